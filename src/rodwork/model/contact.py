@@ -1,0 +1,49 @@
+"""Where a guest board's edge or end meets a host board, and from what surfaces each half is set out."""
+
+from dataclasses import dataclass, field
+from typing import Literal
+
+from rodwork.geometry.vec import Vec
+from rodwork.model.surface import Surface
+
+Place = Literal[
+    "corner", "fixed shelf", "divider", "back in a groove", "back in a rebate", "planted back", "inset back"
+]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Register:
+    """From where one half is set out on its own board: the surface worked on, and the two datums."""
+
+    bears: Surface
+    along_from: Surface
+    across_from: Surface
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Contact:
+    """The rectangle where two boards touch, cabinet axes, mm.
+
+    `from_point` lies on the guest's registering face at the guest's datum end of the run; `along` runs from
+    it, `across` goes from the registering face into the guest, `out` from host into guest. `line` is where
+    the guest's registering face comes on the host, from the host's datum (None: the two are flush);
+    `set_back` is how far the guest's front stands behind the host's (None: flush).
+    """
+
+    from_point: Vec = field(metadata={"key": "from"})
+    to_point: Vec = field(metadata={"key": "to"})
+    along: Vec
+    across: Vec
+    out: Vec
+    width: float
+    place: Place
+    host_register: Register
+    guest_register: Register
+    line: float | None = None
+    set_back: float | None = None
+
+    @property
+    def length(self) -> float:
+        """Length of the run, mm."""
+        a, b = self.from_point, self.to_point
+        return abs(b[0] - a[0]) + abs(b[1] - a[1]) + abs(b[2] - a[2])

@@ -1,0 +1,72 @@
+"""One dowel, screw or tongue with its two halves, and the joint that gathers them along one contact."""
+
+from dataclasses import dataclass
+from typing import Literal
+
+from rodwork.geometry.vec import Vec
+from rodwork.model.contact import Contact
+
+Law = Literal["meet", "line", "enter", "none"]
+Duty = Literal["locates", "draws up", "both"]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Half:
+    """One half: the part, and the feature in it (None where the board itself enters)."""
+
+    part: str
+    feature: str | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Item:
+    """So many of one bought thing."""
+
+    item: str
+    count: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Play:
+    """Free play of a fixing each way, mm, along and across the run."""
+
+    along: float
+    across: float
+    shape: Literal["round", "box"]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Move:
+    """One straight move of the guest going home: a unit vector in cabinet axes, and how far, mm."""
+
+    push: Vec
+    mm: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Fixing:
+    """One fixing. halves = (host's, guest's); `others` are pilot, clearance and access bores."""
+
+    id: str
+    family: str
+    duty: Duty
+    law: Law
+    at: Vec
+    length: float
+    halves: tuple[Half, Half]
+    others: tuple[Half, ...]
+    hardware: tuple[Item, ...]
+    play: Play
+    motion: tuple[Move, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Joint:
+    """Fixings along one contact; parts = (host id, guest id)."""
+
+    id: str
+    parts: tuple[str, str]
+    contact: Contact
+    recipe: str
+    glued: bool
+    fixings: tuple[Fixing, ...]

@@ -1,0 +1,169 @@
+"""What the maker wants, resolved: shop defaults, job, cabinet and joint are settled before this is made.
+
+All lengths are mm. Nothing here is optional for want of a default: None always means something, and the
+comment beside it says what.
+"""
+
+from dataclasses import dataclass, field
+from typing import Any, Literal
+
+from rodwork.model.shop import Shop
+
+Rest = Literal["rest"]
+BackStyle = Literal["grooved all round", "grooved in the sides", "rebated", "planted", "inset"]
+Corners = Literal["through", "between"]
+Kind = Literal["wall", "base", "tall", "bookcase", "open box"]
+EdgedPlace = Literal["fronts", "shelf fronts", "side tops", "side bottoms", "top and bottom ends"]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Place:
+    """Where in the job file a value stands: the path to it, as written."""
+
+    path: tuple[str | int, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Board:
+    """A sheet material. `actual` is the measured thickness; all geometry uses it."""
+
+    name: str
+    material: str
+    thickness_mm: float
+    actual_mm: float
+    sheet_mm: tuple[float, float]
+    grain: bool
+    price: str | None  # None: not entered
+    density_kg_m3: float | None  # None: not known to the catalogue nor entered
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Edging:
+    """An edging: what it adds at an edge, and what the bander mills off first."""
+
+    name: str
+    thickness_mm: float
+    adds_mm: float
+    mills_mm: float
+    price_per_m: str | None  # None: not entered
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Use:
+    """One family in a recipe, with its settings (the frozen Settings of that joint kind)."""
+
+    family: str
+    settings: Any = field(hash=False)
+    place: Place
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Recipe:
+    """How one kind of corner or shelf is joined; it may mix families."""
+
+    name: str
+    uses: tuple[Use, ...]
+    place: Place
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Back:
+    """The back: its board and style, the void behind it, its clearance (None: the style's own).
+
+    `void_mm` is measured from the back face of the back to the back of the carcass.
+    """
+
+    board: str
+    style: BackStyle
+    void_mm: float
+    depth_mm: float | None  # groove depth, or how far a rebate goes into the board; None: the style's own
+    clearance_mm: float | None
+    grain: Literal["up", "across"]
+    joint: Recipe | None  # None: the style's own fixing
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Pins:
+    """Shelf-pin bores in rows: a grid of `pitch_mm` that starts `start_mm` from the bottom end."""
+
+    diameter_mm: float = 5.0
+    depth_mm: float = 12.0
+    front_mm: float = 37.0
+    back_mm: float = 37.0
+    start_mm: float = 24.0
+    pitch_mm: float = 32.0
+    holes: int = 5
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CabinetEdging:
+    """Which edging goes on which edges."""
+
+    edging: str
+    on: tuple[EdgedPlace, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Cabinet:
+    """One cabinet entry. `width`, `height`, `depth`: outside sizes of the carcass, back and edging included.
+
+    `bays`: clear widths between dividers, left to right, one of them may be "rest"; one entry: no divider.
+    `openings`: clear heights between fixed shelves from the bottom, or the number of shelves set evenly.
+    `loose_shelves`: how many in each opening, from the bottom.
+    """
+
+    name: str
+    mark: str
+    kind: Kind
+    count: int
+    width_mm: float
+    height_mm: float
+    depth_mm: float
+    board: str
+    shelf_board: str
+    sides: Corners
+    corner_joint: Recipe
+    shelf_joint: Recipe
+    divider_joint: Recipe
+    back: Back | None  # None: open at the back
+    bays: tuple[float | Rest, ...]
+    openings: tuple[float | Rest, ...]
+    loose_shelves: tuple[int, ...]
+    shelf_set_back_mm: float
+    pins: Pins
+    edging: CabinetEdging | None  # None: no edge is edged
+    contents_kg_per_m2: float | None  # None: not said
+    notes: str | None
+    place: Place
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Job:
+    """The whole job as the maker wants it."""
+
+    name: str
+    letter: str
+    date: str | None
+    customer: str | None
+    address: str | None
+    notes: str | None
+    currency: str
+    units: Literal["mm", "in"]
+    paper: Literal["A4", "Letter"]
+    shop: Shop
+    boards: dict[str, Board] = field(hash=False)
+    edgings: dict[str, Edging] = field(hash=False)
+    cabinets: tuple[Cabinet, ...]
+
+
+class CannotBuild(Exception):  # noqa: N818 - it is a finding about the job, not a fault of ours
+    """Something the maker asked for that no carcass can be made from.
+
+    `path` is the place in the job file, `what` is wrong there, `mend` how to put it right with numbers.
+    """
+
+    def __init__(self, path: tuple[str | int, ...], what: str, mend: str) -> None:
+        super().__init__(what)
+        self.path = path
+        self.what = what
+        self.mend = mend

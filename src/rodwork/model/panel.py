@@ -1,0 +1,68 @@
+"""A board standing in the cabinet (panel), and the same board on the bench with its machining (part)."""
+
+from dataclasses import dataclass
+from typing import Literal
+
+from rodwork.geometry.vec import Vec
+from rodwork.model.feature import Feature
+from rodwork.model.pose import Pose
+from rodwork.model.surface import EDGES, Surface
+
+Role = Literal[
+    "side", "top", "bottom", "fixed shelf", "loose shelf", "divider", "rail", "back", "door", "drawer front",
+    "drawer side", "drawer back", "drawer bottom", "plinth board", "plinth frame", "batten", "face frame",
+    "end panel", "infill", "scribe", "worktop", "cornice", "pelmet", "lipping",
+]  # fmt: skip
+Point = tuple[float, float]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class EdgingOnPart:
+    """What the edging adds at each edge and end of a part, mm (nought where there is none)."""
+
+    face_edge: float = 0.0
+    far_edge: float = 0.0
+    left_end: float = 0.0
+    right_end: float = 0.0
+
+    def at(self, surface: Surface) -> float:
+        """What is added at one edge or end; nought on a face."""
+        return float(getattr(self, surface)) if surface in EDGES else 0.0
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Panel:
+    """A board in place. `size` = finished length, width, thickness, edging included; `cut` = to saw to.
+
+    `outline` runs counter-clockwise seen from the face side, from the corner nearest (0, 0); `bevels` are
+    degrees per edge. `edging_name` is the edging that its edged edges carry, or None.
+    """
+
+    id: str
+    name: str
+    role: Role
+    in_box: bool
+    board: str
+    material: str
+    grain: bool
+    measured: bool
+    size: Vec
+    cut: Point
+    edging: EdgingOnPart
+    edging_name: str | None
+    shows: tuple[Surface, ...]
+    outline: tuple[Point, ...]
+    bevels: tuple[float, ...]
+    pose: Pose
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Part(Panel):
+    """A panel with its marks and everything that is machined in it.
+
+    `same_as` is the first part of the same cabinet that a turn carries onto this one, or None.
+    """
+
+    marks: tuple[str, ...]
+    same_as: str | None
+    features: tuple[Feature, ...]

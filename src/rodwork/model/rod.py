@@ -1,0 +1,137 @@
+"""The Rod: the set-out of a job. Everything after set-out reads this and nothing before it."""
+
+from dataclasses import dataclass, field
+from functools import cached_property
+from typing import Any
+
+from rodwork.geometry.vec import Vec
+from rodwork.model.finding import Finding
+from rodwork.model.fixing import Item, Joint
+from rodwork.model.panel import Part
+from rodwork.model.plain import from_plain, to_plain
+from rodwork.model.setup import Setup
+from rodwork.model.shop import Shop
+
+SCHEMA = "rodwork/rod/1"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BoardStock:
+    """A board as bought; all geometry uses `actual`, its measured thickness. `sheet`: along the grain first."""
+
+    material: str
+    thickness: float
+    actual: float
+    grain: bool
+    sheet: tuple[float, float]
+    price: str | None
+    density_kg_m3: float | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class EdgingStock:
+    """An edging as bought; `adds` to the size at each edged edge, where the bander first `mills` some off."""
+
+    thickness: float
+    adds: float
+    mills: float
+    price_per_m: str | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Heading:
+    """What stands at the head of every page."""
+
+    letter: str
+    date: str | None
+    customer: str | None
+    address: str | None
+    notes: str | None
+    paper: str
+    units: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Proof:
+    """What the printed numbers come to when they are put back together, mm."""
+
+    largest_gap_mm: float
+    largest_spread_in_a_row_mm: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Opening:
+    """A clear opening of a bay, from the bottom up: asked (None: the rest) and what came of it, mm."""
+
+    bay: int
+    asked: float | None
+    comes_to: float
+    width: float
+    between: tuple[str, str]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Asked:
+    """What the maker asked for, as far as a later station needs it."""
+
+    style: str
+    corners: str
+    back: str | None
+    void: float
+    openings: tuple[Opening, ...]
+    kg_per_m2: float | None
+    notes: str | None
+
+
+@dataclass(frozen=True, kw_only=True)
+class RodCabinet:
+    """One cabinet entry: `count` multiplies marks, never parts. `size` = width, height, depth."""
+
+    name: str
+    count: int
+    size: Vec
+    asked: Asked
+    hardware: tuple[Item, ...]
+    parts: tuple[Part, ...]
+    joints: tuple[Joint, ...]
+    proof: Proof
+
+    @cached_property
+    def part(self) -> dict[str, Part]:
+        """Parts by id."""
+        return {p.id: p for p in self.parts}
+
+
+@dataclass(frozen=True, kw_only=True)
+class Rod:
+    """The whole job, set out."""
+
+    schema: str = SCHEMA
+    job: str
+    units: str = "mm"
+    step: float
+    heading: Heading
+    shop: Shop
+    boards: dict[str, BoardStock] = field(hash=False)
+    edgings: dict[str, EdgingStock] = field(hash=False)
+    cabinets: tuple[RodCabinet, ...]
+    setups: tuple[Setup, ...]
+    findings: tuple[Finding, ...]
+
+    @cached_property
+    def cabinet(self) -> dict[str, RodCabinet]:
+        """Cabinets by name."""
+        return {c.name: c for c in self.cabinets}
+
+    def to_dict(self) -> dict[str, Any]:
+        """The Rod as plain data (design section 4), ready for json.dumps."""
+        plain: dict[str, Any] = to_plain(self)
+        return plain
+
+    @staticmethod
+    def from_dict(data: dict[str, Any]) -> "Rod":
+        """Read a Rod back. Raises ValueError naming the place where the data is not a Rod."""
+        if not isinstance(data, dict) or data.get("schema") != SCHEMA:
+            raise ValueError(f"not a set-out of this kind: schema should be {SCHEMA!r}")
+        rod: Rod = from_plain(Rod, data)
+        return rod

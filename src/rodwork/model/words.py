@@ -1,0 +1,47 @@
+"""What a maker calls each surface of a board. Frame words stay in the data; these go on paper."""
+
+from rodwork.model.panel import Role
+from rodwork.model.surface import Surface
+
+_UPRIGHT_LEFT: dict[Surface, str] = {
+    "face_edge": "front edge", "far_edge": "back edge", "left_end": "top end", "right_end": "bottom end",
+    "face_side": "inside", "back_side": "outside",
+}  # fmt: skip
+_UPRIGHT_RIGHT: dict[Surface, str] = {**_UPRIGHT_LEFT, "left_end": "bottom end", "right_end": "top end"}
+_LYING: dict[Surface, str] = {
+    "face_edge": "front edge", "far_edge": "back edge", "left_end": "left end", "right_end": "right end",
+    "face_side": "inside", "back_side": "outside",
+}  # fmt: skip
+_TOP: dict[Surface, str] = {**_LYING, "left_end": "right end", "right_end": "left end"}
+_SHELF: dict[Surface, str] = {**_LYING, "face_side": "upper side", "back_side": "underside"}
+_DIVIDER: dict[Surface, str] = {**_UPRIGHT_RIGHT, "face_side": "left face", "back_side": "right face"}
+_BACK_UP: dict[Surface, str] = {
+    "face_edge": "left edge", "far_edge": "right edge", "left_end": "top end", "right_end": "bottom end",
+    "face_side": "front face", "back_side": "back face",
+}  # fmt: skip
+_BACK_ACROSS: dict[Surface, str] = {
+    "face_edge": "bottom edge", "far_edge": "top edge", "left_end": "left end", "right_end": "right end",
+    "face_side": "front face", "back_side": "back face",
+}  # fmt: skip
+
+
+def cabinet_words(role: Role, x_in_cabinet: tuple[float, float, float]) -> dict[Surface, str]:
+    """The cabinet word of each surface of a part, from its role and the way its length lies in the cabinet.
+
+    `x_in_cabinet` is the first column of the pose's rotation.
+    """
+    downwards = x_in_cabinet[2] < -0.5
+    upwards = x_in_cabinet[2] > 0.5
+    if role == "side":
+        return _UPRIGHT_LEFT if downwards else _UPRIGHT_RIGHT
+    if role == "divider":
+        return _DIVIDER
+    if role == "back":
+        return _BACK_UP if downwards or upwards else _BACK_ACROSS
+    if role == "top":
+        return _TOP
+    if role == "bottom":
+        return _LYING
+    if role in ("fixed shelf", "loose shelf"):
+        return _SHELF
+    raise ValueError(f"no cabinet words yet for a {role}")
