@@ -6,9 +6,10 @@ Colour carries no meaning: shapes are black, grey or white.
 """
 
 from dataclasses import dataclass, replace
-from functools import cache
+from functools import cache, lru_cache
 from pathlib import Path
 from typing import Literal
+from unicodedata import normalize
 
 from fontTools.ttLib import TTFont
 
@@ -131,10 +132,24 @@ def _advances(bold: bool) -> tuple[dict[int, float], float]:
     return {code: metrics[name][0] / em for code, name in names.items()}, 0.6
 
 
+@lru_cache(maxsize=20_000)
+def printable(text: str) -> str:
+    """The text as it is printed: a character that our font has no sign for becomes its plain letter, or "?"."""
+    known, _ = _advances(False)
+    return "".join(ch if ord(ch) in known else _plainer(ch, known) for ch in text)
+
+
+def _plainer(ch: str, known: dict[int, float]) -> str:
+    if ch.isspace() or not ch.isprintable():
+        return " "
+    plain = "".join(c for c in normalize("NFKD", ch) if ord(c) in known)
+    return plain or "?"
+
+
 def text_width(text: str, size: float, bold: bool = False) -> float:
     """Width of a text in mm as it will be printed (kerning left out: it only ever makes it narrower)."""
     advance, unknown = _advances(bold)
-    return size * sum(advance.get(ord(ch), unknown) for ch in text)
+    return size * sum(advance.get(ord(ch), unknown) for ch in printable(text))
 
 
 def wrapped(text: str, size: float, width: float, bold: bool = False) -> tuple[str, ...]:
