@@ -1,0 +1,337 @@
+"""The solid of each board: its outline through its thickness, less everything that is bored and grooved in it.
+
+Three rules keep it honest. A round hole is a figure of `segments` flats with its corners on the true circle, one
+corner on each axis of the board, so the two halves of a dowel's bore agree to the last flat. A void starts a
+hair outside the board, and a channel runs a hair out where there is no wood beside it, so that no two faces lie
+in one plane. And equal boards are cut once: what is kept is keyed by geometry alone, never by a name.
+
+Lengths are mm. manifold3d and numpy are imported inside, since a command that draws nothing must not wait.
+"""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from functools import lru_cache
+from math import cos, pi, radians, sin, tan
+from typing import Any
+
+from rodwork.geometry.vec import Vec, along, cross, dot, neg, scale
+from rodwork.model.feature import Bore, Feature, Groove
+from rodwork.model.panel import Part, Point
+from rodwork.model.pose import Pose
+from rodwork.model.rod import RodCabinet
+from rodwork.model.surface import distance_from, surface_facing
+
+SCREEN_SEGMENTS = 16  # enough for the eye; +0.007 % of a board's volume against true cylinders
+_HAIR = 0.01  # how far a void starts outside the board, mm
+_KEPT = 256  # boards kept: a contract's worth of kinds, a few megabytes
+
+Triangle = tuple[int, int, int]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Mesh:
+    """A closed surface of triangles, wound counter-clockwise seen from outside; points in mm."""
+
+    points: tuple[Vec, ...]
+    triangles: tuple[Triangle, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BoardSolid:
+    """One board standing in its cabinet, points in the cabinet frame, mm."""
+
+    part: Part
+    mesh: Mesh
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Lathe:
+    """A void turned about an axis: (radius, depth) down the profile, depth from the mouth along `into`."""
+
+    at: Vec
+    into: Vec
+    along: Vec
+    profile: tuple[Point, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Channel:
+    """A void with a flat floor: (along, across) corners about `at`, from depth `start` to `end`."""
+
+    at: Vec
+    into: Vec
+    along: Vec
+    footprint: tuple[Point, ...]
+    start: float
+    end: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Shape:
+    """All that the solid of a board depends on, and so the key under which it is kept."""
+
+    outline: tuple[Point, ...]
+    bevels: tuple[float, ...]
+    thickness: float
+    voids: tuple[_Lathe | _Channel, ...]
+    segments: int
+
+
+def board_shape(part: Part, segments: int = SCREEN_SEGMENTS) -> Shape:
+    """What the board is cut from and what is cut out of it, however its features are named or ordered.
+
+    `segments` is the number of flats round a full circle, a multiple of four.
+    Raises ValueError for another number, or for machining of a kind that has no solid yet.
+    """
+    if segments < 4 or segments % 4:
+        raise ValueError(f"{segments} flats round a circle: a multiple of four is needed")
+    voids = {void for feature in part.features for void in _voids(part, feature, segments)}
+    return Shape(
+        outline=part.outline,
+        bevels=part.bevels if any(part.bevels) else (),
+        thickness=part.size[2],
+        voids=tuple(sorted(voids, key=repr)),
+        segments=segments,
+    )
+
+
+def part_solid(part: Part, segments: int = SCREEN_SEGMENTS) -> Any:
+    """The board as a manifold3d.Manifold in its own frame, mm."""
+    return _cut(board_shape(part, segments))
+
+
+def part_mesh(part: Part, segments: int = SCREEN_SEGMENTS) -> Mesh:
+    """The board as triangles in its own frame, mm. Equal boards give the very same Mesh."""
+    return _mesh(board_shape(part, segments))
+
+
+def cabinet_solids(cabinet: RodCabinet, segments: int = SCREEN_SEGMENTS) -> tuple[BoardSolid, ...]:
+    """Every board of one copy of the cabinet where it stands, in the cabinet frame, mm."""
+    return tuple(BoardSolid(part=part, mesh=_stood(part_mesh(part, segments), part.pose)) for part in cabinet.parts)
+
+
+def _stood(mesh: Mesh, pose: Pose) -> Mesh:
+    return Mesh(points=tuple(pose.to_cabinet(p) for p in mesh.points), triangles=mesh.triangles)
+
+
+def volume_mm3(mesh: Mesh) -> float:
+    """Volume inside a closed mesh, mm3: the sum of the tetrahedra from its first point."""
+    a0, b0, c0 = mesh.points[0]
+    moved = [(x - a0, y - b0, z - c0) for x, y, z in mesh.points]
+    return sum(dot(moved[i], cross(moved[j], moved[k])) for i, j, k in mesh.triangles) / 6.0
+
+
+# what is cut out ---------------------------------------------------------------------------------------------
+
+
+def _voids(part: Part, feature: Feature, segments: int) -> tuple[_Lathe | _Channel, ...]:
+    if isinstance(feature, Bore):
+        return _bore_voids(part, feature)
+    if isinstance(feature, Groove):  # a rebate is a groove with one wall missing
+        return (_channel(part, feature, segments),)
+    raise ValueError(f"{feature.id}: no solid yet for a {feature.kind}")
+
+
+def _bore_voids(part: Part, bore: Bore) -> tuple[_Lathe, ...]:
+    """The hole itself and, where it has one, the cone for the screw's head."""
+    r = bore.diameter / 2.0
+    steps: list[Point] = [(r, -_HAIR)]
+    if bore.through:
+        steps.append((r, max(bore.depth, _way_through(part, bore)) + _HAIR))
+    else:
+        steps.append((r, bore.depth))
+        if bore.tip > 0.0:
+            steps.append((0.0, bore.depth + bore.tip))  # a cone of the full diameter: more than a spur takes
+    turning = _either_way(bore.along)
+    hole = _Lathe(at=bore.at, into=bore.into, along=turning, profile=tuple(steps))
+    if bore.countersink is None:
+        return (hole,)
+    R = bore.countersink.diameter / 2.0
+    cone = ((R, -_HAIR), (R, 0.0), (0.0, R / tan(radians(bore.countersink.angle) / 2.0)))
+    return (hole, _Lathe(at=bore.at, into=bore.into, along=turning, profile=cone))
+
+
+def _either_way(direction: Vec) -> Vec:
+    """The direction or its reverse, whichever reads larger: these voids are the same either way."""
+    return max(direction, neg(direction))
+
+
+def _way_through(part: Part, feature: Feature) -> float:
+    """How far it is from the mouth to the opposite side of the board, mm."""
+    return distance_from(surface_facing(feature.into), part.size, feature.at)
+
+
+def _channel(part: Part, groove: Groove, segments: int) -> _Channel:
+    u, w = _either_way(groove.along), groove.into
+    v = cross(w, u)
+    half_l, half_w = groove.length / 2.0, groove.width / 2.0
+
+    def past(direction: Vec, distance: float) -> float:
+        """The distance, and a hair more where there is no wood beyond it."""
+        middle = along(groove.at, (direction, distance + _HAIR), (w, groove.depth / 2.0))
+        return distance if _in_wood(part, middle) else distance + _HAIR
+
+    low, high = groove.both_ends if u == groove.along else groove.both_ends[::-1]
+    left = half_l + _HAIR if low == "open" else past(neg(u), half_l)
+    right = half_l + _HAIR if high == "open" else past(u, half_l)
+    near, far = past(neg(v), half_w), past(v, half_w)
+    floor = groove.depth if _in_wood(part, along(groove.at, (w, groove.depth + _HAIR))) else groove.depth + _HAIR
+    radius = min(groove.end_radius, half_w)
+    footprint = (
+        *_corner((right, far), (1, 1), radius if high == "round" else 0.0, segments),
+        *_corner((-left, far), (-1, 1), radius if low == "round" else 0.0, segments),
+        *_corner((-left, -near), (-1, -1), radius if low == "round" else 0.0, segments),
+        *_corner((right, -near), (1, -1), radius if high == "round" else 0.0, segments),
+    )
+    merged = tuple(p for i, p in enumerate(footprint) if p != footprint[i - 1])
+    return _Channel(at=groove.at, into=w, along=u, footprint=merged, start=-_HAIR, end=floor)
+
+
+def _corner(at: Point, quadrant: tuple[int, int], radius: float, segments: int) -> tuple[Point, ...]:
+    """One corner of a channel, rounded by the cutter, counter-clockwise."""
+    if radius <= 0.0:
+        return (at,)
+    quarter = segments // 4
+    first = {(1, 1): 0, (-1, 1): 1, (-1, -1): 2, (1, -1): 3}[quadrant] * quarter
+    cx, cy = at[0] - quadrant[0] * radius, at[1] - quadrant[1] * radius
+    circle = _circle(segments)
+    turned = (circle[(first + k) % segments] for k in range(quarter + 1))
+    return tuple((cx + radius * x, cy + radius * y) for x, y in turned)
+
+
+@lru_cache(maxsize=16)
+def _circle(segments: int) -> tuple[Point, ...]:
+    """Points of a unit circle, exactly symmetrical about both axes (a cosine of 90 degrees is not quite nought)."""
+    quarter = segments // 4
+    first = [(cos(2 * pi * k / segments), sin(2 * pi * k / segments)) for k in range(quarter)]
+    first[0] = (1.0, 0.0)
+    second = [(0.0 - y, x) for x, y in first]
+    third = [(0.0 - x, 0.0 - y) for x, y in first]
+    fourth = [(y, 0.0 - x) for x, y in first]
+    return (*first, *second, *third, *fourth)
+
+
+def _in_wood(part: Part, point: Vec) -> bool:
+    """Whether the point lies inside the board as sawn to its outline, before anything is machined in it."""
+    x, y, z = point
+    if not 0.0 < z < part.size[2]:
+        return False
+    outline = _outline_at(part.outline, part.bevels, part.size[2] - z)
+    inside = False
+    for (ax, ay), (bx, by) in zip(outline, (*outline[1:], outline[0]), strict=True):
+        if (ay > y) != (by > y) and x < ax + (y - ay) * (bx - ax) / (by - ay):
+            inside = not inside
+    return inside
+
+
+def _outline_at(outline: Sequence[Point], bevels: Sequence[float], below_face: float) -> tuple[Point, ...]:
+    """The outline at some depth below the face side: each bevelled edge lies depth x tan(bevel) further out."""
+    if not any(bevels) or below_face == 0.0:
+        return tuple(outline)
+    n = len(outline)
+    moved: list[tuple[Point, Point]] = []  # a point of each edge after the move, and the edge's direction
+    for k in range(n):
+        (ax, ay), (bx, by) = outline[k], outline[(k + 1) % n]
+        dx, dy = bx - ax, by - ay
+        length = (dx * dx + dy * dy) ** 0.5
+        out = below_face * tan(radians(bevels[k])) / length
+        moved.append(((ax + dy * out, ay - dx * out), (dx / length, dy / length)))
+    return tuple(_meeting(moved[k - 1], moved[k]) for k in range(n))
+
+
+def _meeting(before: tuple[Point, Point], after: tuple[Point, Point]) -> Point:
+    (ax, ay), (dx, dy) = before
+    (bx, by), (ex, ey) = after
+    turn = dx * ey - dy * ex
+    if abs(turn) < 1e-12:  # one straight edge in two lengths
+        if abs((bx - ax) * dy - (by - ay) * dx) > 1e-9:
+            raise ValueError("an edge that runs on straight has two different bevels")
+        return (bx, by)
+    t = ((bx - ax) * ey - (by - ay) * ex) / turn
+    return (ax + t * dx, ay + t * dy)
+
+
+# into triangles ----------------------------------------------------------------------------------------------
+
+
+@lru_cache(maxsize=_KEPT)
+def _cut(shape: Shape) -> Any:
+    from manifold3d import Manifold, OpType
+
+    blank = _blank(shape)
+    if not shape.voids:
+        return blank
+    voids = [_turned(v, shape.segments) if isinstance(v, _Lathe) else _milled(v) for v in shape.voids]
+    return Manifold.batch_boolean([blank, *voids], OpType.Subtract)
+
+
+@lru_cache(maxsize=_KEPT)
+def _mesh(shape: Shape) -> Mesh:
+    raw = _cut(shape).to_mesh64()
+    points = tuple((x, y, z) for x, y, z in raw.vert_properties[:, :3].tolist())
+    triangles = tuple((i, j, k) for i, j, k in raw.tri_verts.tolist())
+    return Mesh(points=points, triangles=triangles)
+
+
+def _blank(shape: Shape) -> Any:
+    """The board before machining: the outline on the face side, its bevelled twin on the back side."""
+    upper = [(x, y, shape.thickness) for x, y in shape.outline]
+    lower = [(x, y, 0.0) for x, y in _outline_at(shape.outline, shape.bevels, shape.thickness)]
+    return _between(lower, upper, shape.outline)
+
+
+def _milled(channel: _Channel) -> Any:
+    u, w = channel.along, channel.into
+    v = cross(w, u)
+    placed = [along(channel.at, (u, a), (v, b)) for a, b in channel.footprint]
+    mouth = [along(p, (w, channel.start)) for p in placed]
+    floor = [along(p, (w, channel.end)) for p in placed]
+    return _between(mouth, floor, channel.footprint)
+
+
+def _between(first: list[Vec], second: list[Vec], footprint: Sequence[Point]) -> Any:
+    """The solid between two like polygons, `second` lying where the first one's right-hand screw goes."""
+    import numpy as np
+    from manifold3d import triangulate
+
+    n = len(first)
+    caps = [(int(i), int(j), int(k)) for i, j, k in triangulate([np.array(footprint, float)])]
+    triangles = [(k, j, i) for i, j, k in caps] + [(n + i, n + j, n + k) for i, j, k in caps]
+    for i in range(n):
+        j = (i + 1) % n
+        triangles += [(i, j, n + j), (i, n + j, n + i)]
+    return _solid([*first, *second], triangles)
+
+
+def _turned(lathe: _Lathe, segments: int) -> Any:
+    u, w = lathe.along, lathe.into
+    v = cross(w, u)
+    rings = [
+        [along(lathe.at, (scale(u, x), r), (scale(v, y), r), (w, d)) for x, y in _circle(segments)]
+        for r, d in lathe.profile
+        if r > 0.0
+    ]
+    points = [p for ring in rings for p in ring]
+    n, last = segments, (len(rings) - 1) * segments
+    triangles = [(0, k + 1, k) for k in range(1, n - 1)]
+    for start in range(0, last, n):
+        for k in range(n):
+            a, b = start + k, start + (k + 1) % n
+            triangles += [(a, b, n + b), (a, n + b, n + a)]
+    radius, depth = lathe.profile[-1]
+    if radius > 0.0:
+        triangles += [(last, last + k, last + k + 1) for k in range(1, n - 1)]
+    else:
+        points.append(along(lathe.at, (w, depth)))
+        triangles += [(last + k, last + (k + 1) % n, len(points) - 1) for k in range(n)]
+    return _solid(points, triangles)
+
+
+def _solid(points: list[Vec], triangles: list[Triangle]) -> Any:
+    import numpy as np
+    from manifold3d import Manifold, Mesh64
+
+    made = Manifold(Mesh64(np.array(points, float), np.array(triangles, np.uint64)))
+    if made.is_empty():
+        raise ValueError(f"no closed solid from these corners: {made.status().name}")
+    return made
