@@ -3,11 +3,11 @@
 A field's metadata may say `key` (its name in the data) and `leave_out` (not written when None).
 """
 
-from collections.abc import Callable
+from collections.abc import Callable, Hashable
 from dataclasses import MISSING, Field, fields, is_dataclass
 from functools import cache
 from types import NoneType, UnionType
-from typing import Any, Literal, Union, get_args, get_origin, get_type_hints
+from typing import Any, Literal, Union, cast, get_args, get_origin, get_type_hints
 
 from rodwork.model.feature import KINDS, Feature
 
@@ -50,7 +50,7 @@ def from_plain(cls: Any, data: Any, place: str = "rod") -> Any:
 
 
 @cache
-def _reader(tp: Any) -> Callable[[Any, str], Any]:
+def _reader(tp: Hashable) -> Callable[[Any, str], Any]:
     origin = get_origin(tp)
     if tp is Any:
         return lambda data, place: data
@@ -75,7 +75,8 @@ def _read_feature(data: Any, place: str) -> Any:
     kind = data.get("kind") if isinstance(data, dict) else None
     if kind not in KINDS:
         raise ValueError(f"{place}: unknown kind of machining {kind!r}")
-    return _reader(KINDS[kind])({k: v for k, v in data.items() if k != "kind"}, place)
+    reader = _reader(cast(Hashable, KINDS[kind]))
+    return reader({k: v for k, v in data.items() if k != "kind"}, place)
 
 
 def _dataclass_reader(cls: type) -> Callable[[Any, str], Any]:

@@ -27,6 +27,6 @@ def text(default: str | None, pattern: str, example: str, about: str) -> Any:
     return field(default=default, metadata={"pattern": pattern, "example": example, "about": about})
 
 
-def count(default: int | None, low: int, high: int, about: str) -> Any:
+def whole(default: int | None, low: int, high: int, about: str) -> Any:
     """A whole number from low to high. None: the family decides."""
     return field(default=default, metadata={"count": True, "low": low, "high": high, "about": about})

@@ -1,0 +1,1 @@
+"""One file a family; the registry finds it here."""

@@ -1,0 +1,233 @@
+"""The back: five styles. Each says which boards run behind or in front of it, and where the shelves stop.
+
+style               sides   top, bottom   back stands                    void is measured
+grooved all round   D       D             in grooves on four sides       from the groove's far wall to the back
+grooved in the sides D      to the groove in the sides' grooves, behind  the same
+                                          top and bottom, screwed there
+rebated             D       D             in rebates on four sides       from the back face of the back
+planted             D - tb  D - tb        on the back edges, screwed     (there is none)
+inset               D       D             between the boards, screwed    from the back face of the back
+
+D is the cabinet's depth, tb the back's measured thickness. Shelves and dividers stop at the near wall of the
+groove, or at the front face of the back.
+"""
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, replace
+
+from rodwork.carcass.boards import BACK_ACROSS, BACK_UP
+from rodwork.carcass.contacts import facing, meet
+from rodwork.geometry.directions import BACK, DOWN, FRONT, LEFT, RIGHT, UP
+from rodwork.geometry.vec import Matrix, Vec, neg
+from rodwork.model.contact import Place, Register
+from rodwork.model.job import Back, Board, Cabinet, CannotBuild, Recipe
+from rodwork.model.meeting import Entry, Meeting
+from rodwork.model.panel import Panel
+from rodwork.model.shop import Shop
+
+PLANTED_SHY_MM = 1.0  # a planted back is this much short of the carcass all round; common practice, 1 to 2
+INSET_CLEAR_MM = 0.5  # 1 mm off each way in all: nothing goes in at dead size; common practice
+LEAST_DEPTH_MM = 60.0
+
+BackRecipe = Callable[[Back], Recipe]
+EntryOf = Callable[[Recipe, float, float], Entry]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Frame:
+    """Depths that follow from the back, mm from the front, and the box the back fills (board None: no back).
+
+    `wall`: the near wall of a groove or rebate that fixings must keep clear of.
+    """
+
+    side_depth: float
+    cross_depth: float
+    shelf_back: float
+    wall: float | None = None
+    board: Board | None = None
+    rotation: Matrix | None = None
+    low: Vec = (0.0, 0.0, 0.0)
+    high: Vec = (0.0, 0.0, 0.0)
+    style: str = ""
+    held: Recipe | None = None
+    screwed: Recipe | None = None
+    void: float = 0.0
+    ripped_together: bool = True
+
+    @property
+    def wall_at(self) -> Vec | None:
+        """A point on the near wall, cabinet axes."""
+        return None if self.wall is None else (0.0, self.wall, 0.0)
+
+
+def frame(
+    cabinet: Cabinet, boards: Mapping[str, Board], t: float, back_recipe: BackRecipe, entry: EntryOf, shop: Shop
+) -> Frame:
+    """The depths of a cabinet and the box of its back. Raises CannotBuild where they leave no carcass."""
+    depth, back = cabinet.depth_mm, cabinet.back
+    if back is None:
+        return Frame(side_depth=depth, cross_depth=depth, shelf_back=depth)
+    board = boards[back.board]
+    made = _STYLES[back.style](cabinet, back, board, t, back_recipe, entry)
+    if min(made.side_depth, made.cross_depth, made.shelf_back) < LEAST_DEPTH_MM:
+        raise CannotBuild(
+            (*cabinet.place.path, "back"),
+            f"a {board.actual_mm:g} mm back {back.style} with a void of {back.void_mm:g} leaves "
+            f"{made.shelf_back:g} mm of depth inside",
+            f"make the cabinet at least {depth - made.shelf_back + LEAST_DEPTH_MM:g} deep, or the void smaller",
+        )
+    return replace(
+        made,
+        board=board,
+        rotation=BACK_UP if back.grain == "up" else BACK_ACROSS,
+        style=back.style,
+        void=back.void_mm,
+        ripped_together=shop.ripped_together,
+    )
+
+
+def _box(cabinet: Cabinet, gap_x: float, gap_z: float, y0: float, y1: float) -> tuple[Vec, Vec]:
+    """The back's box, from how far its edges lie inside the outside of the carcass."""
+    w, h = cabinet.width_mm, cabinet.height_mm
+    return (gap_x, round(y0, 6), gap_z), (w - gap_x, round(y1, 6), h - gap_z)
+
+
+def _grooved(cabinet: Cabinet, back: Back, board: Board, t: float, back_recipe: BackRecipe, entry: EntryOf) -> Frame:
+    _no_recipe(cabinet, back, "stands in its grooves")
+    held = back_recipe(replace(back, joint=None))
+    e = entry(held, t, board.actual_mm)
+    far = cabinet.depth_mm - back.void_mm
+    wall = round(far - board.actual_mm - e.slack, 6)
+    low, high = _box(cabinet, t - e.reach, t - e.reach, wall + e.slack / 2, far - e.slack / 2)
+    return Frame(side_depth=cabinet.depth_mm, cross_depth=cabinet.depth_mm, shelf_back=wall, wall=wall,
+                 low=low, high=high, held=held)  # fmt: skip
+
+
+def _grooved_in_the_sides(
+    cabinet: Cabinet, back: Back, board: Board, t: float, back_recipe: BackRecipe, entry: EntryOf
+) -> Frame:
+    all_round = _grooved(cabinet, replace(back, joint=None), board, t, back_recipe, entry)
+    assert all_round.wall is not None
+    wall = all_round.low[1]  # top and bottom bear on the front face of the back itself
+    low, high = (all_round.low[0], wall, 0.0), (all_round.high[0], all_round.high[1], cabinet.height_mm)
+    return replace(all_round, cross_depth=wall, shelf_back=wall, low=low, high=high,
+                   screwed=back_recipe(replace(back, style="planted")))  # fmt: skip
+
+
+def _rebated(cabinet: Cabinet, back: Back, board: Board, t: float, back_recipe: BackRecipe, entry: EntryOf) -> Frame:
+    _no_recipe(cabinet, back, "lies in its rebates")
+    held = back_recipe(replace(back, joint=None))
+    e = entry(held, t, board.actual_mm)
+    rear = cabinet.depth_mm - back.void_mm
+    front = round(rear - board.actual_mm, 6)
+    low, high = _box(cabinet, t - e.reach, t - e.reach, front, rear)
+    return Frame(side_depth=cabinet.depth_mm, cross_depth=cabinet.depth_mm, shelf_back=front, wall=front,
+                 low=low, high=high, held=held)  # fmt: skip
+
+
+def _planted(cabinet: Cabinet, back: Back, board: Board, t: float, back_recipe: BackRecipe, entry: EntryOf) -> Frame:
+    if back.void_mm:
+        raise CannotBuild(
+            (*cabinet.place.path, "back", "void"), "a planted back lies on the back edges: there is no void behind it",
+            "leave `void` out, or choose a grooved, rebated or inset back",
+        )  # fmt: skip
+    _no_depth(cabinet, back, "planted")
+    shy = PLANTED_SHY_MM if back.clearance_mm is None else back.clearance_mm
+    front = round(cabinet.depth_mm - board.actual_mm, 6)
+    low, high = _box(cabinet, shy, shy, front, cabinet.depth_mm)
+    return Frame(side_depth=front, cross_depth=front, shelf_back=front, low=low, high=high,
+                 screwed=back_recipe(back))  # fmt: skip
+
+
+def _inset(cabinet: Cabinet, back: Back, board: Board, t: float, back_recipe: BackRecipe, entry: EntryOf) -> Frame:
+    _no_depth(cabinet, back, "inset")
+    clear = INSET_CLEAR_MM if back.clearance_mm is None else back.clearance_mm
+    rear = cabinet.depth_mm - back.void_mm
+    front = round(rear - board.actual_mm, 6)
+    low, high = _box(cabinet, t + clear, t + clear, front, rear)
+    return Frame(side_depth=cabinet.depth_mm, cross_depth=cabinet.depth_mm, shelf_back=front, low=low, high=high,
+                 held=back_recipe(back))  # fmt: skip
+
+
+_STYLES = {
+    "grooved all round": _grooved,
+    "grooved in the sides": _grooved_in_the_sides,
+    "rebated": _rebated,
+    "planted": _planted,
+    "inset": _inset,
+}
+
+
+def _no_recipe(cabinet: Cabinet, back: Back, why: str) -> None:
+    if back.joint is not None:
+        raise CannotBuild(
+            (*cabinet.place.path, "back", "joint"), f"a back that is {back.style} {why}: it takes no joint of its own",
+            "leave `joint` out of the back",
+        )  # fmt: skip
+
+
+def _no_depth(cabinet: Cabinet, back: Back, style: str) -> None:
+    if back.depth_mm is not None:
+        raise CannotBuild(
+            (*cabinet.place.path, "back", "depth"), f"a {style} back goes into no board: `depth` means nothing here",
+            "leave `depth` out of the back",
+        )  # fmt: skip
+
+
+def meetings(f: Frame, back: Panel, box: Mapping[str, Panel]) -> list[Meeting]:
+    """Where the back meets sides, top and bottom."""
+    hosts = {"left side": LEFT, "right side": RIGHT, "top": UP, "bottom": DOWN}
+    if f.style == "inset":
+        return [_edge_to_face(f, back, box[name], way) for name, way in hosts.items()]
+    if f.style == "planted":
+        return [_on_edges(f, back, box[name], way) for name, way in hosts.items()]
+    place: Place = "back in a rebate" if f.style == "rebated" else "back in a groove"
+    passing = f.style == "grooved in the sides"
+    entered = {n: w for n, w in hosts.items() if not (passing and n in ("top", "bottom"))}
+    out = [_entered(f, back, box[name], way, place) for name, way in entered.items()]
+    return out + [_on_edges(f, back, box[n], hosts[n]) for n in hosts if n not in entered]
+
+
+def _run_datum(way: Vec) -> Vec:
+    """Along an upright numbers come from the bottom, along a lying board from the left."""
+    return DOWN if way in (LEFT, RIGHT) else LEFT
+
+
+def _entered(f: Frame, back: Panel, host: Panel, way: Vec, place: Place) -> Meeting:
+    """The back's edge in a channel of the host, which is set out from the host's own end and BACK edge."""
+    assert f.held is not None
+    datum = _run_datum(way)
+    channel_from = BACK if f.ripped_together or place == "back in a rebate" else FRONT
+    return meet(
+        host=host, guest=back, place=place, recipe=f.held, datum=False,
+        host_register=Register(bears=facing(host, neg(way)), along_from=facing(host, datum),
+                               across_from=facing(host, channel_from)),
+        guest_register=Register(bears=facing(back, way), along_from=facing(back, datum),
+                                across_from=facing(back, BACK if place == "back in a rebate" else FRONT)),
+    )  # fmt: skip
+
+
+def _on_edges(f: Frame, back: Panel, board: Panel, way: Vec) -> Meeting:
+    """The back screwed on a board's back edge: the back is worked on its face, from its own edge."""
+    assert f.screwed is not None
+    datum = _run_datum(way)
+    return meet(
+        host=back, guest=board, place="planted back", recipe=f.screwed,
+        host_register=Register(bears=facing(back, FRONT), along_from=facing(back, datum),
+                               across_from=facing(back, way)),
+        guest_register=Register(bears=facing(board, BACK), along_from=facing(board, datum),
+                                across_from=facing(board, way)),
+    )  # fmt: skip
+
+
+def _edge_to_face(f: Frame, back: Panel, host: Panel, way: Vec) -> Meeting:
+    """An inset back's edge against the face of a board: from the back face of the back, and the BACK edge."""
+    assert f.held is not None
+    datum = _run_datum(way)
+    return meet(
+        host=host, guest=back, place="inset back", recipe=f.held,
+        host_register=Register(bears=facing(host, neg(way)), along_from=facing(host, datum),
+                               across_from=facing(host, BACK)),
+        guest_register=Register(bears=facing(back, way), along_from=facing(back, datum),
+                                across_from=facing(back, BACK)),
+    )  # fmt: skip

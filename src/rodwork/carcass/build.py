@@ -1,0 +1,297 @@
+"""Which boards stand where: one cabinet of the job as panels in place, their meetings and their openings."""
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+
+from rodwork.carcass import back as backs
+from rodwork.carcass.boards import DIVIDER, LEFT_SIDE, LYING, RIGHT_SIDE, TOP, panel
+from rodwork.carcass.contacts import facing, meet
+from rodwork.carcass.divide import Division, divide
+from rodwork.carcass.pins import Bay, pin_rows, shelf_heights
+from rodwork.geometry.directions import DOWN, FRONT, LEFT, RIGHT, UP
+from rodwork.geometry.vec import Matrix, Vec, neg
+from rodwork.model.contact import Place, Register
+from rodwork.model.job import Back, Board, Cabinet, CannotBuild, Edging, Recipe
+from rodwork.model.meeting import Carcass, Entry, Meeting, PinRow
+from rodwork.model.panel import Panel, Role
+from rodwork.model.rod import Opening
+from rodwork.model.shop import Shop
+from rodwork.model.surface import Surface
+
+EntryOf = Callable[[Recipe, float, float], Entry]
+
+LOOSE_SIDE_MM = 1.0  # a loose shelf is this much shorter at each end; 2 in all is common practice
+LOOSE_FRONT_MM = 2.0
+LOOSE_BACK_MM = 2.0
+
+_SHOWS: dict[Role, tuple[Surface, ...]] = {
+    "side": ("face_edge", "face_side", "back_side"),
+    "top": ("face_edge", "face_side"),
+    "bottom": ("face_edge", "face_side"),
+    "fixed shelf": ("face_edge", "face_side", "back_side"),
+    "loose shelf": ("face_edge", "face_side", "back_side"),
+    "divider": ("face_edge", "face_side", "back_side"),
+    "back": ("face_side",),
+}
+_EDGED_FRONT: dict[str, tuple[Role, ...]] = {
+    "fronts": ("side", "top", "bottom", "fixed shelf", "loose shelf", "divider"),
+    "shelf fronts": ("fixed shelf", "loose shelf"),
+}
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Site:
+    """What every step of building one cabinet needs."""
+
+    cabinet: Cabinet
+    board: Board
+    shelf_board: Board
+    edging: Edging | None
+    shop: Shop
+    entry: EntryOf
+    frame: backs.Frame
+    bays: Division
+    heights: Division
+
+    @property
+    def through(self) -> bool:
+        return self.cabinet.sides == "through"
+
+
+def build(
+    cabinet: Cabinet,
+    boards: Mapping[str, Board],
+    edgings: Mapping[str, Edging],
+    shop: Shop,
+    back_recipe: Callable[[Back], Recipe],
+    entry: EntryOf,
+) -> Carcass:
+    """The carcass of one cabinet. Raises CannotBuild with the place in the job file, what is wrong and how to mend."""
+    site = _site(cabinet, boards, edgings, shop, back_recipe, entry)
+    box = _box(site)
+    dividers = _dividers(site)
+    shelves = _shelves(site, len(dividers) + 1)
+    back = _back(site)
+    meetings = [*_corners(site, box), *_divider_meetings(site, box, dividers)]
+    meetings += _shelf_meetings(site, box, dividers, shelves)
+    if back is not None:
+        meetings += backs.meetings(site.frame, back, box)
+    bays = _bays(site, box, dividers)
+    loose, rows = _loose(site, bays)
+    fixed = tuple(s for bay in shelves for s in bay)
+    panels = (*box.values(), *dividers, *fixed, *((back,) if back else ()), *loose)
+    return Carcass(
+        panels=panels, meetings=tuple(meetings), pin_rows=rows,
+        openings=_openings(site, bays, box, shelves), shelf_pins=4 * len(loose),
+    )  # fmt: skip
+
+
+def _site(
+    cabinet: Cabinet,
+    boards: Mapping[str, Board],
+    edgings: Mapping[str, Edging],
+    shop: Shop,
+    back_recipe: Callable[[Back], Recipe],
+    entry: EntryOf,
+) -> _Site:
+    board, shelf_board = boards[cabinet.board], boards[cabinet.shelf_board]
+    t = board.actual_mm
+    for size, word in ((cabinet.width_mm, "width"), (cabinet.height_mm, "height")):
+        if 2 * t >= size - 20:
+            raise CannotBuild(
+                (*cabinet.place.path, word),
+                f"two boards of {t:g} mm leave {max(size - 2 * t, 0):g} mm inside a {word} of {size:g}",
+                f"make the {word} at least {2 * t + 20:g}, or use a thinner board",
+            )
+    frame = backs.frame(cabinet, boards, t, back_recipe, entry, shop)
+    path = cabinet.place.path
+    return _Site(
+        cabinet=cabinet, board=board, shelf_board=shelf_board, shop=shop, entry=entry, frame=frame,
+        edging=edgings[cabinet.edging.edging] if cabinet.edging else None,
+        bays=divide(t, cabinet.width_mm - t, t, cabinet.bays, shop.fence_step_mm, (*path, "bays"), "the bays"),
+        heights=divide(
+            t, cabinet.height_mm - t, shelf_board.actual_mm, cabinet.openings, shop.fence_step_mm,
+            (*path, "openings"), "the openings",
+        ),
+    )  # fmt: skip
+
+
+def _edged(site: _Site, role: Role, ends: tuple[Surface, ...] = ()) -> tuple[Surface, ...]:
+    """The edges of a board of this role that are edged. `ends`: its (bottom, top) or (left, right) ends."""
+    if site.cabinet.edging is None:
+        return ()
+    on = site.cabinet.edging.on
+    out: list[Surface] = ["face_edge"] if any(role in _EDGED_FRONT.get(word, ()) for word in on) else []
+    if role == "side" and ends:
+        out += [end for end, word in zip(ends, ("side bottoms", "side tops"), strict=True) if word in on]
+    if role in ("top", "bottom") and "top and bottom ends" in on:
+        out += ["left_end", "right_end"]
+    return tuple(out)
+
+
+def _panel(
+    site: _Site, id: str, role: Role, low: Vec, high: Vec, rotation: Matrix, *,
+    board: Board | None = None, ends: tuple[Surface, ...] = (), notch: tuple[float, float] = (0.0, 0.0),
+) -> Panel:  # fmt: skip
+    edged = _edged(site, role, ends)
+    return panel(
+        id=id, role=role, board=board or site.board, box=(low, high), rotation=rotation, edged=edged,
+        edging=site.edging, shows=(*_SHOWS[role], *(e for e in edged if e not in _SHOWS[role])), notch=notch,
+    )  # fmt: skip
+
+
+def _box(site: _Site) -> dict[str, Panel]:
+    """Sides, top and bottom: the one pair runs through, the other stands between."""
+    c, t, f = site.cabinet, site.board.actual_mm, site.frame
+    w, h = c.width_mm, c.height_mm
+    enters = site.entry(c.corner_joint, t, t).reach
+    between_z, between_x = (t - enters, h - t + enters), (t - enters, w - t + enters)
+    z0, z1 = (0.0, h) if site.through else between_z
+    x0, x1 = between_x if site.through else (0.0, w)
+    ds, dc = f.side_depth, f.cross_depth
+    return {
+        "left side": _panel(site, "left side", "side", (0.0, 0.0, z0), (t, ds, z1), LEFT_SIDE,
+                            ends=("right_end", "left_end")),
+        "right side": _panel(site, "right side", "side", (w - t, 0.0, z0), (w, ds, z1), RIGHT_SIDE,
+                             ends=("left_end", "right_end")),
+        "top": _panel(site, "top", "top", (x0, 0.0, h - t), (x1, dc, h), TOP),
+        "bottom": _panel(site, "bottom", "bottom", (x0, 0.0, 0.0), (x1, dc, t), LYING),
+    }  # fmt: skip
+
+
+def _dividers(site: _Site) -> tuple[Panel, ...]:
+    """Full-height dividers between top and bottom, one at the end of every bay but the last."""
+    c, t = site.cabinet, site.board.actual_mm
+    entry = site.entry(c.divider_joint, t, t)
+    low, high = t - entry.reach, c.height_mm - t + entry.reach
+    spaces = site.bays.spaces[:-1]
+    return tuple(
+        _panel(site, _numbered("divider", i, len(spaces)), "divider", (x1, 0.0, low),
+               (x1 + t, site.frame.shelf_back, high), DIVIDER, notch=(entry.reach, entry.stop))
+        for i, (_, x1) in enumerate(spaces, 1)
+    )  # fmt: skip
+
+
+def _numbered(word: str, number: int, of: int) -> str:
+    return word if of == 1 else f"{word} {number}"
+
+
+def _shelves(site: _Site, bays: int) -> tuple[tuple[Panel, ...], ...]:
+    """Fixed shelves of every bay, from the bottom up."""
+    c, ts = site.cabinet, site.shelf_board.actual_mm
+    entry = site.entry(c.shelf_joint, site.board.actual_mm, ts)
+    back = c.shelf_set_back_mm
+    if back > site.frame.shelf_back - 50:
+        raise CannotBuild(
+            (*c.place.path, "shelf_set_back"), f"a shelf set back by {back:g} is {site.frame.shelf_back - back:g} deep",
+            f"set it back by {site.frame.shelf_back - 50:g} or less",
+        )  # fmt: skip
+    tops = [z1 for _, z1 in site.heights.spaces[:-1]]
+    notch = (entry.reach, max(0.0, entry.stop - back))
+    return tuple(
+        tuple(
+            _panel(site, _numbered("fixed shelf", bay * len(tops) + i, bays * len(tops)), "fixed shelf",
+                   (x0 - entry.reach, back, z), (x1 + entry.reach, site.frame.shelf_back, z + ts), LYING,
+                   board=site.shelf_board, notch=notch)
+            for i, z in enumerate(tops, 1)
+        )
+        for bay, (x0, x1) in enumerate(site.bays.spaces)
+    )  # fmt: skip
+
+
+def _back(site: _Site) -> Panel | None:
+    f = site.frame
+    if f.board is None or f.rotation is None:
+        return None
+    return _panel(site, "back", "back", f.low, f.high, f.rotation, board=f.board)
+
+
+def _corners(site: _Site, box: Mapping[str, Panel]) -> list[Meeting]:
+    """The four corners: outer faces flush, each half from the surface that lies in the other's plane."""
+    out = []
+    for side, way in (("left side", LEFT), ("right side", RIGHT)):
+        for cross, up in (("top", UP), ("bottom", DOWN)):
+            host, guest, toward, end = (side, cross, way, up) if site.through else (cross, side, up, way)
+            out.append(_butt(site, box[host], box[guest], toward, end, "corner", site.cabinet.corner_joint))
+    return out
+
+
+def _butt(
+    site: _Site, host: Panel, guest: Panel, toward: Vec, datum: Vec, place: Place, recipe: Recipe, stagger: int = 0
+) -> Meeting:
+    """A guest's end against a host's face, both from the front.
+
+    `toward` is the way from guest to host; `datum` the way that the guest's registering face looks, which is
+    also the host's end (at a corner) or the end that its line is measured from.
+    """
+    return meet(
+        host=host, guest=guest, place=place, recipe=recipe, stagger=stagger,
+        host_register=Register(bears=facing(host, neg(toward)), along_from=facing(host, FRONT),
+                               across_from=facing(host, datum)),
+        guest_register=Register(bears=facing(guest, toward), along_from=facing(guest, FRONT),
+                                across_from=facing(guest, datum)),
+        groove_at=site.frame.wall_at,
+    )  # fmt: skip
+
+
+def _divider_meetings(site: _Site, box: Mapping[str, Panel], dividers: tuple[Panel, ...]) -> list[Meeting]:
+    """A divider registers on its left face, on lines from the left end of top and bottom."""
+    joint = site.cabinet.divider_joint
+    return [
+        _butt(site, box[cross], divider, way, LEFT, "divider", joint)
+        for divider in dividers
+        for cross, way in (("bottom", DOWN), ("top", UP))
+    ]
+
+
+def _shelf_meetings(
+    site: _Site, box: Mapping[str, Panel], dividers: tuple[Panel, ...], shelves: tuple[tuple[Panel, ...], ...]
+) -> list[Meeting]:
+    """A shelf registers on its underside, on lines from the bottom end of the uprights at both its ends.
+
+    In every second bay both ends of the row move, so that rows on the two faces of a divider do not meet.
+    """
+    uprights = (box["left side"], *dividers, box["right side"])
+    return [
+        _butt(site, uprights[bay + right], shelf, way, DOWN, "fixed shelf", site.cabinet.shelf_joint, bay % 2)
+        for bay, in_bay in enumerate(shelves)
+        for shelf in in_bay
+        for right, way in ((0, LEFT), (1, RIGHT))
+    ]
+
+
+def _bays(site: _Site, box: Mapping[str, Panel], dividers: tuple[Panel, ...]) -> tuple[Bay, ...]:
+    uprights = (box["left side"], *dividers, box["right side"])
+    return tuple(
+        Bay(left=uprights[i], right=uprights[i + 1], x0=x0, x1=x1) for i, (x0, x1) in enumerate(site.bays.spaces)
+    )
+
+
+def _loose(site: _Site, bays: tuple[Bay, ...]) -> tuple[tuple[Panel, ...], tuple[PinRow, ...]]:
+    """Loose shelves on their pins, and the rows of bores that carry them."""
+    c, ts = site.cabinet, site.shelf_board.actual_mm
+    if not any(c.loose_shelves):
+        return (), ()
+    heights = shelf_heights(c, site.heights.spaces, ts)
+    total = len(bays) * sum(len(h.shelves) for h in heights)
+    low_y, high_y = LOOSE_FRONT_MM + c.shelf_set_back_mm, site.frame.shelf_back - LOOSE_BACK_MM
+    places = [(bay, z) for bay in bays for h in heights for z in h.shelves]
+    loose = tuple(
+        _panel(site, _numbered("loose shelf", i, total), "loose shelf", (bay.x0 + LOOSE_SIDE_MM, low_y, z),
+               (bay.x1 - LOOSE_SIDE_MM, high_y, z + ts), LYING, board=site.shelf_board)
+        for i, (bay, z) in enumerate(places, 1)
+    )  # fmt: skip
+    return loose, pin_rows(c, bays, heights, site.frame.shelf_back)
+
+
+def _openings(
+    site: _Site, bays: tuple[Bay, ...], box: Mapping[str, Panel], shelves: tuple[tuple[Panel, ...], ...]
+) -> tuple[Opening, ...]:
+    """Every clear opening: what was asked of it and what came of it."""
+    out = []
+    for number, (bay, in_bay) in enumerate(zip(bays, shelves, strict=True), 1):
+        names = ["bottom", *(s.id for s in in_bay), "top"]
+        for i, ((z0, z1), asked) in enumerate(zip(site.heights.spaces, site.heights.asked, strict=True)):
+            out.append(Opening(bay=number, asked=asked, comes_to=round(z1 - z0, 3), width=round(bay.x1 - bay.x0, 3),
+                               between=(names[i], names[i + 1])))  # fmt: skip
+    return tuple(out)

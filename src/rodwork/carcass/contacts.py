@@ -1,0 +1,100 @@
+"""Where a guest's edge or end meets a host, from the two panels and the surfaces each half is set out from."""
+
+from rodwork.geometry.vec import Vec, along, clean, dot, sub
+from rodwork.model.contact import Contact, Place, Register
+from rodwork.model.job import Recipe
+from rodwork.model.meeting import Meeting
+from rodwork.model.panel import Panel
+from rodwork.model.surface import OPPOSITE, Surface, axis_of, distance_from, inward, level, surface_facing
+
+_FLUSH_MM = 1e-6
+
+
+def meet(
+    *,
+    host: Panel,
+    guest: Panel,
+    place: Place,
+    host_register: Register,
+    guest_register: Register,
+    recipe: Recipe,
+    stagger: int = 0,
+    groove_at: Vec | None = None,
+    datum: bool = True,
+) -> Meeting:
+    """The meeting of two panels.
+
+    `groove_at`: a point on the near wall of a back groove in the host, cabinet axes, where fixings must end.
+    `datum` is False where a board enters a back groove: its numbers come from the host's own ends.
+    """
+    along_run = guest.pose.direction_to_cabinet(inward(guest_register.along_from))
+    across = guest.pose.direction_to_cabinet(inward(guest_register.across_from))
+    out = guest.pose.direction_to_cabinet(inward(guest_register.bears))
+    corner = guest.pose.to_cabinet(_corner(guest, guest_register))
+    reach = distance_from(host_register.bears, host.size, host.pose.to_part(corner))
+    origin = along(corner, (out, reach))
+    start, end, host_start, host_end = _overlap(host, guest, guest_register, origin, along_run)
+    origin = clean(along(origin, (along_run, start)))
+    length = end - start
+    line = set_back = None
+    if datum:
+        at = host.pose.to_part(origin)
+        line = _offset(distance_from(host_register.across_from, host.size, at))
+        set_back = _offset(distance_from(host_register.along_from, host.size, at))
+    contact = Contact(
+        from_point=origin, to_point=clean(along(origin, (along_run, length))), along=along_run, across=across,
+        out=out, width=guest.size[axis_of(guest_register.across_from)], place=place,
+        host_register=host_register, guest_register=guest_register, line=line, set_back=set_back,
+    )  # fmt: skip
+    to_groove = groove_at is not None
+    if groove_at is not None:
+        host_end = min(host_end, start + dot(sub(groove_at, origin), along_run))
+    run_to = min(length, dot(sub(groove_at, origin), along_run)) if groove_at is not None else length
+    return Meeting(
+        id=f"{host.id} / {guest.id}", host=host.id, guest=guest.id, contact=contact, recipe=recipe,
+        host_thickness=host.size[2], reach=round(reach, 6), run_to=round(run_to, 6), to_groove=to_groove,
+        stagger=stagger, beyond_start=round(start - host_start, 6), beyond_end=round(host_end - end, 6),
+        host_run=_host_run(host, along_run),
+    )  # fmt: skip
+
+
+def facing(panel: Panel, way: Vec) -> Surface:
+    """The surface of a panel that looks this way in the cabinet."""
+    return surface_facing(panel.pose.direction_to_part(way))
+
+
+def _corner(guest: Panel, register: Register) -> Vec:
+    """The guest's corner where its worked surface, its datum end of the run and its registering face meet."""
+    at = [0.0, 0.0, 0.0]
+    for surface in (register.bears, register.along_from, register.across_from):
+        at[axis_of(surface)] = level(surface, guest.size)
+    return (at[0], at[1], at[2])
+
+
+def _offset(distance: float) -> float | None:
+    """None where the two surfaces are flush, else how far apart they lie."""
+    return None if abs(distance) < _FLUSH_MM else round(distance, 6)
+
+
+def _overlap(
+    host: Panel, guest: Panel, register: Register, origin: Vec, along_run: Vec
+) -> tuple[float, float, float, float]:
+    """Where the run begins and ends (both boards are there), and where the host does, from the corner, mm."""
+    host_start, host_end = _span(host, origin, along_run)
+    start, end = 0.0, guest.size[axis_of(register.along_from)]
+    return max(start, host_start), min(end, host_end), host_start, host_end
+
+
+def _span(panel: Panel, origin: Vec, direction: Vec) -> tuple[float, float]:
+    corners = (panel.pose.to_cabinet((0.0, 0.0, 0.0)), panel.pose.to_cabinet(panel.size))
+    at = sorted(dot(sub(c, origin), direction) for c in corners)
+    return at[0], at[1]
+
+
+def _host_run(host: Panel, along_run: Vec) -> tuple[Surface, Surface]:
+    """The host's edges where the run begins and where it ends."""
+    way = host.pose.direction_to_part(along_run)
+    axis = max(range(3), key=lambda i: abs(way[i]))
+    low: tuple[Surface, Surface, Surface] = ("left_end", "face_edge", "back_side")
+    first = low[axis]
+    return (first, OPPOSITE[first]) if way[axis] > 0 else (OPPOSITE[first], first)

@@ -1,0 +1,94 @@
+"""Loose shelves and the rows of pin bores that carry them, on one grid for the whole cabinet."""
+
+from dataclasses import dataclass
+from itertools import pairwise
+
+from rodwork.model.job import Cabinet, CannotBuild
+from rodwork.model.meeting import PinRow
+from rodwork.model.panel import Panel
+
+CLEAR_OF_SHELF_MM = 40.0  # no pin nearer to the board above or below; common practice, no source
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Bay:
+    """The room between two uprights."""
+
+    left: Panel
+    right: Panel
+    x0: float
+    x1: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PinHeights:
+    """In one opening: the grid heights that are bored, and the underside of each loose shelf."""
+
+    bored: tuple[float, ...]
+    shelves: tuple[float, ...]
+
+
+def shelf_heights(cabinet: Cabinet, spaces: tuple[tuple[float, float], ...], shelf: float) -> tuple[PinHeights, ...]:
+    """Pin heights of every opening, from the bottom of the cabinet, mm.
+
+    Shelves share an opening evenly, each at the nearest hole of the grid, with holes above and below it.
+    """
+    return tuple(
+        _in_opening(cabinet, i, z0, z1, n, shelf)
+        for i, ((z0, z1), n) in enumerate(zip(spaces, cabinet.loose_shelves, strict=True))
+    )
+
+
+def _in_opening(cabinet: Cabinet, index: int, z0: float, z1: float, number: int, shelf: float) -> PinHeights:
+    if number == 0:
+        return PinHeights(bored=(), shelves=())
+    p = cabinet.pins
+    low, high = z0 + CLEAR_OF_SHELF_MM, z1 - CLEAR_OF_SHELF_MM - shelf
+    first = int(-(-(low - p.start_mm) // p.pitch_mm))
+    grid = [p.start_mm + k * p.pitch_mm for k in range(max(first, 0), int((high - p.start_mm) // p.pitch_mm) + 1)]
+    wanted = [z0 + (z1 - z0) * i / (number + 1) for i in range(1, number + 1)]
+    nearest = [min(grid, key=lambda g, w=w: (abs(g - w), g)) for w in wanted] if grid else []  # type: ignore[misc]
+    apart = shelf + 2 * CLEAR_OF_SHELF_MM
+    if len(set(nearest)) < number or any(b - a < apart for a, b in pairwise(nearest)):
+        raise CannotBuild(
+            (*cabinet.place.path, "loose_shelves", index),
+            f"{number} loose {'shelf does' if number == 1 else 'shelves do'} not fit in an opening of {z1 - z0:g} mm",
+            f"an opening of {(number + 1) * apart:g} mm takes {number}; ask for fewer, or for fewer fixed shelves",
+        )
+    reach = p.pitch_mm * (p.holes // 2) + 1e-9
+    bored = sorted({g for g in grid for n in nearest if abs(g - n) <= reach})
+    return PinHeights(bored=tuple(bored), shelves=tuple(n + p.diameter_mm / 2 for n in nearest))
+
+
+def pin_rows(
+    cabinet: Cabinet, bays: tuple[Bay, ...], heights: tuple[PinHeights, ...], shelf_back: float
+) -> tuple[PinRow, ...]:
+    """A front and a back row on both uprights of every bay, heights from each upright's own bottom end.
+
+    The rows on a divider's right face stand two diameters further in, so that bores from both faces do not meet.
+    """
+    p = cabinet.pins
+    out = []
+    for bay in bays:
+        for upright, face in ((bay.left, _right_face(bay.left)), (bay.right, "face_side")):
+            shift = 2 * p.diameter_mm if face == "back_side" else 0.0
+            bottom = min(upright.pose.to_cabinet((0.0, 0.0, 0.0))[2], upright.pose.to_cabinet(upright.size)[2])
+            at = tuple(round(g - bottom, 6) for h in heights for g in h.bored)
+            front = cabinet.shelf_set_back_mm + p.front_mm + shift
+            back = shelf_back - p.back_mm - shift
+            if back - front < 4 * p.diameter_mm:
+                raise CannotBuild(
+                    (*cabinet.place.path, "pins"),
+                    f"the rows of pins would stand {front:g} and {back:g} from the front, shelves {shelf_back:g} deep",
+                    "lower `front` and `back` of the pins, or make the cabinet deeper",
+                )
+            out += [
+                PinRow(panel=upright.id, face=face, from_front=round(row, 6), heights=at,
+                       diameter=p.diameter_mm, depth=p.depth_mm)
+                for row in (front, back)
+            ]  # fmt: skip
+    return tuple(out)
+
+
+def _right_face(upright: Panel) -> str:
+    return "back_side" if upright.role == "divider" else "face_side"

@@ -1,0 +1,58 @@
+"""What housings, grooves and rebates share: widths a cutter makes, and how a channel ends."""
+
+from rodwork.geometry.rounding import down_to_step, to_step
+from rodwork.joints.kind import Run
+from rodwork.model.feature import End
+from rodwork.model.shop import Shop
+
+CUTTERS_MM = (3.0, 4.0, 5.0, 6.0, 8.0, 10.0, 12.0, 16.0, 18.0, 20.0)  # straight cutters in ordinary sale
+RUN_ON_MM = 0.5  # the channel's full width begins this far before the board that enters it
+
+
+def channel_width(board: float, slack: float, shop: Shop) -> float:
+    """Width of a channel for a board: the shop's own cutter where it suits, else the board and its slack."""
+    cutter = shop.groove_cutter_mm
+    if board + 0.1 - 1e-9 <= cutter <= board + 0.5 + 1e-9:
+        return cutter
+    return to_step(board + slack, shop.step_mm)
+
+
+def cutter_for(width: float, shop: Shop) -> float:
+    """The shop's cutter if it goes into the channel, else the largest ordinary one that does."""
+    if shop.groove_cutter_mm <= width + 1e-9:
+        return shop.groove_cutter_mm
+    return max((c for c in CUTTERS_MM if c <= width + 1e-9), default=width)
+
+
+def third_of(thickness: float) -> float:
+    """A third of a board to the nearest mm: 6 in 18, 5 in 15, 4 in 12; common practice is a quarter to a third."""
+    return to_step(thickness / 3, 1.0)
+
+
+def half_of(thickness: float) -> float:
+    """Not more than half of a board, to the mm below: the limit for a rebate."""
+    return down_to_step(thickness / 2, 1.0)
+
+
+def run_on(run: Run, stop_start: float, radius: float) -> tuple[float, float, tuple[End, End]]:
+    """Where a channel begins and ends along the run, and how.
+
+    It runs on beyond the board that enters by its clearance and the cutter's radius, so that the rounded end
+    is out of the way; where the host ends before that, or a groove begins, it runs out there.
+    """
+    more = RUN_ON_MM + radius
+    if stop_start > 0:
+        start, first_end = stop_start - more, "round"
+    elif run.beyond_start < more:
+        start, first_end = -run.beyond_start, "open"
+    else:
+        start, first_end = -more, "round"
+    if run.beyond_end < more:
+        end, last_end = run.length + run.beyond_end, "open"
+    else:
+        end, last_end = run.length + more, "round"
+    ends: tuple[End, End] = (
+        "round" if first_end == "round" else "open",
+        "round" if last_end == "round" else "open",
+    )
+    return start, end, ends

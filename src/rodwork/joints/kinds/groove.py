@@ -1,0 +1,65 @@
+"""A groove that a back stands in, on all four sides or in the two uprights only."""
+
+from dataclasses import dataclass
+
+from rodwork.joints.channel import channel_width, cutter_for, run_on, third_of
+from rodwork.joints.kind import FixingPlan, JointKind, Run, Void
+from rodwork.model.fixing import Play
+from rodwork.model.job import Back
+from rodwork.model.meeting import Entry
+from rodwork.model.settings import length
+from rodwork.model.shop import Shop
+
+SLACK_MM = 0.2
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Settings:
+    """What a job file may say of a groove."""
+
+    depth_mm: float | None = length(None, 1, 30, "depth of the groove; a third of the board if left out")
+    clearance_mm: float = length(0.5, 0, 5, "between the edge of the back and the bottom of the groove")
+
+
+def entry(host_thickness: float, guest_thickness: float, s: Settings, shop: Shop) -> Entry:
+    """The back reaches the groove's depth less its clearance."""
+    depth = s.depth_mm if s.depth_mm is not None else third_of(host_thickness)
+    width = channel_width(guest_thickness, SLACK_MM, shop)
+    return Entry(reach=depth - s.clearance_mm, slack=width - guest_thickness)
+
+
+def plan(run: Run, s: Settings, shop: Shop) -> tuple[FixingPlan, ...]:
+    """One groove along the whole run; the back itself is the other half."""
+    depth = s.depth_mm if s.depth_mm is not None else third_of(run.host_thickness)
+    width = channel_width(run.guest_thickness, SLACK_MM, shop)
+    cutter = cutter_for(width, shop)
+    start, end, ends = run_on(run, 0.0, cutter / 2)
+    u, v = (start + end) / 2, run.guest_thickness / 2
+    groove = Void(
+        board="host", shape="groove", role="housing", suffix=" groove", at=(u, v, 0.0), into=(0.0, 0.0, -1.0),
+        along=(1.0, 0.0, 0.0), depth=depth, width=width, length=end - start, ends=ends, end_radius=cutter / 2,
+        tool="router and fence", cutter=f"{cutter:g} mm", fence_on="near wall",
+        stage=run.stage(ends),
+    )  # fmt: skip
+    play = Play(along=s.clearance_mm, across=(width - run.guest_thickness) / 2, shape="box")
+    return (
+        FixingPlan(
+            u=u, v=v, length=end - start, law="enter", duty="locates", host=groove, guest=None, play=play,
+            goes_home_mm=run.reach,
+        ),
+    )  # fmt: skip
+
+
+def for_back(back: Back) -> Settings:
+    """The groove that a back's own line of the job file describes."""
+    own = Settings()
+    return Settings(
+        depth_mm=back.depth_mm,
+        clearance_mm=back.clearance_mm if back.clearance_mm is not None else own.clearance_mm,
+    )
+
+
+KIND = JointKind(
+    name="groove", title="Groove for a back", settings=Settings, plan=plan, entry=entry, glued=False,
+    places=("back in a groove",), backs=("grooved all round", "grooved in the sides"), for_back=for_back,
+)  # fmt: skip

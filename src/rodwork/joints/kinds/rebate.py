@@ -1,0 +1,75 @@
+"""A rebate along the back edges that a back lies in, glued and pinned."""
+
+from dataclasses import dataclass
+from math import ceil
+
+from rodwork.joints.channel import half_of
+from rodwork.joints.kind import FixingPlan, JointKind, Run, Void
+from rodwork.model.feature import End
+from rodwork.model.fixing import Item, Play
+from rodwork.model.job import Back
+from rodwork.model.meeting import Entry
+from rodwork.model.settings import length
+from rodwork.model.shop import Shop
+
+PIN_EVERY_MM = 100.0  # panel pins along a back; common practice, no source
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Settings:
+    """What a job file may say of a rebate."""
+
+    depth_mm: float | None = length(None, 2, 30, "how far the rebate goes into the board; half of it if left out")
+    clearance_mm: float = length(0.5, 0, 5, "between the edge of the back and the shoulder of the rebate")
+    void_mm: float = length(0.0, 0, 200, "how far the back lies in front of the back edges")
+
+
+def entry(host_thickness: float, guest_thickness: float, s: Settings, shop: Shop) -> Entry:
+    """The back reaches the rebate's depth less its clearance."""
+    depth = s.depth_mm if s.depth_mm is not None else half_of(host_thickness)
+    return Entry(reach=depth - s.clearance_mm)
+
+
+def plan(run: Run, s: Settings, shop: Shop) -> tuple[FixingPlan, ...]:
+    """One rebate along the whole run, as wide as the back is thick and the void behind it.
+
+    Its stopped ends are chiselled square: a back has square corners.
+    """
+    depth = s.depth_mm if s.depth_mm is not None else half_of(run.host_thickness)
+    width = run.guest_thickness + s.void_mm
+    ends = (_end(run.beyond_start, s), _end(run.beyond_end, s))
+    start = -min(run.beyond_start, s.clearance_mm)
+    end = run.length + min(run.beyond_end, s.clearance_mm)
+    u, v = (start + end) / 2, width / 2
+    rebate = Void(
+        board="host", shape="rebate", role="housing", suffix=" rebate", at=(u, v, 0.0), into=(0.0, 0.0, -1.0),
+        along=(1.0, 0.0, 0.0), depth=depth, width=width, length=end - start, ends=ends,
+        tool="router and fence", cutter="rebate cutter", fence_on="far wall", stage=run.stage(ends),
+    )  # fmt: skip
+    pins = Item(item="panel pin 25 mm", count=ceil(run.length / PIN_EVERY_MM) + 1)
+    return (
+        FixingPlan(
+            u=u, v=v, length=end - start, law="enter", duty="both", host=rebate, guest=None, hardware=(pins,),
+            play=Play(along=s.clearance_mm, across=0.0, shape="box"), goes_home_mm=width,
+        ),
+    )  # fmt: skip
+
+
+def _end(beyond: float, s: Settings) -> End:
+    return "open" if beyond <= s.clearance_mm else "square"
+
+
+def for_back(back: Back) -> Settings:
+    """The rebate that a back's own line of the job file describes."""
+    own = Settings()
+    return Settings(
+        depth_mm=back.depth_mm,
+        clearance_mm=back.clearance_mm if back.clearance_mm is not None else own.clearance_mm,
+        void_mm=back.void_mm,
+    )
+
+
+KIND = JointKind(
+    name="rebate", title="Rebate for a back", settings=Settings, plan=plan, entry=entry, glued=True,
+    places=("back in a rebate",), backs=("rebated",), for_back=for_back,
+)  # fmt: skip

@@ -1,0 +1,129 @@
+"""Screwed butt: a clearance bore through the board worked on its face, a pilot in the end of the other."""
+
+from dataclasses import dataclass
+
+from rodwork.joints.kind import FixingPlan, JointKind, Run, Void
+from rodwork.joints.positions import across_mm, stand_at
+from rodwork.model.feature import Countersink
+from rodwork.model.fixing import Item, Play
+from rodwork.model.job import Back, CannotBuild
+from rodwork.model.settings import choice, length, switch, text, whole
+from rodwork.model.shop import Shop
+
+LENGTHS_MM = (16, 20, 25, 30, 35, 40, 50, 60, 70, 80)
+HOLD_MM = 28.0  # thread wanted in the end of a board of 12 mm and more: 4 x 50 in 18 mm; common practice, no source
+HOLD_THIN_MM = 16.0  # the same for a thin back planted on an edge
+THIN_MM = 10.0
+CLEARANCE_OVER = {3.0: 3.5, 3.5: 4.0, 4.0: 4.5, 4.5: 5.0, 5.0: 5.5, 6.0: 6.5}
+PILOT_SHARE = 0.7  # of the screw's diameter: 2.8 for a 4 mm screw; practice gives 2.5 to 3
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Settings:
+    """What a job file may say of screws."""
+
+    size: str | None = text(
+        None, r"(\d+(?:\.\d+)?)x(\d+(?:\.\d+)?)", "4x50", "diameter x length; chosen from the boards if left out"
+    )
+    first_mm: float | None = length(None, 5, 1000, "front edge to the first screw; the shop's habit if left out")
+    pitch_mm: float | None = length(None, 20, 1000, "from one screw to the next; twice the shop's pitch if left out")
+    end_mm: float | None = length(None, 5, 1000, "last screw to the end of the run; the shop's habit if left out")
+    positions: str = choice("shop", ("shop", "fixed", "evenly"), "how the screws stand along the run")
+    count: int | None = whole(None, 2, 60, "a fixed number in every row, shared evenly")
+    offset_mm: float | None = length(
+        None, 2, 40, "across the thickness from the flush face; nearest setting to the middle if left out"
+    )
+    clearance_mm: float | None = length(None, 2, 12, "clearance bore; half a millimetre over the screw if left out")
+    pilot_mm: float | None = length(None, 1, 10, "pilot bore; about seven tenths of the screw if left out")
+    head: str = choice("countersunk", ("countersunk", "plugged"), "a countersunk head, or a counterbore with a plug")
+    head_mm: float | None = length(None, 4, 20, "diameter of the head; twice the screw if left out")
+    plug_mm: float = length(10.0, 6, 20, "diameter of the plug")
+    plug_depth_mm: float = length(8.0, 3, 20, "depth of the counterbore for the plug")
+    pilot: str = choice("in place", ("in place", "beforehand"), "bored through the clearance bore, or set out")
+    glue: bool = switch(True, "glue on the butt as well")
+
+
+def _size(s: Settings, run: Run) -> tuple[float, float]:
+    """Diameter and length of the screw."""
+    if s.size is not None:
+        diameter, screw_length = (float(n) for n in s.size.split("x"))
+        return diameter, screw_length
+    thin = run.host_thickness < THIN_MM
+    sunk = s.plug_depth_mm if s.head == "plugged" else 0.0
+    wanted = run.host_thickness - run.reach - sunk + (HOLD_THIN_MM if thin else HOLD_MM)
+    return (3.5 if thin else 4.0), float(next((n for n in LENGTHS_MM if n >= wanted), LENGTHS_MM[-1]))
+
+
+def plan(run: Run, s: Settings, shop: Shop) -> tuple[FixingPlan, ...]:
+    """Screws along the run: half a pitch on from the family before it, where a recipe mixes families."""
+    diameter, screw_length = _size(s, run)
+    through = run.host_thickness - run.reach
+    sunk = s.plug_depth_mm if s.head == "plugged" else 0.0
+    hold = screw_length - (through - sunk)
+    if sunk and through - sunk < 5.0:
+        raise CannotBuild(
+            ("plug_depth",), f"a plug {sunk:g} deep leaves {through - sunk:g} mm under the head of the screw",
+            f"make it {max(through - 5.0, 0):g} deep or less",
+        )  # fmt: skip
+    if hold < 10.0:
+        raise CannotBuild(
+            ("size",), f"a {diameter:g} x {screw_length:g} screw goes only {max(hold, 0):g} mm into the second board",
+            f"use a screw of at least {through - sunk + 10.0:g} mm",
+        )  # fmt: skip
+    end = s.end_mm if s.end_mm is not None else shop.end_mm + 0.5 * shop.pitch_mm * run.order
+    row = stand_at(
+        what="screws", run_to=run.run_to, to_groove=run.to_groove and run.order == 0, radius=diameter / 2,
+        first=(s.first_mm if s.first_mm is not None else shop.first_mm + 0.5 * shop.pitch_mm * run.order)
+        + 2 * diameter * run.stagger,
+        end=end, pitch=s.pitch_mm if s.pitch_mm is not None else 2 * shop.pitch_mm, least_apart=5 * diameter,
+        evenly=(shop.positions if s.positions == "shop" else s.positions) == "evenly", number=s.count, shop=shop,
+    )  # fmt: skip
+    across = across_mm(s.offset_mm, run.guest_thickness, shop)
+    return tuple(_screw(u, across, diameter, screw_length, through, hold, run, s) for u in row)
+
+
+def _screw(
+    u: float, v: float, diameter: float, screw_length: float, through: float, hold: float, run: Run, s: Settings
+) -> FixingPlan:
+    clearance = s.clearance_mm if s.clearance_mm is not None else CLEARANCE_OVER.get(diameter, diameter + 0.5)
+    pilot = s.pilot_mm if s.pilot_mm is not None else round(diameter * PILOT_SHARE * 2) / 2
+    head = s.head_mm if s.head_mm is not None else 2 * diameter
+    plugged = s.head == "plugged"
+    outside = (u, v, -run.host_thickness)
+    clearance_bore = Void(
+        board="host", shape="bore", role="clearance", suffix="c", at=outside, into=(0.0, 0.0, 1.0),
+        along=(1.0, 0.0, 0.0), depth=through, diameter=clearance, through=True, tool="drill and fence",
+        countersink=None if plugged else Countersink(diameter=head, angle=90.0),
+        cutter=f"{clearance:g} mm" + ("" if plugged else f", countersink {head:g}"), from_other_face=True,
+    )  # fmt: skip
+    pilot_bore = Void(
+        board="guest", shape="bore", role="pilot", suffix="p", at=(u, v, -run.reach), into=(0.0, 0.0, 1.0),
+        along=(1.0, 0.0, 0.0), depth=round(hold, 6), diameter=pilot, tool="drill and fence", cutter=f"{pilot:g} mm",
+        stage="in place" if s.pilot == "in place" else "after edging",
+    )  # fmt: skip
+    plug = Void(
+        board="host", shape="bore", role="access", suffix="b", at=outside, into=(0.0, 0.0, 1.0),
+        along=(1.0, 0.0, 0.0), depth=s.plug_depth_mm, diameter=s.plug_mm, tool="drill and fence",
+        cutter=f"{s.plug_mm:g} mm flat bit", from_other_face=True,
+    )  # fmt: skip
+    bought = [Item(item=f"screw {diameter:g}x{screw_length:g}", count=1)]
+    if plugged:
+        bought.append(Item(item=f"plug {s.plug_mm:g} mm", count=1))
+    return FixingPlan(
+        u=u, v=v, length=screw_length, law="line", duty="draws up", host=clearance_bore, guest=pilot_bore,
+        others=(plug,) if plugged else (), hardware=tuple(bought),
+        play=Play(along=(clearance - diameter) / 2, across=(clearance - diameter) / 2, shape="round"),
+        goes_home_mm=max(run.reach, 1.0),
+    )  # fmt: skip
+
+
+def for_back(back: Back) -> Settings:
+    """Screws that hold a planted or an inset back."""
+    return Settings(glue=False)
+
+
+KIND = JointKind(
+    name="screw", title="Screwed butt", settings=Settings, plan=plan, glued=True,
+    places=("corner", "fixed shelf", "divider", "planted back", "inset back"),
+    backs=("planted", "inset"), for_back=for_back,
+)  # fmt: skip

@@ -1,0 +1,94 @@
+"""Join one cabinet: every meeting's recipe, planned once at the contact, then cut into both boards."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from rodwork.joints.halves import cut
+from rodwork.joints.kind import FixingPlan, JointKind, Run
+from rodwork.joints.registry import joint_kinds
+from rodwork.model.fixing import Fixing, Joint
+from rodwork.model.job import CannotBuild, Recipe, Use
+from rodwork.model.machining import Machining
+from rodwork.model.meeting import Carcass, Entry, Meeting
+from rodwork.model.panel import Panel
+from rodwork.model.shop import Shop
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Joined:
+    """The joints of a cabinet, and the machining of every board by its id."""
+
+    joints: tuple[Joint, ...]
+    machining: tuple[Machining, ...]
+
+
+def entry_of(recipe: Recipe, host_thickness: float, guest_thickness: float, shop: Shop) -> Entry:
+    """How far a guest goes into its host under a recipe: as far as the family that takes it deepest."""
+    entries = [_kind(use).entry(host_thickness, guest_thickness, use.settings, shop) for use in recipe.uses]
+    return max(entries, key=lambda e: e.reach, default=Entry())
+
+
+def join(carcass: Carcass, shop: Shop) -> Joined:
+    """All joints of one carcass. Raises CannotBuild with the place in the job file."""
+    panels = {p.id: p for p in carcass.panels}
+    joints: list[Joint] = []
+    machining: list[Machining] = []
+    for meeting in carcass.meetings:
+        fixings: list[Fixing] = []
+        for order, use in enumerate(meeting.recipe.uses):
+            kind = _kind(use)
+            for plan in _planned(kind, use, _run(meeting, panels, order), shop, meeting):
+                fixing, cuts = cut(meeting, len(fixings) + 1, plan, kind.name, panels)
+                fixings.append(fixing)
+                machining.extend(cuts)
+        joints.append(
+            Joint(
+                id=meeting.id,
+                parts=(meeting.host, meeting.guest),
+                contact=meeting.contact,
+                recipe=meeting.recipe.name,
+                glued=any(_glued(u) for u in meeting.recipe.uses),
+                fixings=tuple(fixings),
+            )
+        )
+    return Joined(joints=tuple(joints), machining=tuple(machining))
+
+
+def _kind(use: Use) -> JointKind:
+    return joint_kinds()[use.family]
+
+
+def _glued(use: Use) -> bool:
+    return _kind(use).glued and bool(getattr(use.settings, "glue", True))
+
+
+def _planned(kind: JointKind, use: Use, run: Run, shop: Shop, meeting: Meeting) -> tuple[FixingPlan, ...]:
+    if meeting.contact.place not in kind.places:
+        able = ", ".join(k.name for k in joint_kinds().values() if meeting.contact.place in k.places)
+        raise CannotBuild(
+            use.place.path,
+            f"{kind.name} cannot make {_where(meeting)} ({meeting.contact.place})",
+            f"use {able} there",
+        )
+    try:
+        return kind.plan(run, use.settings, shop)
+    except CannotBuild as problem:
+        raise CannotBuild(
+            (*use.place.path, *problem.path), f"{_where(meeting)}: {problem.what}", problem.mend
+        ) from None
+
+
+def _where(meeting: Meeting) -> str:
+    return f"{meeting.guest} to {meeting.host}"
+
+
+def _run(meeting: Meeting, panels: Mapping[str, Panel], order: int) -> Run:
+    contact, host = meeting.contact, panels[meeting.host]
+    start, end = meeting.host_run
+    return Run(
+        place=contact.place, length=contact.length, guest_thickness=contact.width,
+        host_thickness=meeting.host_thickness, reach=meeting.reach, run_to=meeting.run_to,
+        to_groove=meeting.to_groove, stagger=meeting.stagger, beyond_start=meeting.beyond_start,
+        beyond_end=meeting.beyond_end, set_back=contact.set_back or 0.0, order=order,
+        start_edged=host.edging.at(start) > 0, end_edged=host.edging.at(end) > 0,
+    )  # fmt: skip

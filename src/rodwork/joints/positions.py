@@ -1,0 +1,59 @@
+"""Where fixings stand along a run: the position rule of design section 3."""
+
+from math import ceil
+
+from rodwork.geometry.rounding import down_to_step, to_step
+from rodwork.model.job import CannotBuild
+from rodwork.model.shop import Shop
+
+
+def stand_at(
+    *,
+    what: str,
+    run_to: float,
+    to_groove: bool,
+    radius: float,
+    first: float,
+    pitch: float,
+    end: float,
+    least_apart: float,
+    evenly: bool,
+    number: int | None,
+    shop: Shop,
+) -> tuple[float, ...]:
+    """Distances from the front of the run, mm, rounded once to what a fence or stop can be set to.
+
+    Fixed: `first`, then every `pitch`, the same on every board; the last at `end` from the end of the run, or
+    with wood left between it and a back groove. Evenly, or a given number: shared between first and last.
+    Raises CannotBuild (with an empty path) where two do not fit.
+    """
+    from_end = shop.clear_of_groove_mm + radius if to_groove else end
+    last = down_to_step(run_to - from_end, shop.fence_step_mm)
+    if last - first < least_apart:
+        room = first + least_apart + from_end
+        raise CannotBuild(
+            (),
+            f"two {what} do not fit in a run of {run_to:g} mm: the first stands {first:g} from the front and the "
+            f"last {from_end:g} from the {'back groove' if to_groove else 'other end'}",
+            f"make the run at least {room:g} mm, or lower `first`" + ("" if to_groove else " and `end`"),
+        )
+    if number is not None or evenly:
+        gaps = number - 1 if number is not None else ceil((last - first) / pitch - 1e-9)
+        return (*(to_step(first + i * (last - first) / gaps, shop.fence_step_mm) for i in range(gaps)), last)
+    out = [first]
+    while out[-1] + pitch <= last - least_apart + 1e-9:
+        out.append(out[-1] + pitch)
+    return (*out, last)
+
+
+def across_mm(asked: float | None, thickness: float, shop: Shop) -> float:
+    """Distance across the thickness from the registering face: as asked, or the nearest setting to the middle."""
+    return asked if asked is not None else to_step(thickness / 2, shop.fence_step_mm)
+
+
+def depth_from_stops(wanted: float, shop: Shop, *, at_least: float = 0.0) -> float:
+    """The depth a machine can be set to that is nearest below `wanted` (and not below `at_least`, if possible)."""
+    if not shop.depth_stops_mm:
+        return down_to_step(wanted, 1.0) if wanted >= 1.0 else wanted
+    below = [d for d in shop.depth_stops_mm if d <= wanted + 1e-9]
+    return max(below) if below and max(below) >= at_least else min(shop.depth_stops_mm, key=lambda d: abs(d - wanted))

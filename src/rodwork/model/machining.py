@@ -1,0 +1,29 @@
+"""How one feature is machined: what set-out needs to know beyond the feature itself."""
+
+from dataclasses import dataclass
+from typing import Literal
+
+from rodwork.model.feature import Feature
+from rodwork.model.surface import Surface
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Machining:
+    """A feature with its tool, and the surfaces that its two printed numbers are taken from.
+
+    `line` and `set_back` are the joint's, where the two boards' surfaces are not flush; `fence_on` says which
+    wall or middle the fence is set to. `on_host`: the board worked on its face, whose fence is set from `line`.
+    """
+
+    part: str
+    feature: Feature
+    tool: str
+    cutter: str
+    bears: Surface
+    along_from: Surface
+    across_from: Surface
+    stands_on: str
+    on_host: bool = False
+    line: float | None = None
+    set_back: float | None = None
+    fence_on: Literal["centre", "near wall", "far wall"] = "centre"

@@ -1,0 +1,71 @@
+"""What the carcass hands on: panels in place, and where they meet, before anything is bored."""
+
+from dataclasses import dataclass
+
+from rodwork.model.contact import Contact
+from rodwork.model.job import Recipe
+from rodwork.model.panel import Panel
+from rodwork.model.rod import Opening
+from rodwork.model.surface import Surface
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Entry:
+    """How a guest goes into its host under a recipe, mm.
+
+    `reach` is how far its end passes the host's face; `slack` the width of the channel less the guest's
+    thickness; `stop` how far from the host's front the channel's full depth begins, so that the guest's
+    front corner is notched back to there (nought: not notched).
+    """
+
+    reach: float = 0.0
+    slack: float = 0.0
+    stop: float = 0.0
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Meeting:
+    """One contact with the recipe that joins it, and the room that its fixings have along the run.
+
+    `run_to`: fixings stand before this distance along the run. It is the wall of a back groove (`to_groove`)
+    or the end of the run. `stagger` is 1 where the row must keep clear of one on the host's other face.
+    `beyond_start` and `beyond_end`: board of the host beyond each end of the run before it ends or a groove
+    begins, mm (nought or less: the run reaches it). `host_run`: the host's edges where the run begins and ends.
+    """
+
+    id: str
+    host: str
+    guest: str
+    contact: Contact
+    recipe: Recipe
+    host_thickness: float
+    reach: float
+    run_to: float
+    to_groove: bool
+    stagger: int
+    beyond_start: float
+    beyond_end: float
+    host_run: tuple[Surface, Surface]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PinRow:
+    """A row of shelf-pin bores on one face of an upright: heights from its bottom end, mm."""
+
+    panel: str
+    face: str
+    from_front: float
+    heights: tuple[float, ...]
+    diameter: float
+    depth: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Carcass:
+    """The boards of one cabinet in place, their meetings, the rows of pins and the clear openings."""
+
+    panels: tuple[Panel, ...]
+    meetings: tuple[Meeting, ...]
+    pin_rows: tuple[PinRow, ...]
+    openings: tuple[Opening, ...]
+    shelf_pins: int

@@ -1,0 +1,103 @@
+"""The Rod, drafted: boards with their machining and marks, joints, and settings for the whole job."""
+
+from dataclasses import dataclass, fields
+
+from rodwork.model.fixing import Item, Joint
+from rodwork.model.job import Cabinet, Job
+from rodwork.model.machining import Machining
+from rodwork.model.meeting import Carcass
+from rodwork.model.panel import Panel, Part
+from rodwork.model.rod import Asked, BoardStock, EdgingStock, Heading, Proof, Rod, RodCabinet
+from rodwork.setout.marks import marks
+from rodwork.setout.pins import pin_machining
+from rodwork.setout.settings import BoardWork, settings
+from rodwork.setout.turn import first_like
+
+_PANEL_FIELDS = tuple(f.name for f in fields(Panel))
+_UNPROVEN = Proof(largest_gap_mm=0.0, largest_spread_in_a_row_mm=0.0)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Made:
+    """One cabinet as carcass and joints have made it."""
+
+    cabinet: Cabinet
+    carcass: Carcass
+    joints: tuple[Joint, ...]
+    machining: tuple[Machining, ...]
+
+
+def draft(job: Job, made: tuple[Made, ...]) -> Rod:
+    """The Rod of a job, before its proof and its checks."""
+    cabinets: list[RodCabinet] = []
+    work: list[BoardWork] = []
+    for one in made:
+        by_part = _by_part(one)
+        cabinets.append(_cabinet(one, by_part))
+        work += [
+            BoardWork(
+                cabinet=one.cabinet.name, panel=p, machining=by_part[p.id],
+                mills_mm=job.edgings[p.edging_name].mills_mm if p.edging_name else 0.0,
+            )
+            for p in one.carcass.panels
+        ]  # fmt: skip
+    return Rod(
+        job=job.name, step=job.shop.step_mm, shop=job.shop, heading=_heading(job),
+        boards={
+            b.name: BoardStock(material=b.material, thickness=b.thickness_mm, actual=b.actual_mm, grain=b.grain,
+                               sheet=b.sheet_mm, price=b.price, density_kg_m3=b.density_kg_m3)
+            for b in job.boards.values()
+        },
+        edgings={
+            e.name: EdgingStock(thickness=e.thickness_mm, adds=e.adds_mm, mills=e.mills_mm, price_per_m=e.price_per_m)
+            for e in job.edgings.values()
+        },
+        cabinets=tuple(cabinets), setups=settings(work, job.shop.step_mm), findings=(),
+    )  # fmt: skip
+
+
+def _by_part(one: Made) -> dict[str, tuple[Machining, ...]]:
+    panels = {p.id: p for p in one.carcass.panels}
+    out: dict[str, list[Machining]] = {p: [] for p in panels}
+    for m in (*one.machining, *pin_machining(one.carcass.pin_rows, panels)):
+        out[m.part].append(m)
+    return {p: tuple(ms) for p, ms in out.items()}
+
+
+def _cabinet(one: Made, by_part: dict[str, tuple[Machining, ...]]) -> RodCabinet:
+    c = one.cabinet
+    parts: list[Part] = []
+    firsts: list[tuple[Panel, tuple[Machining, ...]]] = []
+    for panel in one.carcass.panels:
+        cuts = by_part[panel.id]
+        same_as = first_like(panel, cuts, firsts)
+        if same_as is None:
+            firsts.append((panel, cuts))
+        parts.append(
+            Part(
+                **{name: getattr(panel, name) for name in _PANEL_FIELDS},
+                marks=marks(c.mark, 1, c.count, panel), same_as=same_as, features=tuple(m.feature for m in cuts),
+            )
+        )  # fmt: skip
+    pins = one.carcass.shelf_pins
+    return RodCabinet(
+        name=c.name, count=c.count, size=(c.width_mm, c.height_mm, c.depth_mm), asked=_asked(one),
+        hardware=(Item(item=f"shelf pin {c.pins.diameter_mm:g} mm", count=pins),) if pins else (),
+        parts=tuple(parts), joints=one.joints, proof=_UNPROVEN,
+    )  # fmt: skip
+
+
+def _asked(one: Made) -> Asked:
+    c = one.cabinet
+    return Asked(
+        style=c.kind, corners="sides through" if c.sides == "through" else "top and bottom through",
+        back=c.back.style if c.back else None, void=c.back.void_mm if c.back else 0.0,
+        openings=one.carcass.openings, kg_per_m2=c.contents_kg_per_m2, notes=c.notes,
+    )  # fmt: skip
+
+
+def _heading(job: Job) -> Heading:
+    return Heading(
+        letter=job.letter, date=job.date, customer=job.customer, address=job.address, notes=job.notes,
+        paper=job.paper, units=job.units,
+    )  # fmt: skip

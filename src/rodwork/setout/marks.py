@@ -1,0 +1,19 @@
+"""The mark of every board: cabinet, copy, part. Unique in the job, short enough to pencil."""
+
+from rodwork.model.panel import Panel
+
+_CODES = {"top": "T", "bottom": "B", "fixed shelf": "FS", "loose shelf": "L", "divider": "D", "back": "BK"}
+
+
+def marks(cabinet_mark: str, first_copy: int, count: int, panel: Panel) -> tuple[str, ...]:
+    """G1-LS, G2-LS, ... for every copy of a cabinet."""
+    code = _code(panel)
+    return tuple(f"{cabinet_mark}{n}-{code}" for n in range(first_copy, first_copy + count))
+
+
+def _code(panel: Panel) -> str:
+    words = panel.name.split()
+    number = words[-1] if words[-1].isdigit() else ""
+    if panel.role == "side":
+        return "LS" if words[0] == "left" else "RS"
+    return _CODES[panel.role] + number

@@ -1,0 +1,176 @@
+"""Machine settings at job level: each fence is set once for every board of the job that shares it."""
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+
+from rodwork.model.feature import Stage
+from rodwork.model.machining import Machining
+from rodwork.model.panel import Panel
+from rodwork.model.setup import Fence, Reading, Setup, SetupFeature
+from rodwork.model.surface import Surface
+from rodwork.model.words import cabinet_words
+from rodwork.setout.readings import readings
+
+_STAGES: tuple[Stage, ...] = ("before edging", "after edging", "in place")
+_TOOLS = (
+    "saw, rip fence", "saw, length stop", "dowel jig", "drill and fence", "router and fence", "router and batten",
+    "drill and pin strip",
+)  # fmt: skip
+_SAWS = _TOOLS[:2]
+_BATTEN = "batten on the line"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Setting:
+    """What has to be the same for boards to share a machine setting."""
+
+    stage: Stage
+    tool: str
+    cutter: str | None
+    fence_mm: float | None
+    depth: float | None
+    stands_on: str
+    registers_on: str
+    line: float | None
+
+    def order(self) -> tuple[object, ...]:
+        """Stage, machine, cutter, fence, depth: what is harder to change comes first."""
+        tool = _TOOLS.index(self.tool) if self.tool in _TOOLS else len(_TOOLS)
+        fence = self.fence_mm if self.fence_mm is not None else -1.0
+        widest_first = -fence if self.tool in _SAWS else fence
+        return (
+            _STAGES.index(self.stage), tool, self.cutter or "", widest_first, -(self.depth or 0.0),
+            self.stands_on != "the end", self.stands_on == _BATTEN, self.registers_on, self.line or 0.0,
+        )  # fmt: skip
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BoardWork:
+    """One part of one cabinet and its machining."""
+
+    cabinet: str
+    panel: Panel
+    machining: tuple[Machining, ...]
+    mills_mm: float
+
+
+def settings(work: Iterable[BoardWork], step: float) -> tuple[Setup, ...]:
+    """Every setting of the job in the order of work, with the boards done at it."""
+    shared: dict[Setting, list[SetupFeature]] = {}
+    for board in work:
+        words = cabinet_words(board.panel.role, _x_in_cabinet(board.panel))
+        for setting, entry in (*_sawing(board, words), *_machining(board, words, step)):
+            shared.setdefault(setting, []).append(entry)
+    ordered = sorted(shared, key=Setting.order)
+    fences = _fences(ordered)
+    return tuple(
+        _setup(f"S{number}", setting, tuple(shared[setting]), fences.get(_fence_key(setting)))
+        for number, setting in enumerate(ordered, 1)
+    )
+
+
+def _x_in_cabinet(panel: Panel) -> tuple[float, float, float]:
+    r = panel.pose.rotation
+    return (r[0][0], r[1][0], r[2][0])
+
+
+def _sawing(board: BoardWork, words: Mapping[Surface, str]) -> tuple[tuple[Setting, SetupFeature], ...]:
+    """To width from the far edge, to length from the bottom or left end, before edging."""
+    panel = board.panel
+    datum: Surface = "right_end" if words["right_end"] in ("bottom end", "left end") else "left_end"
+    across = Reading(from_surface="far_edge", word=words["far_edge"], mm=panel.cut[1])
+    along = Reading(from_surface=datum, word=words[datum], mm=panel.cut[0])
+    return (
+        (_saw(_SAWS[0], across), _sawn(board, across=across)),
+        (_saw(_SAWS[1], along), _sawn(board, along=along)),
+    )
+
+
+def _saw(tool: str, reading: Reading) -> Setting:
+    return Setting(
+        stage="before edging", tool=tool, cutter=None, fence_mm=reading.mm, depth=None, stands_on="saw table",
+        registers_on=reading.word, line=None,
+    )  # fmt: skip
+
+
+def _sawn(board: BoardWork, along: Reading | None = None, across: Reading | None = None) -> SetupFeature:
+    return SetupFeature(
+        cabinet=board.cabinet, part=board.panel.id, feature=None, bears=None, along=along, across=across
+    )
+
+
+def _machining(board: BoardWork, words: Mapping[Surface, str], step: float) -> tuple[tuple[Setting, SetupFeature], ...]:
+    out = []
+    for m in board.machining:
+        if m.feature.stage == "in place":
+            continue
+        along, across = readings(m, board.panel, words, board.mills_mm, step)
+        setting = Setting(
+            stage=m.feature.stage, tool=m.tool, cutter=m.cutter, fence_mm=_fence_mm(m, across),
+            depth=m.feature.depth, stands_on=m.stands_on, registers_on=words[m.across_from],
+            line=across.line if m.on_host else None,
+        )  # fmt: skip
+        entry = SetupFeature(
+            cabinet=board.cabinet, part=m.part, feature=m.feature.id, bears=m.bears, along=along, across=across
+        )
+        out.append((setting, entry))
+    return tuple(out)
+
+
+def _fence_mm(m: Machining, across: Reading) -> float | None:
+    """What the fence is set to: from the line where there is one; None where the batten itself is the fence."""
+    at = across.end_mm if m.fence_on == "far wall" and across.end_mm is not None else across.mm
+    from_line = round(at - (across.line or 0.0), 6) if m.on_host else at
+    return None if m.stands_on == _BATTEN and m.fence_on == "near wall" and abs(from_line) < 1e-9 else from_line
+
+
+def _fence_key(setting: Setting) -> tuple[object, ...]:
+    """One setting of a fence is one error: it outlives a change of depth or of the surface held against it."""
+    own = (setting.registers_on,) if setting.tool in _SAWS else ()
+    return (setting.stage, setting.tool, setting.cutter, setting.fence_mm, *own)
+
+
+def _fences(ordered: list[Setting]) -> dict[tuple[object, ...], Fence]:
+    out: dict[tuple[object, ...], Fence] = {}
+    counts = {"C": 0, "F": 0}
+    for setting in ordered:
+        key = _fence_key(setting)
+        if setting.fence_mm is None or key in out:
+            continue
+        letter = "C" if setting.tool in _SAWS else "F"
+        counts[letter] += 1
+        out[key] = Fence(id=f"{letter}{counts[letter]}", mm=setting.fence_mm)
+    return out
+
+
+def _setup(id: str, s: Setting, entries: tuple[SetupFeature, ...], fence: Fence | None) -> Setup:
+    stops = () if s.tool in _SAWS or _is_channel(entries) else _stops(entries)
+    return Setup(
+        id=id, stage=s.stage, tool=s.tool, cutter=s.cutter, registers_on=s.registers_on, stands_on=s.stands_on,
+        fence=fence, stop=stops, depth=s.depth, first_off=_first_off(s, entries), features=entries,
+    )  # fmt: skip
+
+
+def _is_channel(entries: tuple[SetupFeature, ...]) -> bool:
+    return any(e.across is not None and e.across.end_mm is not None for e in entries)
+
+
+def _stops(entries: tuple[SetupFeature, ...]) -> tuple[float, ...]:
+    return tuple(sorted({e.along.mm for e in entries if e.along is not None}))
+
+
+def _first_off(s: Setting, entries: tuple[SetupFeature, ...]) -> str:
+    """What to measure on a test piece before the first board, and what it should read."""
+    if s.tool in _SAWS:
+        return f"reads {s.fence_mm:.1f}"
+    start = "the line" if s.stands_on == _BATTEN else f"the {s.registers_on}"
+    if _is_channel(entries):
+        across = entries[0].across
+        assert across is not None
+        assert across.end_mm is not None
+        width = across.end_mm - across.mm
+        wall = f"far wall {s.fence_mm:.1f} from {start}" if s.fence_mm == across.end_mm else (
+            f"near wall on {start}" if s.fence_mm is None else f"near wall {s.fence_mm:.1f} from {start}"
+        )  # fmt: skip
+        return f"{wall}, {width:.1f} wide, {s.depth:g} deep"
+    return f"middle of the bore {s.fence_mm:.1f} from {start}, {s.depth:g} to the shoulder"

@@ -1,0 +1,147 @@
+"""The turn test of design section 3: when two boards are one kind of board, laid the other way round.
+
+Two parts are the same only if a turn that keeps the grain carries outline, board, edging, showing surfaces,
+machining and the surfaces that the numbers are taken from onto each other. Never a mirror. Compared within
+0.01 mm, and never by rounding first.
+"""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+
+from rodwork.geometry.vec import Matrix, Vec, apply
+from rodwork.model.feature import Bore, Feature, Groove
+from rodwork.model.machining import Machining
+from rodwork.model.panel import Panel
+from rodwork.model.surface import EDGES, SURFACES, Surface, outward, surface_facing
+
+TOLERANCE_MM = 0.01
+
+_KEEP_GRAIN: tuple[Matrix, ...] = (
+    ((1, 0, 0), (0, 1, 0), (0, 0, 1)),
+    ((-1, 0, 0), (0, -1, 0), (0, 0, 1)),
+    ((1, 0, 0), (0, -1, 0), (0, 0, -1)),
+    ((-1, 0, 0), (0, 1, 0), (0, 0, -1)),
+)
+_CROSS_GRAIN: tuple[Matrix, ...] = (
+    ((0, -1, 0), (1, 0, 0), (0, 0, 1)),
+    ((0, 1, 0), (-1, 0, 0), (0, 0, 1)),
+    ((0, 1, 0), (1, 0, 0), (0, 0, -1)),
+    ((0, -1, 0), (-1, 0, 0), (0, 0, -1)),
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Turn:
+    """A turn of a part of one size onto the box of a part of the same size."""
+
+    matrix: Matrix
+    size: Vec
+
+    def point(self, p: Vec) -> Vec:
+        """Where a point of the part comes to lie."""
+        m, (a, b, c) = self.matrix, self.size
+        x, y, z = apply(m, (p[0] - a / 2, p[1] - b / 2, p[2] - c / 2))
+        half = apply(tuple(tuple(abs(v) for v in row) for row in m), (a / 2, b / 2, c / 2))  # type: ignore[arg-type]
+        return (x + half[0], y + half[1], z + half[2])
+
+    def way(self, d: Vec) -> Vec:
+        """Where a direction comes to point."""
+        return apply(self.matrix, d)
+
+
+def _surfaces(matrix: Matrix) -> dict[Surface, Surface]:
+    return {s: surface_facing(apply(matrix, outward(s))) for s in SURFACES}
+
+
+_SURFACES_OF = {matrix: _surfaces(matrix) for matrix in (*_KEEP_GRAIN, *_CROSS_GRAIN)}
+
+
+def first_like(
+    part: Panel, machining: Sequence[Machining], earlier: Sequence[tuple[Panel, Sequence[Machining]]]
+) -> str | None:
+    """The id of the first earlier part that a turn carries onto this one, or None."""
+    for other, cuts in earlier:
+        if same_by_a_turn(other, cuts, part, machining):
+            return other.id
+    return None
+
+
+def same_by_a_turn(a: Panel, cuts_a: Sequence[Machining], b: Panel, cuts_b: Sequence[Machining]) -> bool:
+    """Whether some turn carries a onto b."""
+    if (a.board, a.grain, a.measured, a.edging_name) != (b.board, b.grain, b.measured, b.edging_name):
+        return False
+    if len(cuts_a) != len(cuts_b) or len(a.outline) != len(b.outline) or not _near(a.size[2], b.size[2]):
+        return False
+    turns = _KEEP_GRAIN if a.grain else (*_KEEP_GRAIN, *_CROSS_GRAIN)
+    return any(_carries(matrix, a, cuts_a, b, cuts_b) for matrix in turns)
+
+
+def _near(p: float, q: float) -> bool:
+    return abs(p - q) <= TOLERANCE_MM
+
+
+def _together(p: Sequence[float], q: Sequence[float]) -> bool:
+    return all(abs(i - j) <= TOLERANCE_MM for i, j in zip(p, q, strict=True))
+
+
+def _carries(matrix: Matrix, a: Panel, cuts_a: Sequence[Machining], b: Panel, cuts_b: Sequence[Machining]) -> bool:
+    turn, to = Turn(matrix, a.size), _SURFACES_OF[matrix]
+    if not _together(turn.point(a.size), b.size) and not _box_fits(turn, b.size):
+        return False
+    if {to[s] for s in a.shows} != set(b.shows):
+        return False
+    if not all(_near(a.edging.at(e), b.edging.at(to[e])) for e in EDGES):
+        return False
+    return _outlines_match(turn, a, b) and _cuts_match(turn, to, cuts_a, cuts_b)
+
+
+def _box_fits(turn: Turn, size: Vec) -> bool:
+    corners = (turn.point((0.0, 0.0, 0.0)), turn.point(turn.size))
+    return _together([abs(p - q) for p, q in zip(*corners, strict=True)], size)
+
+
+def _outlines_match(turn: Turn, a: Panel, b: Panel) -> bool:
+    carried = [turn.point((x, y, 0.0))[:2] for x, y in a.outline]
+    return all(any(_together(p, q) for q in b.outline) for p in carried)
+
+
+def _cuts_match(
+    turn: Turn, to: Mapping[Surface, Surface], cuts_a: Sequence[Machining], cuts_b: Sequence[Machining]
+) -> bool:
+    left = list(cuts_b)
+    for cut in cuts_a:
+        match = next((c for c in left if _same_cut(turn, to, cut, c)), None)
+        if match is None:
+            return False
+        left.remove(match)
+    return True
+
+
+def _same_cut(turn: Turn, to: Mapping[Surface, Surface], a: Machining, b: Machining) -> bool:
+    surfaces = (to[a.bears], to[a.along_from], to[a.across_from])
+    if surfaces != (b.bears, b.along_from, b.across_from) or (a.tool, a.cutter) != (b.tool, b.cutter):
+        return False
+    f, g = a.feature, b.feature
+    return _together(turn.point(f.at), g.at) and _together(turn.way(f.into), g.into) and _same_sizes(turn, f, g)
+
+
+def _same_sizes(turn: Turn, f: Feature, g: Feature) -> bool:
+    if type(f) is not type(g) or f.role != g.role or f.stage != g.stage or not _near(f.depth, g.depth):
+        return False
+    if isinstance(f, Bore) and isinstance(g, Bore):
+        return (
+            _near(f.diameter, g.diameter)
+            and _near(f.tip, g.tip)
+            and f.through == g.through
+            and f.countersink == g.countersink
+        )
+    if isinstance(f, Groove) and isinstance(g, Groove):
+        same_way = _together(turn.way(f.along), g.along)
+        ends = f.both_ends if same_way else f.both_ends[::-1]
+        sizes = (f.width, f.length, f.end_radius)
+        return (
+            (same_way or _together(turn.way(f.along), [-v for v in g.along]))
+            and _together(sizes, (g.width, g.length, g.end_radius))
+            and ends == g.both_ends
+        )
+    return False
