@@ -110,7 +110,7 @@ def _grooved_in_the_sides(
     assert all_round.wall is not None
     wall = all_round.low[1]  # top and bottom bear on the front face of the back itself
     low, high = (all_round.low[0], wall, 0.0), (all_round.high[0], all_round.high[1], cabinet.height_mm)
-    return replace(all_round, cross_depth=wall, shelf_back=wall, low=low, high=high,
+    return replace(all_round, cross_depth=wall, low=low, high=high,
                    screwed=back_recipe(replace(back, style="planted")))  # fmt: skip
 
 

@@ -118,11 +118,19 @@ def _cuts_match(
 
 
 def _same_cut(turn: Turn, to: Mapping[Surface, Surface], a: Machining, b: Machining) -> bool:
-    surfaces = (to[a.bears], to[a.along_from], to[a.across_from])
-    if surfaces != (b.bears, b.along_from, b.across_from) or (a.tool, a.cutter) != (b.tool, b.cutter):
+    if (to[a.bears], to[a.across_from]) != (b.bears, b.across_from):
+        return False
+    if to[a.along_from] != b.along_from and not _runs_right_through(a.feature):
+        return False
+    if (a.tool, a.cutter) != (b.tool, b.cutter):
         return False
     f, g = a.feature, b.feature
     return _together(turn.point(f.at), g.at) and _together(turn.way(f.into), g.into) and _same_sizes(turn, f, g)
+
+
+def _runs_right_through(f: Feature) -> bool:
+    """A channel open at both ends is the same from either: nobody takes a number along it."""
+    return isinstance(f, Groove) and f.both_ends == ("open", "open")
 
 
 def _same_sizes(turn: Turn, f: Feature, g: Feature) -> bool:

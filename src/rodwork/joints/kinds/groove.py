@@ -41,7 +41,7 @@ def plan(run: Run, s: Settings, shop: Shop) -> tuple[FixingPlan, ...]:
         tool="router and fence", cutter=f"{cutter:g} mm", fence_on="near wall",
         stage=run.stage(ends),
     )  # fmt: skip
-    play = Play(along=s.clearance_mm, across=(width - run.guest_thickness) / 2, shape="box")
+    play = Play(along=s.clearance_mm, across=round((width - run.guest_thickness) / 2, 6), shape="box")
     return (
         FixingPlan(
             u=u, v=v, length=end - start, law="enter", duty="locates", host=groove, guest=None, play=play,

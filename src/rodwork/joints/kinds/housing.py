@@ -45,7 +45,9 @@ def plan(run: Run, s: Settings, shop: Shop) -> tuple[FixingPlan, ...]:
         end_radius=cutter / 2, tool="router and batten", cutter=f"{cutter:g} mm", fence_on="near wall",
         stage=run.stage(ends),
     )  # fmt: skip
-    play = Play(along=RUN_ON_MM if ends[0] == "round" else 0.0, across=(width - run.guest_thickness) / 2, shape="box")
+    play = Play(
+        along=RUN_ON_MM if ends[0] == "round" else 0.0, across=round((width - run.guest_thickness) / 2, 6), shape="box"
+    )
     return (
         FixingPlan(
             u=u, v=v, length=end - start, law="enter", duty="locates", host=housing, guest=None, play=play,

@@ -109,10 +109,11 @@ def _screw(
     bought = [Item(item=f"screw {diameter:g}x{screw_length:g}", count=1)]
     if plugged:
         bought.append(Item(item=f"plug {s.plug_mm:g} mm", count=1))
+    play = round((clearance - diameter) / 2, 6)
     return FixingPlan(
         u=u, v=v, length=screw_length, law="line", duty="draws up", host=clearance_bore, guest=pilot_bore,
         others=(plug,) if plugged else (), hardware=tuple(bought),
-        play=Play(along=(clearance - diameter) / 2, across=(clearance - diameter) / 2, shape="round"),
+        play=Play(along=play, across=play, shape="round"),
         goes_home_mm=max(run.reach, 1.0),
     )  # fmt: skip
 

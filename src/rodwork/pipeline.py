@@ -1,0 +1,77 @@
+"""Read this first: the one place that knows the order of the stations.
+
+    job -> carcass -> joints -> set-out (the Rod) -> proof -> checks -> documents
+
+Each station takes frozen values and gives frozen values; none imports another. Files are read and written in
+cli.py alone: here a job comes in as text and pages go out as drawings.
+"""
+
+from collections.abc import Mapping
+from dataclasses import replace
+from typing import Any
+
+from rodwork.carcass.build import build
+from rodwork.checks.registry import run_checks
+from rodwork.job.reader import Fault, JobFaults, Lines, fault_at, read_job
+from rodwork.job.schema import job_schema
+from rodwork.joints.place import entry_of, join
+from rodwork.joints.registry import back_recipe, families
+from rodwork.model.finding import Finding
+from rodwork.model.job import Back, Cabinet, CannotBuild, Job, Recipe
+from rodwork.model.meeting import Entry
+from rodwork.model.rod import Rod
+from rodwork.setout.draft import Made, draft
+from rodwork.setout.proof import proof_of, prove
+
+
+def set_out(text: str | bytes, file: str) -> Rod:
+    """The Rod of a job: set out, proven and checked. Raises JobFaults with every fault that was found."""
+    job, lines = read_job(text, file, families())
+    rod = draft(job, _made(job, lines, file))
+    proven = replace(
+        rod, cabinets=tuple(replace(c, proof=proof_of(c, rod.setups)) for c in rod.cabinets)
+    )
+    return replace(proven, findings=(*_disproved(proven), *run_checks(proven)))
+
+
+def schema() -> Mapping[str, Any]:
+    """The JSON Schema of a job file, with every family that is there."""
+    return job_schema(families())
+
+
+def _made(job: Job, lines: Lines, file: str) -> tuple[Made, ...]:
+    """Carcass and joints of every cabinet; the faults of all of them at once."""
+    made: list[Made] = []
+    faults: list[Fault] = []
+    for cabinet in job.cabinets:
+        try:
+            made.append(_make(cabinet, job))
+        except CannotBuild as problem:
+            faults.append(fault_at(lines, file, problem.path, problem.what, problem.mend))
+    if faults:
+        raise JobFaults(tuple(faults))
+    return tuple(made)
+
+
+def _make(cabinet: Cabinet, job: Job) -> Made:
+    def entry(recipe: Recipe, host_thickness: float, guest_thickness: float) -> Entry:
+        return entry_of(recipe, host_thickness, guest_thickness, job.shop)
+
+    def held(back: Back) -> Recipe:
+        return back_recipe(back, cabinet.place)
+
+    carcass = build(cabinet, job.boards, job.edgings, job.shop, held, entry)
+    joined = join(carcass, job.shop)
+    return Made(cabinet=cabinet, carcass=carcass, joints=joined.joints, machining=joined.machining)
+
+
+def _disproved(rod: Rod) -> tuple[Finding, ...]:
+    """What the proof says is wrong with our own set-out: nothing may be cut from it."""
+    return tuple(
+        Finding(
+            severity="fault", code="proof", cabinet=fault.cabinet, where=(fault.part,), message=fault.message,
+            mend="cut nothing from this set-out: it contradicts itself; report it with the job file",
+            source="the proof of the printed numbers",
+        )
+        for fault in prove(rod)
+    )  # fmt: skip
