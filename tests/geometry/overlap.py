@@ -52,9 +52,7 @@ def dowels_that_do_not_go_home(cabinet, segments=16):
     for joint in cabinet.joints:
         for fixing in joint.fixings:
             if size := _dowel_size(fixing):
-                beside.setdefault(joint.parts, []).append(
-                    (fixing.id, _dowel(fixing, size, by_id, cabinet, segments))
-                )
+                beside.setdefault(joint.parts, []).append((fixing.id, _dowel(fixing, size, by_id, cabinet, segments)))
     found = []
     for parts, dowels in beside.items():
         for part in parts:

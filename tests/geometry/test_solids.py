@@ -4,15 +4,16 @@ import subprocess
 import sys
 from dataclasses import replace
 from math import isclose, tan
+from pathlib import Path
 
 import pytest
-from boards import DOWN, X, Y, Z, board, bore, glaze, groove, handed, machined_boards, rebate
-from formulas import disc, part_volume, polygon
 from hypothesis import given, settings
-from overlap import dowels_that_do_not_go_home, overlaps, placed
 
 from rodwork.documents.solids import board_shape, cabinet_solids, part_mesh, part_solid, volume_mm3
 from rodwork.model.feature import Countersink
+from tests.geometry.formulas import disc, part_volume, polygon
+from tests.geometry.overlap import dowels_that_do_not_go_home, overlaps, placed
+from tests.geometry.sample_boards import DOWN, X, Y, Z, board, bore, glaze, groove, handed, machined_boards, rebate
 
 NOTCHED = ((0.0, 0.0), (600.0, 0.0), (600.0, 300.0), (12.0, 300.0), (12.0, 280.0), (0.0, 280.0))
 
@@ -92,9 +93,7 @@ def test_round_ends_lie_within_the_length_and_square_ends_fill_it():
     how = {"at": (300.0, 150.0, 18.0), "depth": 5.0, "width": 20.0, "length": 200.0, "end_radius": 3.0}
     full = 200 * 20 * 5.0
     corner = 9 - disc(3, 64) / 4
-    taken = {
-        ends: removed(groove(**how, ends=ends), segments=64) for ends in ("square", "round", ("round", "square"))
-    }
+    taken = {ends: removed(groove(**how, ends=ends), segments=64) for ends in ("square", "round", ("round", "square"))}
     assert taken["square"] == pytest.approx(full, rel=1e-9)
     assert taken["round"] == pytest.approx(full - 4 * corner * 5, rel=1e-9)
     assert taken["round", "square"] == pytest.approx(full - 2 * corner * 5, rel=1e-9)
@@ -248,14 +247,12 @@ def test_machining_without_a_solid_is_named():
 
 def test_the_same_board_gives_the_same_triangles_in_another_process():
     code = (
-        "import hashlib, sys; sys.path.insert(0, sys.argv[1]); from boards import glaze;"
+        "import hashlib, sys; sys.path.insert(0, sys.argv[1]); from tests.geometry.sample_boards import glaze;"
         "from rodwork.documents.solids import cabinet_solids;"
         "print(hashlib.sha256(repr([s.mesh for s in cabinet_solids(glaze().cabinets[0])]).encode()).hexdigest())"
     )
-    run = [sys.executable, "-c", code, str(__file__).rpartition("test_")[0]]
+    run = [sys.executable, "-c", code, str(Path(__file__).parents[2])]
     seeds = [{"PYTHONHASHSEED": str(n)} for n in (1, 2)]
-    first, second = (
-        subprocess.run(run, env=env, capture_output=True, text=True, check=True).stdout for env in seeds
-    )
+    first, second = (subprocess.run(run, env=env, capture_output=True, text=True, check=True).stdout for env in seeds)
     assert first == second
     assert len(first.strip()) == 64

@@ -216,7 +216,7 @@ def _in_wood(part: Part, point: Vec) -> bool:
     x, y, z = point
     if not 0.0 < z < part.size[2]:
         return False
-    outline = _outline_at(part.outline, part.bevels, part.size[2] - z)
+    outline = outline_below(part.outline, part.bevels, part.size[2] - z)
     inside = False
     for (ax, ay), (bx, by) in zip(outline, (*outline[1:], outline[0]), strict=True):
         if (ay > y) != (by > y) and x < ax + (y - ay) * (bx - ax) / (by - ay):
@@ -224,8 +224,11 @@ def _in_wood(part: Part, point: Vec) -> bool:
     return inside
 
 
-def _outline_at(outline: Sequence[Point], bevels: Sequence[float], below_face: float) -> tuple[Point, ...]:
-    """The outline at some depth below the face side: each bevelled edge lies depth x tan(bevel) further out."""
+def outline_below(outline: Sequence[Point], bevels: Sequence[float], below_face: float) -> tuple[Point, ...]:
+    """The outline at some depth below the face side, mm: each bevelled edge lies depth x tan(bevel) further out.
+
+    Raises ValueError where one straight edge is given in two lengths with different bevels.
+    """
     if not any(bevels) or below_face == 0.0:
         return tuple(outline)
     n = len(outline)
@@ -276,7 +279,7 @@ def _mesh(shape: Shape) -> Mesh:
 def _blank(shape: Shape) -> Any:
     """The board before machining: the outline on the face side, its bevelled twin on the back side."""
     upper = [(x, y, shape.thickness) for x, y in shape.outline]
-    lower = [(x, y, 0.0) for x, y in _outline_at(shape.outline, shape.bevels, shape.thickness)]
+    lower = [(x, y, 0.0) for x, y in outline_below(shape.outline, shape.bevels, shape.thickness)]
     return _between(lower, upper, shape.outline)
 
 
