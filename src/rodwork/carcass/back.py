@@ -1,12 +1,12 @@
-"""The back: five styles. Each says which boards run behind or in front of it, and where the shelves stop.
+"""The back: six styles. Each says which boards run behind or in front of it, and where the shelves stop.
 
-style               sides   top, bottom   back stands                    void is measured
-grooved all round   D       D             in grooves on four sides       from the groove's far wall to the back
-grooved in the sides D      to the groove in the sides' grooves, behind  the same
-                                          top and bottom, screwed there
-rebated             D       D             in rebates on four sides       from the back face of the back
-planted             D - tb  D - tb        on the back edges, screwed     (there is none)
-inset               D       D             between the boards, screwed    from the back face of the back
+style                sides   top, bottom    back stands                          void is measured
+grooved all round    D       D              in grooves on four sides             from the groove's far wall
+grooved in the sides D       to the back    in grooves, behind top and bottom    the same
+rebated              D       D              in rebates on four sides             from the back's own back face
+rebated in the sides D       to the back    in rebates, behind top and bottom    the same
+planted              D - tb  D - tb         on the back edges, screwed           (there is none)
+inset                D       D              between the boards, screwed          from the back's own back face
 
 D is the cabinet's depth, tb the back's measured thickness. Shelves and dividers stop at the near wall of the
 groove, or at the front face of the back.
@@ -20,7 +20,7 @@ from rodwork.carcass.contacts import facing, meet
 from rodwork.geometry.directions import BACK, DOWN, FRONT, LEFT, RIGHT, UP
 from rodwork.geometry.vec import Matrix, Vec, neg
 from rodwork.model.contact import Place, Register
-from rodwork.model.job import Back, Board, Cabinet, CannotBuild, Recipe
+from rodwork.model.job import Back, BackStyle, Board, Cabinet, CannotBuild, Recipe
 from rodwork.model.meeting import Entry, Meeting
 from rodwork.model.panel import Panel
 from rodwork.model.shop import Shop
@@ -31,6 +31,7 @@ LEAST_DEPTH_MM = 60.0
 
 BackRecipe = Callable[[Back], Recipe]
 EntryOf = Callable[[Recipe, float, float], Entry]
+Style = Callable[[Cabinet, Back, Board, float, BackRecipe, EntryOf], "Frame"]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -53,6 +54,7 @@ class Frame:
     screwed: Recipe | None = None
     void: float = 0.0
     ripped_together: bool = True
+    passing: bool = False
 
     @property
     def wall_at(self) -> Vec | None:
@@ -103,17 +105,6 @@ def _grooved(cabinet: Cabinet, back: Back, board: Board, t: float, back_recipe: 
                  low=low, high=high, held=held)  # fmt: skip
 
 
-def _grooved_in_the_sides(
-    cabinet: Cabinet, back: Back, board: Board, t: float, back_recipe: BackRecipe, entry: EntryOf
-) -> Frame:
-    all_round = _grooved(cabinet, replace(back, joint=None), board, t, back_recipe, entry)
-    assert all_round.wall is not None
-    wall = all_round.low[1]  # top and bottom bear on the front face of the back itself
-    low, high = (all_round.low[0], wall, 0.0), (all_round.high[0], all_round.high[1], cabinet.height_mm)
-    return replace(all_round, cross_depth=wall, low=low, high=high,
-                   screwed=back_recipe(replace(back, style="planted")))  # fmt: skip
-
-
 def _rebated(cabinet: Cabinet, back: Back, board: Board, t: float, back_recipe: BackRecipe, entry: EntryOf) -> Frame:
     _no_recipe(cabinet, back, "lies in its rebates")
     held = back_recipe(replace(back, joint=None))
@@ -123,6 +114,18 @@ def _rebated(cabinet: Cabinet, back: Back, board: Board, t: float, back_recipe: 
     low, high = _box(cabinet, t - e.reach, t - e.reach, front, rear)
     return Frame(side_depth=cabinet.depth_mm, cross_depth=cabinet.depth_mm, shelf_back=front, wall=front,
                  low=low, high=high, held=held)  # fmt: skip
+
+
+def _passing(in_the_sides: Style) -> Style:
+    """The same with the back passing behind top and bottom, which bear on its front face and are screwed to."""
+
+    def style(cabinet: Cabinet, back: Back, board: Board, t: float, back_recipe: BackRecipe, entry: EntryOf) -> Frame:
+        made = in_the_sides(cabinet, replace(back, joint=None), board, t, back_recipe, entry)
+        low, high = (made.low[0], made.low[1], 0.0), (made.high[0], made.high[1], cabinet.height_mm)
+        screwed = back_recipe(replace(back, style="planted"))
+        return replace(made, cross_depth=made.low[1], low=low, high=high, screwed=screwed, passing=True)
+
+    return style
 
 
 def _planted(cabinet: Cabinet, back: Back, board: Board, t: float, back_recipe: BackRecipe, entry: EntryOf) -> Frame:
@@ -149,10 +152,11 @@ def _inset(cabinet: Cabinet, back: Back, board: Board, t: float, back_recipe: Ba
                  held=back_recipe(back))  # fmt: skip
 
 
-_STYLES = {
+_STYLES: dict[BackStyle, Style] = {
     "grooved all round": _grooved,
-    "grooved in the sides": _grooved_in_the_sides,
+    "grooved in the sides": _passing(_grooved),
     "rebated": _rebated,
+    "rebated in the sides": _passing(_rebated),
     "planted": _planted,
     "inset": _inset,
 }
@@ -181,9 +185,8 @@ def meetings(f: Frame, back: Panel, box: Mapping[str, Panel]) -> list[Meeting]:
         return [_edge_to_face(f, back, box[name], way) for name, way in hosts.items()]
     if f.style == "planted":
         return [_on_edges(f, back, box[name], way) for name, way in hosts.items()]
-    place: Place = "back in a rebate" if f.style == "rebated" else "back in a groove"
-    passing = f.style == "grooved in the sides"
-    entered = {n: w for n, w in hosts.items() if not (passing and n in ("top", "bottom"))}
+    place: Place = "back in a rebate" if f.style.startswith("rebated") else "back in a groove"
+    entered = {n: w for n, w in hosts.items() if not (f.passing and n in ("top", "bottom"))}
     out = [_entered(f, back, box[name], way, place) for name, way in entered.items()]
     return out + [_on_edges(f, back, box[n], hosts[n]) for n in hosts if n not in entered]
 

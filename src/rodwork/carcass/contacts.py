@@ -34,6 +34,8 @@ def meet(
     reach = distance_from(host_register.bears, host.size, host.pose.to_part(corner))
     origin = along(corner, (out, reach))
     start, end, host_start, host_end = _overlap(host, guest, guest_register, origin, along_run)
+    if datum:
+        start = 0.0  # numbers run from the guest's own end, even where the host begins a little later
     origin = clean(along(origin, (along_run, start)))
     length = end - start
     line = set_back = None

@@ -10,7 +10,9 @@ from typing import Any, Literal
 from rodwork.model.shop import Shop
 
 Rest = Literal["rest"]
-BackStyle = Literal["grooved all round", "grooved in the sides", "rebated", "planted", "inset"]
+BackStyle = Literal[
+    "grooved all round", "grooved in the sides", "rebated", "rebated in the sides", "planted", "inset"
+]  # fmt: skip
 Corners = Literal["through", "between"]
 Kind = Literal["wall", "base", "tall", "bookcase", "open box"]
 EdgedPlace = Literal["fronts", "shelf fronts", "side tops", "side bottoms", "top and bottom ends"]

@@ -71,5 +71,5 @@ def for_back(back: Back) -> Settings:
 
 KIND = JointKind(
     name="rebate", title="Rebate for a back", settings=Settings, plan=plan, entry=entry, glued=True,
-    places=("back in a rebate",), backs=("rebated",), for_back=for_back,
+    places=("back in a rebate",), backs=("rebated", "rebated in the sides"), for_back=for_back,
 )  # fmt: skip

@@ -57,9 +57,9 @@ def _size(s: Settings, run: Run) -> tuple[float, float]:
 def plan(run: Run, s: Settings, shop: Shop) -> tuple[FixingPlan, ...]:
     """Screws along the run: half a pitch on from the family before it, where a recipe mixes families."""
     diameter, screw_length = _size(s, run)
-    through = run.host_thickness - run.reach
+    through = run.host_thickness - max(run.reach, 0.0)
     sunk = s.plug_depth_mm if s.head == "plugged" else 0.0
-    hold = screw_length - (through - sunk)
+    hold = screw_length - (run.host_thickness - run.reach - sunk)
     if sunk and through - sunk < 5.0:
         raise CannotBuild(
             ("plug_depth",), f"a plug {sunk:g} deep leaves {through - sunk:g} mm under the head of the screw",
