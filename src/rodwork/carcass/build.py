@@ -108,7 +108,7 @@ def _site(
     return _Site(
         cabinet=cabinet, board=board, shelf_board=shelf_board, shop=shop, entry=entry, frame=frame,
         edging=edgings[cabinet.edging.edging] if cabinet.edging else None,
-        bays=divide(t, cabinet.width_mm - t, t, cabinet.bays, shop.fence_step_mm, (*path, "bays"), "the bays"),
+        bays=divide(t, cabinet.width_mm - t, t, cabinet.bays, None, (*path, "bays"), "the bays"),
         heights=divide(
             t, cabinet.height_mm - t, shelf_board.actual_mm, cabinet.openings, shop.fence_step_mm,
             (*path, "openings"), "the openings",

@@ -21,14 +21,14 @@ def divide(
     end: float,
     board: float,
     asked: tuple[float | Rest, ...],
-    step: float,
+    step: float | None,
     path: tuple[str | int, ...],
     what: str,
 ) -> Division:
     """Clear spaces between boards of one thickness, from `start` to `end`.
 
     A line between asked sizes is exact; one that comes of sharing the rest is put where a rule can find it
-    (to `step`). Where no space is the rest, the last one takes what is left, and the checks say so.
+    (to `step`; None where boards of equal length matter more than a round line). Where no space is the rest, the last one takes what is left, and the checks say so.
     """
     clear = end - start - board * (len(asked) - 1)
     fixed = sum(a for a in asked if a != "rest")
@@ -50,7 +50,7 @@ def divide(
     for i, size in enumerate(sizes):
         exact = "rest" not in asked[: i + 1] or "rest" not in asked[i + 1 :]
         high = end if i == len(sizes) - 1 else low + size
-        if not exact:
+        if step and not exact:
             high = to_step(high, step)
         spaces.append((round(low, 6), round(high, 6)))
         low = high + board

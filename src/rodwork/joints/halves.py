@@ -63,7 +63,6 @@ def _machining(meeting: Meeting, name: str, void: Void, panels: Mapping[str, Pan
         part=part, feature=feature, tool=void.tool, cutter=void.cutter, bears=bears,
         along_from=register.along_from, across_from=register.across_from,
         stands_on=_stands_on(void, contact, on_host),
-        on_host=on_host,
         line=contact.line, set_back=contact.set_back, fence_on=void.fence_on,
     )  # fmt: skip
 
@@ -71,7 +70,8 @@ def _machining(meeting: Meeting, name: str, void: Void, panels: Mapping[str, Pan
 def _stands_on(void: Void, contact: Contact, on_host: bool) -> str:
     if not on_host:
         return "the end"
-    return "batten on the line" if contact.line is not None else "the machined face"
+    # a line outside the board (a planted back that is a little shy) cannot carry a batten
+    return "batten on the line" if contact.line is not None and contact.line > 0 else "the machined face"
 
 
 def _feature(meeting: Meeting, name: str, void: Void, panel: Panel) -> Feature:

@@ -12,7 +12,7 @@ class Machining:
     """A feature with its tool, and the surfaces that its two printed numbers are taken from.
 
     `line` and `set_back` are the joint's, where the two boards' surfaces are not flush; `fence_on` says which
-    wall or middle the fence is set to. `on_host`: the board worked on its face, whose fence is set from `line`.
+    wall or middle the fence is set to, from `line` where a batten stands on it.
     """
 
     part: str
@@ -23,7 +23,6 @@ class Machining:
     along_from: Surface
     across_from: Surface
     stands_on: str
-    on_host: bool = False
     line: float | None = None
     set_back: float | None = None
     fence_on: Literal["centre", "near wall", "far wall"] = "centre"

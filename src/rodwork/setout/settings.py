@@ -3,6 +3,7 @@
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
+from rodwork.geometry.rounding import to_step
 from rodwork.model.feature import Stage
 from rodwork.model.machining import Machining
 from rodwork.model.panel import Panel
@@ -59,7 +60,7 @@ def settings(work: Iterable[BoardWork], step: float) -> tuple[Setup, ...]:
     shared: dict[Setting, list[SetupFeature]] = {}
     for board in work:
         words = cabinet_words(board.panel.role, _x_in_cabinet(board.panel))
-        for setting, entry in (*_sawing(board, words), *_machining(board, words, step)):
+        for setting, entry in (*_sawing(board, words, step), *_machining(board, words, step)):
             shared.setdefault(setting, []).append(entry)
     ordered = sorted(shared, key=Setting.order)
     fences = _fences(ordered)
@@ -74,12 +75,12 @@ def _x_in_cabinet(panel: Panel) -> tuple[float, float, float]:
     return (r[0][0], r[1][0], r[2][0])
 
 
-def _sawing(board: BoardWork, words: Mapping[Surface, str]) -> tuple[tuple[Setting, SetupFeature], ...]:
+def _sawing(board: BoardWork, words: Mapping[Surface, str], step: float) -> tuple[tuple[Setting, SetupFeature], ...]:
     """To width from the far edge, to length from the bottom or left end, before edging."""
     panel = board.panel
     datum: Surface = "right_end" if words["right_end"] in ("bottom end", "left end") else "left_end"
-    across = Reading(from_surface="far_edge", word=words["far_edge"], mm=panel.cut[1])
-    along = Reading(from_surface=datum, word=words[datum], mm=panel.cut[0])
+    across = Reading(from_surface="far_edge", word=words["far_edge"], mm=to_step(panel.cut[1], step))
+    along = Reading(from_surface=datum, word=words[datum], mm=to_step(panel.cut[0], step))
     return (
         (_saw(_SAWS[0], across), _sawn(board, across=across)),
         (_saw(_SAWS[1], along), _sawn(board, along=along)),
@@ -108,7 +109,7 @@ def _machining(board: BoardWork, words: Mapping[Surface, str], step: float) -> t
         setting = Setting(
             stage=m.feature.stage, tool=m.tool, cutter=m.cutter, fence_mm=_fence_mm(m, across),
             depth=m.feature.depth, stands_on=m.stands_on, registers_on=words[m.across_from],
-            line=across.line if m.on_host else None,
+            line=across.line if m.stands_on == _BATTEN else None,
         )  # fmt: skip
         entry = SetupFeature(
             cabinet=board.cabinet, part=m.part, feature=m.feature.id, bears=m.bears, along=along, across=across
@@ -120,8 +121,10 @@ def _machining(board: BoardWork, words: Mapping[Surface, str], step: float) -> t
 def _fence_mm(m: Machining, across: Reading) -> float | None:
     """What the fence is set to: from the line where there is one; None where the batten itself is the fence."""
     at = across.end_mm if m.fence_on == "far wall" and across.end_mm is not None else across.mm
-    from_line = round(at - (across.line or 0.0), 6) if m.on_host else at
-    return None if m.stands_on == _BATTEN and m.fence_on == "near wall" and abs(from_line) < 1e-9 else from_line
+    if m.stands_on != _BATTEN:
+        return at
+    from_line = round(at - (across.line or 0.0), 6)
+    return None if m.fence_on == "near wall" and abs(from_line) < 1e-9 else from_line
 
 
 def _fence_key(setting: Setting) -> tuple[object, ...]:

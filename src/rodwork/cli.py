@@ -1,0 +1,173 @@
+"""The command. The only place that reads and writes files; heavy imports wait until a command needs them."""
+
+import json
+import sys
+from pathlib import Path
+from typing import TYPE_CHECKING, NoReturn
+
+import click
+
+from rodwork import __version__
+
+if TYPE_CHECKING:
+    from rodwork.job.faults import JobFaults
+    from rodwork.model.rod import Rod
+
+SOUND, TO_PUT_RIGHT, NOT_READ = 0, 1, 2
+LARGEST_FILE = 32 * 1024 * 1024  # never pull more than this into memory; the reader refuses far less, in words
+
+
+@click.group(context_settings={"help_option_names": ["-h", "--help"], "max_content_width": 100})
+@click.version_option(__version__, prog_name="rodwork")
+def main() -> None:
+    """From one description of a cupboard to a pack it can be made from.
+
+    Write a job file with `rodwork new kitchen.toml`, look at it with `rodwork set-out kitchen.toml`, and
+    print the papers for the bench with `rodwork pack kitchen.toml -o packs`.
+    """
+
+
+@main.command()
+@click.argument("file", type=click.Path(path_type=Path))
+def new(file: Path) -> None:
+    """Write a commented starter job to FILE, and beside it the schema that lets an editor complete it."""
+    from rodwork.job.starter import starter
+    from rodwork.pipeline import schema
+
+    if file.suffix != ".toml":
+        _stop(f"{file}: a job file's name ends in .toml. Write it as {file.with_suffix('.toml')}")
+    _write_new(file, starter(file.stem))
+    schema_file = file.with_name("rodwork-job.schema.json")
+    _write(schema_file, (json.dumps(schema(), indent=2, ensure_ascii=False) + "\n").encode())
+    click.echo(f"{file} is a starter job: change it to suit, then run\n  rodwork set-out {file}")
+    click.echo(f"{schema_file.name} beside it lets an editor complete and check the file.")
+
+
+@main.command("set-out")
+@click.argument("job", type=click.Path(path_type=Path))
+@click.option("--json", "as_json", is_flag=True, help="Print the whole set-out as data.")
+def set_out_command(job: Path, as_json: bool) -> None:
+    """Parts, joints, machine settings, and what to put right, for JOB."""
+    rod = _set_out(job)
+    if as_json:
+        click.echo(json.dumps(rod.to_dict(), ensure_ascii=False))
+    else:
+        from rodwork.console import print_rod
+
+        print_rod(rod)
+    sys.exit(_outcome(rod))
+
+
+@main.command()
+@click.argument("job", type=click.Path(path_type=Path))
+@click.option("-o", "--out", "folder", type=click.Path(path_type=Path), required=True, help="Folder to write to.")
+@click.option("--dxf", type=click.Choice(["R12", "R2010"]), default="R12", show_default=True, help="DXF release.")
+@click.option("--json", "as_json", is_flag=True, help="Print the names of the written files as data.")
+def pack(job: Path, folder: Path, dxf: str, as_json: bool) -> None:
+    """The papers for the bench of JOB: one PDF, and beside it lists, DXF, 3D and the set-out as data."""
+    from rodwork.packing import pack_files
+
+    rod = _set_out(job)
+    if folder.exists() and not folder.is_dir():
+        _stop(f"{folder} is a file. Give -o the name of a folder")
+    written = []
+    for name, content in pack_files(rod, "R2010" if dxf == "R2010" else "R12", _progress(as_json)):
+        target = folder / name
+        _write(target, content)
+        written.append(str(target))
+    if as_json:
+        click.echo(json.dumps({"files": written, "findings": [f.code for f in rod.findings]}))
+    else:
+        click.echo(f"{written[0]} is the pack of {rod.job}; {len(written) - 1} more files lie beside it.")
+        _say_findings(rod)
+    sys.exit(_outcome(rod))
+
+
+@main.command()
+@click.argument("shell", type=click.Choice(["bash", "zsh", "fish"]))
+def completion(shell: str) -> None:
+    """Print what makes SHELL complete rodwork's words; add it to the shell's start-up file."""
+    from click.shell_completion import get_completion_class
+
+    maker = get_completion_class(shell)
+    assert maker is not None
+    click.echo(maker(main, {}, "rodwork", "_RODWORK_COMPLETE").source())
+
+
+def _set_out(job: Path) -> "Rod":
+    """The Rod of a job file, or every fault in it and exit 2."""
+    from rodwork.job.faults import JobFaults
+    from rodwork.pipeline import set_out
+
+    try:
+        return set_out(_read(job), str(job))
+    except JobFaults as problem:
+        _not_read(problem)
+
+
+def _not_read(problem: "JobFaults") -> NoReturn:
+    for fault in problem.faults:
+        click.echo(str(fault), err=True)
+    n = len(problem.faults)
+    if n > 1:
+        click.echo(f"{n} things to put right in the file; nothing was made from it.", err=True)
+    sys.exit(NOT_READ)
+
+
+def _read(file: Path) -> bytes:
+    try:
+        with file.open("rb") as stream:
+            return stream.read(LARGEST_FILE)
+    except FileNotFoundError:
+        _stop(f"{file}: there is no such file. `rodwork new {file}` writes a starter")
+    except IsADirectoryError:
+        _stop(f"{file} is a folder. Name the job file in it")
+    except OSError as error:
+        _stop(f"{file} cannot be read: {error.strerror or error}")
+
+
+def _write_new(file: Path, text: str) -> None:
+    try:
+        file.parent.mkdir(parents=True, exist_ok=True)
+        with file.open("x", encoding="utf-8") as stream:
+            stream.write(text)
+    except FileExistsError:
+        _stop(f"{file} is there already and was left as it is. Choose another name")
+    except OSError as error:
+        _stop(f"{file} cannot be written: {error.strerror or error}")
+
+
+def _write(file: Path, content: bytes) -> None:
+    try:
+        file.parent.mkdir(parents=True, exist_ok=True)
+        file.write_bytes(content)
+    except OSError as error:
+        _stop(f"{file} cannot be written: {error.strerror or error}")
+
+
+def _stop(message: str) -> NoReturn:
+    click.echo(f"{message}.", err=True)
+    sys.exit(NOT_READ)
+
+
+def _outcome(rod: "Rod") -> int:
+    return TO_PUT_RIGHT if any(f.severity in ("fault", "warning") for f in rod.findings) else SOUND
+
+
+def _say_findings(rod: "Rod") -> None:
+    from rodwork.model.finding import PRINTED
+
+    counts = {PRINTED[s]: sum(1 for f in rod.findings if f.severity == s) for s in PRINTED}
+    said = ", ".join(f"{n} {word}" for word, n in counts.items() if n)
+    if said:
+        click.echo(f"To put right: {said}. They stand on the first pages.")
+
+
+def _progress(quiet: bool):  # type: ignore[no-untyped-def]
+    """Say on a terminal what is being written; nothing in a pipe."""
+
+    def say(what: str) -> None:
+        if not quiet and sys.stderr.isatty():
+            click.echo(f"\r\033[K{what}", nl=not what, err=True)
+
+    return say
