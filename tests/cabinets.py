@@ -62,10 +62,12 @@ def cabinets(draw, dividers=True, sides=None, thickness=None):
     """One random cabinet as a value."""
     bays = draw(st.integers(1, 3)) if dividers else 1
     shelves = draw(st.integers(0, 3))
-    edging = draw(st.sampled_from([None, ("fronts",), ("fronts", "side bottoms"), ("shelf fronts", "side tops")]))
+    sides = sides or draw(st.sampled_from(["through", "between"]))
+    ends = ("side bottoms", "side tops") if sides == "through" else ("top and bottom ends",)
+    edging = draw(st.sampled_from([None, ("fronts",), ("fronts", *ends), ("shelf fronts", ends[0])]))
     corner = draw(CORNERS)
     return cabinet(
-        sides=sides or draw(st.sampled_from(["through", "between"])),
+        sides=sides,
         width_mm=draw(tenths(350, 1400)) + 300 * (bays - 1), height_mm=draw(tenths(400, 2300)),
         depth_mm=draw(tenths(230, 600)), corner_joint=corner, divider_joint=draw(CORNERS), shelf_joint=draw(SHELVES),
         back=draw(BACKS), bays=("rest",) * bays, openings=("rest",) * (shelves + 1),

@@ -31,7 +31,6 @@ LEAST_DEPTH_MM = 60.0
 
 BackRecipe = Callable[[Back], Recipe]
 EntryOf = Callable[[Recipe, float, float], Entry]
-Style = Callable[[Cabinet, Back, Board, float, BackRecipe, EntryOf], "Frame"]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -62,15 +61,38 @@ class Frame:
         return None if self.wall is None else (0.0, self.wall, 0.0)
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Ask:
+    """What a style needs to know: the cabinet and its back, its boards, and what edging adds."""
+
+    cabinet: Cabinet
+    back: Back
+    board: Board
+    t: float
+    recipe: BackRecipe
+    entry: EntryOf
+    edging_mm: float
+
+
+Style = Callable[[Ask], Frame]
+
+
 def frame(
-    cabinet: Cabinet, boards: Mapping[str, Board], t: float, back_recipe: BackRecipe, entry: EntryOf, shop: Shop
+    cabinet: Cabinet,
+    boards: Mapping[str, Board],
+    t: float,
+    back_recipe: BackRecipe,
+    entry: EntryOf,
+    shop: Shop,
+    edging_mm: float,
 ) -> Frame:
     """The depths of a cabinet and the box of its back. Raises CannotBuild where they leave no carcass."""
     depth, back = cabinet.depth_mm, cabinet.back
     if back is None:
         return Frame(side_depth=depth, cross_depth=depth, shelf_back=depth)
     board = boards[back.board]
-    made = _STYLES[back.style](cabinet, back, board, t, back_recipe, entry)
+    ask = Ask(cabinet=cabinet, back=back, board=board, t=t, recipe=back_recipe, entry=entry, edging_mm=edging_mm)
+    made = _STYLES[back.style](ask)
     if min(made.side_depth, made.cross_depth, made.shelf_back) < LEAST_DEPTH_MM:
         raise CannotBuild(
             (*cabinet.place.path, "back"),
@@ -94,62 +116,73 @@ def _box(cabinet: Cabinet, gap_x: float, gap_z: float, y0: float, y1: float) -> 
     return (gap_x, round(y0, 6), gap_z), (w - gap_x, round(y1, 6), h - gap_z)
 
 
-def _grooved(cabinet: Cabinet, back: Back, board: Board, t: float, back_recipe: BackRecipe, entry: EntryOf) -> Frame:
-    _no_recipe(cabinet, back, "stands in its grooves")
-    held = back_recipe(replace(back, joint=None))
-    e = entry(held, t, board.actual_mm)
-    far = cabinet.depth_mm - back.void_mm
-    wall = round(far - board.actual_mm - e.slack, 6)
-    low, high = _box(cabinet, t - e.reach, t - e.reach, wall + e.slack / 2, far - e.slack / 2)
-    return Frame(side_depth=cabinet.depth_mm, cross_depth=cabinet.depth_mm, shelf_back=wall, wall=wall,
+def _grooved(ask: Ask) -> Frame:
+    _no_recipe(ask, "stands in its grooves")
+    held = ask.recipe(replace(ask.back, joint=None))
+    e = ask.entry(held, ask.t, ask.board.actual_mm)
+    far = ask.cabinet.depth_mm - ask.back.void_mm
+    wall = round(far - ask.board.actual_mm - e.slack, 6)
+    low, high = _box(ask.cabinet, ask.t - e.reach, ask.t - e.reach, wall + e.slack / 2, far - e.slack / 2)
+    return Frame(side_depth=ask.cabinet.depth_mm, cross_depth=ask.cabinet.depth_mm, shelf_back=wall, wall=wall,
                  low=low, high=high, held=held)  # fmt: skip
 
 
-def _rebated(cabinet: Cabinet, back: Back, board: Board, t: float, back_recipe: BackRecipe, entry: EntryOf) -> Frame:
-    _no_recipe(cabinet, back, "lies in its rebates")
-    held = back_recipe(replace(back, joint=None))
-    e = entry(held, t, board.actual_mm)
-    rear = cabinet.depth_mm - back.void_mm
-    front = round(rear - board.actual_mm, 6)
-    low, high = _box(cabinet, t - e.reach, t - e.reach, front, rear)
-    return Frame(side_depth=cabinet.depth_mm, cross_depth=cabinet.depth_mm, shelf_back=front, wall=front,
+def _rebated(ask: Ask) -> Frame:
+    _no_recipe(ask, "lies in its rebates")
+    held = ask.recipe(replace(ask.back, joint=None))
+    e = ask.entry(held, ask.t, ask.board.actual_mm)
+    rear = ask.cabinet.depth_mm - ask.back.void_mm
+    front = round(rear - ask.board.actual_mm, 6)
+    low, high = _box(ask.cabinet, ask.t - e.reach, ask.t - e.reach, front, rear)
+    return Frame(side_depth=ask.cabinet.depth_mm, cross_depth=ask.cabinet.depth_mm, shelf_back=front, wall=front,
                  low=low, high=high, held=held)  # fmt: skip
 
 
 def _passing(in_the_sides: Style) -> Style:
     """The same with the back passing behind top and bottom, which bear on its front face and are screwed to."""
 
-    def style(cabinet: Cabinet, back: Back, board: Board, t: float, back_recipe: BackRecipe, entry: EntryOf) -> Frame:
-        made = in_the_sides(cabinet, replace(back, joint=None), board, t, back_recipe, entry)
-        low, high = (made.low[0], made.low[1], 0.0), (made.high[0], made.high[1], cabinet.height_mm)
-        screwed = back_recipe(replace(back, style="planted"))
+    def style(ask: Ask) -> Frame:
+        # edging on the ends of the sides closes their channels: the back stops at it
+        on = ask.cabinet.edging.on if ask.cabinet.edging else ()
+        made = in_the_sides(replace(ask, back=replace(ask.back, joint=None)))
+        below, above = (ask.edging_mm if word in on else 0.0 for word in ("side bottoms", "side tops"))
+        low = (made.low[0], made.low[1], below)
+        high = (made.high[0], made.high[1], ask.cabinet.height_mm - above)
+        screwed = ask.recipe(replace(ask.back, style="planted"))
         return replace(made, cross_depth=made.low[1], low=low, high=high, screwed=screwed, passing=True)
 
     return style
 
 
-def _planted(cabinet: Cabinet, back: Back, board: Board, t: float, back_recipe: BackRecipe, entry: EntryOf) -> Frame:
-    if back.void_mm:
+def _planted(ask: Ask) -> Frame:
+    if ask.back.void_mm:
         raise CannotBuild(
-            (*cabinet.place.path, "back", "void"), "a planted back lies on the back edges: there is no void behind it",
+            (*ask.cabinet.place.path, "back", "void"),
+            "a planted back lies on the back edges: there is no void behind it",
             "leave `void` out, or choose a grooved, rebated or inset back",
-        )  # fmt: skip
-    _no_depth(cabinet, back, "planted")
-    shy = PLANTED_SHY_MM if back.clearance_mm is None else back.clearance_mm
-    front = round(cabinet.depth_mm - board.actual_mm, 6)
-    low, high = _box(cabinet, shy, shy, front, cabinet.depth_mm)
+        )
+    _no_depth(ask, "planted")
+    shy = PLANTED_SHY_MM if ask.back.clearance_mm is None else ask.back.clearance_mm
+    front = round(ask.cabinet.depth_mm - ask.board.actual_mm, 6)
+    low, high = _box(ask.cabinet, shy, shy, front, ask.cabinet.depth_mm)
     return Frame(side_depth=front, cross_depth=front, shelf_back=front, low=low, high=high,
-                 screwed=back_recipe(back))  # fmt: skip
+                 screwed=ask.recipe(ask.back))  # fmt: skip
 
 
-def _inset(cabinet: Cabinet, back: Back, board: Board, t: float, back_recipe: BackRecipe, entry: EntryOf) -> Frame:
-    _no_depth(cabinet, back, "inset")
-    clear = INSET_CLEAR_MM if back.clearance_mm is None else back.clearance_mm
-    rear = cabinet.depth_mm - back.void_mm
-    front = round(rear - board.actual_mm, 6)
-    low, high = _box(cabinet, t + clear, t + clear, front, rear)
-    return Frame(side_depth=cabinet.depth_mm, cross_depth=cabinet.depth_mm, shelf_back=front, low=low, high=high,
-                 held=back_recipe(back))  # fmt: skip
+def _inset(ask: Ask) -> Frame:
+    _no_depth(ask, "inset")
+    clear = INSET_CLEAR_MM if ask.back.clearance_mm is None else ask.back.clearance_mm
+    rear = ask.cabinet.depth_mm - ask.back.void_mm
+    front = round(rear - ask.board.actual_mm, 6)
+    low, high = _box(ask.cabinet, ask.t + clear, ask.t + clear, front, rear)
+    return Frame(
+        side_depth=ask.cabinet.depth_mm,
+        cross_depth=ask.cabinet.depth_mm,
+        shelf_back=front,
+        low=low,
+        high=high,
+        held=ask.recipe(ask.back),
+    )
 
 
 _STYLES: dict[BackStyle, Style] = {
@@ -162,20 +195,22 @@ _STYLES: dict[BackStyle, Style] = {
 }
 
 
-def _no_recipe(cabinet: Cabinet, back: Back, why: str) -> None:
-    if back.joint is not None:
+def _no_recipe(ask: Ask, why: str) -> None:
+    if ask.back.joint is not None:
         raise CannotBuild(
-            (*cabinet.place.path, "back", "joint"), f"a back that is {back.style} {why}: it takes no joint of its own",
+            (*ask.cabinet.place.path, "back", "joint"),
+            f"a back that is {ask.back.style} {why}: it takes no joint of its own",
             "leave `joint` out of the back",
-        )  # fmt: skip
+        )
 
 
-def _no_depth(cabinet: Cabinet, back: Back, style: str) -> None:
-    if back.depth_mm is not None:
+def _no_depth(ask: Ask, style: str) -> None:
+    if ask.back.depth_mm is not None:
         raise CannotBuild(
-            (*cabinet.place.path, "back", "depth"), f"a {style} back goes into no board: `depth` means nothing here",
+            (*ask.cabinet.place.path, "back", "depth"),
+            f"a {style} back goes into no board: `depth` means nothing here",
             "leave `depth` out of the back",
-        )  # fmt: skip
+        )
 
 
 def meetings(f: Frame, back: Panel, box: Mapping[str, Panel]) -> list[Meeting]:

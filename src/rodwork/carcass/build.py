@@ -103,17 +103,33 @@ def _site(
                 f"two boards of {t:g} mm leave {max(size - 2 * t, 0):g} mm inside a {word} of {size:g}",
                 f"make the {word} at least {2 * t + 20:g}, or use a thinner board",
             )
-    frame = backs.frame(cabinet, boards, t, back_recipe, entry, shop)
+    _refuse_hidden_edging(cabinet)
+    edging = edgings[cabinet.edging.edging] if cabinet.edging else None
+    frame = backs.frame(cabinet, boards, t, back_recipe, entry, shop, edging.adds_mm if edging else 0.0)
     path = cabinet.place.path
     return _Site(
         cabinet=cabinet, board=board, shelf_board=shelf_board, shop=shop, entry=entry, frame=frame,
-        edging=edgings[cabinet.edging.edging] if cabinet.edging else None,
+        edging=edging,
         bays=divide(t, cabinet.width_mm - t, t, cabinet.bays, None, (*path, "bays"), "the bays"),
         heights=divide(
             t, cabinet.height_mm - t, shelf_board.actual_mm, cabinet.openings, shop.fence_step_mm,
             (*path, "openings"), "the openings",
         ),
     )  # fmt: skip
+
+
+def _refuse_hidden_edging(cabinet: Cabinet) -> None:
+    """An end that butts against another board carries no edging: the joint would hold on the tape alone."""
+    on = cabinet.edging.on if cabinet.edging else ()
+    hidden = {"through": ("top and bottom ends",), "between": ("side tops", "side bottoms")}[cabinet.sides]
+    for word in on:
+        if word in hidden:
+            raise CannotBuild(
+                (*cabinet.place.path, "edging", "on"),
+                f"{word} butt against the other boards, so edging there would be inside the joint",
+                f'leave "{word}" out, or run the other boards through (sides = '
+                f'"{"between" if cabinet.sides == "through" else "through"}")',
+            )
 
 
 def _edged(site: _Site, role: Role, ends: tuple[Surface, ...] = ()) -> tuple[Surface, ...]:
@@ -164,12 +180,19 @@ def _dividers(site: _Site) -> tuple[Panel, ...]:
     c, t = site.cabinet, site.board.actual_mm
     entry = site.entry(c.divider_joint, t, t)
     low, high = t - entry.reach, c.height_mm - t + entry.reach
+    stop = _stop(site, entry, "top")
     spaces = site.bays.spaces[:-1]
     return tuple(
         _panel(site, _numbered("divider", i, len(spaces)), "divider", (x1, 0.0, low),
-               (x1 + t, site.frame.shelf_back, high), DIVIDER, notch=(entry.reach, entry.stop))
+               (x1 + t, site.frame.shelf_back, high), DIVIDER, notch=(entry.reach, stop))
         for i, (_, x1) in enumerate(spaces, 1)
     )  # fmt: skip
+
+
+def _stop(site: _Site, entry: Entry, host: Role) -> float:
+    """Where a guest may begin to enter: behind the stop of its channel, or behind the edging that closes it."""
+    closed_by = site.edging.adds_mm if site.edging and "face_edge" in _edged(site, host) else 0.0
+    return max(entry.stop, closed_by) if entry.reach > 0 else 0.0
 
 
 def _numbered(word: str, number: int, of: int) -> str:
@@ -187,7 +210,7 @@ def _shelves(site: _Site, bays: int) -> tuple[tuple[Panel, ...], ...]:
             f"set it back by {site.frame.shelf_back - 50:g} or less",
         )  # fmt: skip
     tops = [z1 for _, z1 in site.heights.spaces[:-1]]
-    notch = (entry.reach, max(0.0, entry.stop - back))
+    notch = (entry.reach, max(0.0, _stop(site, entry, "side") - back))
     return tuple(
         tuple(
             _panel(site, _numbered("fixed shelf", bay * len(tops) + i, bays * len(tops)), "fixed shelf",

@@ -27,8 +27,9 @@ def divide(
 ) -> Division:
     """Clear spaces between boards of one thickness, from `start` to `end`.
 
-    A line between asked sizes is exact; one that comes of sharing the rest is put where a rule can find it
-    (to `step`; None where boards of equal length matter more than a round line). Where no space is the rest, the last one takes what is left, and the checks say so.
+    A line between asked sizes is exact; one that comes of sharing the rest is put where a rule can find it (to
+    `step`), or left exact where boards of equal length matter more (None). Where no space is the rest, the last
+    one takes what is left, and the checks say so.
     """
     clear = end - start - board * (len(asked) - 1)
     fixed = sum(a for a in asked if a != "rest")

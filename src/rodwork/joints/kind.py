@@ -36,12 +36,12 @@ class Run:
     beyond_end: float
     set_back: float
     order: int  # 0 for the first family of a recipe, 1 for the second, ...
-    start_edged: bool = False  # the host carries edging where the run begins, and where it ends
-    end_edged: bool = False
+    start_edging: float = 0.0  # what edging adds to the host where the run begins, and where it ends
+    end_edging: float = 0.0
 
     def stage(self, ends: tuple[End, End]) -> Stage:
         """A channel that runs out through an edged edge is cut before the edging closes it."""
-        runs_out = (ends[0] == "open" and self.start_edged) or (ends[1] == "open" and self.end_edged)
+        runs_out = (ends[0] == "open" and self.start_edging > 0) or (ends[1] == "open" and self.end_edging > 0)
         return "before edging" if runs_out else "after edging"
 
 

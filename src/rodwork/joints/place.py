@@ -12,6 +12,7 @@ from rodwork.model.machining import Machining
 from rodwork.model.meeting import Carcass, Entry, Meeting
 from rodwork.model.panel import Panel
 from rodwork.model.shop import Shop
+from rodwork.model.surface import Surface
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -82,6 +83,11 @@ def _where(meeting: Meeting) -> str:
     return f"{meeting.guest} to {meeting.host}"
 
 
+def _edging_at_end(meeting: Meeting, host: Panel, end: Surface) -> float:
+    """Nought where the run ends in a back groove: the host's edge lies beyond it."""
+    return 0.0 if meeting.to_groove else host.edging.at(end)
+
+
 def _run(meeting: Meeting, panels: Mapping[str, Panel], order: int) -> Run:
     contact, host = meeting.contact, panels[meeting.host]
     start, end = meeting.host_run
@@ -90,5 +96,5 @@ def _run(meeting: Meeting, panels: Mapping[str, Panel], order: int) -> Run:
         host_thickness=meeting.host_thickness, reach=meeting.reach, run_to=meeting.run_to,
         to_groove=meeting.to_groove, stagger=meeting.stagger, beyond_start=meeting.beyond_start,
         beyond_end=meeting.beyond_end, set_back=contact.set_back or 0.0, order=order,
-        start_edged=host.edging.at(start) > 0, end_edged=host.edging.at(end) > 0,
+        start_edging=host.edging.at(start), end_edging=_edging_at_end(meeting, host, end),
     )  # fmt: skip

@@ -38,8 +38,8 @@ def plan(run: Run, s: Settings, shop: Shop) -> tuple[FixingPlan, ...]:
     depth = s.depth_mm if s.depth_mm is not None else half_of(run.host_thickness)
     width = run.guest_thickness + s.void_mm
     ends = (_end(run.beyond_start, s), _end(run.beyond_end, s))
-    start = -min(run.beyond_start, s.clearance_mm)
-    end = run.length + min(run.beyond_end, s.clearance_mm)
+    start = -run.beyond_start + run.start_edging if ends[0] == "open" else -s.clearance_mm
+    end = run.length + (run.beyond_end - run.end_edging if ends[1] == "open" else s.clearance_mm)
     u, v = (start + end) / 2, width / 2
     rebate = Void(
         board="host", shape="rebate", role="housing", suffix=" rebate", at=(u, v, 0.0), into=(0.0, 0.0, -1.0),
