@@ -1,0 +1,67 @@
+"""Too little board left beside a bore in an edge or an end, across the thickness."""
+
+from collections.abc import Iterable, Iterator
+
+from rodwork.checks.check import Check
+from rodwork.checks.holes import DUST, called, fixing_of, in_a_face, mouth_of, word
+from rodwork.checks.spot import COMMON, Spot, mm, told_once
+from rodwork.geometry.rounding import to_step
+from rodwork.model.feature import Bore
+from rodwork.model.finding import Finding, Severity
+from rodwork.model.fixing import Fixing
+from rodwork.model.panel import Part
+from rodwork.model.rod import Rod, RodCabinet
+from rodwork.model.shop import Shop
+
+CODE = "beside-the-bore"
+LEAST_MM = 3.0
+SOUND_MM = 3.5  # an 8 mm dowel in the middle of 15 mm board
+
+
+def look(rod: Rod) -> Iterable[Finding]:
+    """Every bore in an edge or an end."""
+    for cabinet in rod.cabinets:
+        yield from told_once(CODE, cabinet, _spots(cabinet, rod.shop))
+
+
+def _spots(cabinet: RodCabinet, shop: Shop) -> Iterator[Spot]:
+    fixings = fixing_of(cabinet)
+    for part in cabinet.parts:
+        for bore in part.features:
+            if isinstance(bore, Bore) and not in_a_face(bore):
+                left = beside(part, bore)
+                if left < SOUND_MM - DUST:
+                    yield _spot(part, bore, left, fixings.get(bore.id), shop)
+
+
+def beside(part: Part, bore: Bore) -> float:
+    """Board between the bore and the nearer face, mm."""
+    return min(bore.at[2], part.size[2] - bore.at[2]) - bore.diameter / 2
+
+
+def _spot(part: Part, bore: Bore, left: float, fixing: Fixing | None, shop: Shop) -> Spot:
+    thickness, radius = part.size[2], bore.diameter / 2
+    face = word(part, "back_side" if bore.at[2] <= thickness / 2 else "face_side")
+    severity: Severity = "fault" if left < LEAST_MM - DUST else "warning"
+    beside_it = f"leaves {mm(left)} beside it" if left > DUST else "breaks out"
+    limit = f"{mm(LEAST_MM)} is the least" if severity == "fault" else f"under {mm(SOUND_MM)} it may swell or burst"
+    return Spot(
+        severity=severity, part=part, ids=(bore.id,),
+        at=word(part, mouth_of(bore)),
+        what=f"a {called(bore, fixing, None)} of {mm(bore.diameter)} in {mm(thickness)} board {beside_it} at the {face}; "
+             f"{limit}",
+        mend=_mend(thickness, radius, shop), source=f"arithmetic; the limits: {COMMON}",
+    )  # fmt: skip
+
+
+def _mend(thickness: float, radius: float, shop: Shop) -> str:
+    """The middle, where that is sound; else the thinnest sound board and the largest sound bore."""
+    middle = to_step(thickness / 2, shop.fence_step_mm)
+    if min(middle, thickness - middle) - radius >= SOUND_MM - DUST:
+        return f"set it nearer the middle, {mm(middle)} from a face"
+    largest = 2 * (thickness / 2 - SOUND_MM)
+    smaller = f"a bore of {mm(largest)} or less in the middle of the edge, or " if largest >= 3.0 else ""
+    return f"use {smaller}a board of at least {mm(2 * (radius + SOUND_MM))} mm"
+
+
+CHECK = Check(code=CODE, title="Too little board beside a bore", look=look)
