@@ -1,0 +1,264 @@
+"""One face of a board as it lies on the bench: its shape, its bores and grooves where the settings put them.
+
+A view is a look at one of the two faces, turned by nothing or by half a turn, never a mirror image: the back
+side is what you see when the board is turned over.
+"""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from math import cos, hypot, pi, sin
+
+from rodwork.documents.annotate import Box
+from rodwork.documents.drawing import LINE, THIN, Circle, Ink, Path_, Pen, Point, Shape, Text, line
+from rodwork.documents.machined import Work
+from rodwork.model.panel import Part
+from rodwork.model.surface import EDGES, Surface, axis_of, level
+
+PageSide = str  # "left", "right", "top" or "bottom" of the drawing
+BORE_PEN = Pen(width=0.25)
+END_PEN = Pen(width=0.18, dashes=(0.9, 0.6))
+EXIT_PEN = Pen(width=0.2, ink="grey")
+EDGE_PEN = Pen(width=0.9)
+LEAST_RADIUS = 0.45  # mm on paper: a smaller bore is still seen
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class View:
+    """Which face of which board is seen, which way round, how large, and where its lower left corner stands."""
+
+    part: Part
+    seen: Surface = "face_side"
+    turned: bool = False  # half a turn on the bench
+    scale: float = 1.0
+    x: float = 0.0
+    y: float = 0.0
+
+    @property
+    def width(self) -> float:
+        """Width of the board on paper, mm."""
+        return self.part.size[0] * self.scale
+
+    @property
+    def height(self) -> float:
+        """Height of the board on paper, mm."""
+        return self.part.size[1] * self.scale
+
+    @property
+    def box(self) -> Box:
+        """The room the board takes up on paper."""
+        return Box(left=self.x, bottom=self.y, right=self.x + self.width, top=self.y + self.height)
+
+    def at(self, x: float, y: float) -> Point:
+        """A point of the board (part frame) on paper."""
+        return (self.along(x), self.across(y))
+
+    def along(self, x: float) -> float:
+        """Where a distance along the board comes on paper, from left to right."""
+        runs_left = (self.seen == "back_side") != self.turned
+        return self.x + self.scale * (self.part.size[0] - x if runs_left else x)
+
+    def across(self, y: float) -> float:
+        """Where a distance across the board comes on paper, from the bottom up."""
+        return self.y + self.scale * (self.part.size[1] - y if self.turned else y)
+
+    def side_of(self, surface: Surface) -> PageSide:
+        """On which side of the drawing an edge or end of the board lies."""
+        if axis_of(surface) == 0:
+            return "left" if abs(self.along(level(surface, self.part.size)) - self.x) < 1e-6 else "right"
+        return "bottom" if abs(self.across(level(surface, self.part.size)) - self.y) < 1e-6 else "top"
+
+    def surface_at(self, side: PageSide) -> Surface:
+        """The edge or end that lies on this side of the drawing."""
+        return next(s for s in EDGES if self.side_of(s) == side)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ShelfLine:
+    """A line across the board where another board comes: in page mm, and which side of it that board stands."""
+
+    x: float
+    mm: float
+    stands_right: bool
+    work: Work
+
+
+def board_view(view: View, works: Sequence[Work], *, thick: Sequence[Surface] = ()) -> tuple[Shape, ...]:
+    """The board and everything set out on it, as seen: `thick` edges are the ones numbers are taken from.
+
+    Bores and grooves of the seen face in full lines; bores in the edges and ends dashed, as deep as they go; the
+    exits of bores that come through from the other face grey.
+    """
+    outline = tuple(view.at(x, y) for x, y in view.part.outline)
+    shapes: list[Shape] = [Path_(points=outline, closed=True, pen=LINE, fill="white")]
+    for work in works:
+        if work.groove is not None and work.bears == view.seen:
+            shapes += _channel(view, work)
+    for work in works:
+        if work.bore is None:
+            continue
+        if work.bears == view.seen:
+            shapes += _bore(view, work)
+        elif work.bears in EDGES:
+            shapes.append(_end_bore(view, work))
+        elif work.right_through:
+            shapes.append(Circle(centre=_middle(view, work), radius=_radius(view, work), pen=EXIT_PEN))
+    shapes += [_thick_edge(view, surface) for surface in thick]
+    return tuple(shapes)
+
+
+def shelf_lines(view: View, works: Sequence[Work]) -> tuple[ShelfLine, ...]:
+    """The lines that other boards stand on, each once, with the side of it where they stand."""
+    found: dict[float, ShelfLine] = {}
+    for work in works:
+        reading = work.reading_from(0)
+        if work.bears != view.seen or reading is None or work.line is None:
+            continue
+        far_wall = reading.mm if reading.end_mm is None else max(reading.mm, reading.end_mm)
+        beyond = 1.0 if far_wall > work.line else -1.0  # a line at a far wall: the board stands before it
+        start = level(reading.from_surface, view.part.size)
+        sign = -1.0 if start > 0 else 1.0
+        x = view.along(start + sign * work.line)
+        far = view.along(start + sign * (work.line + beyond))
+        found.setdefault(round(x, 3), ShelfLine(x=x, mm=work.line, stands_right=far > x, work=work))
+    return tuple(found[key] for key in sorted(found))
+
+
+def shelf_line_shapes(view: View, lines: Sequence[ShelfLine], taken: Sequence[Box]) -> tuple[Shape, ...]:
+    """Each line right across the board, with an X on the side of it where the other board stands."""
+    shapes: list[Shape] = []
+    for row in lines:
+        shapes.append(line((row.x, view.box.bottom), (row.x, view.box.top), THIN))
+        size = min(5.0, view.height / 4)
+        off = _off_the_line(view, row, size)
+        x = row.x + (off if row.stands_right else -off)
+        heights = [view.box.bottom + view.height * k for k in (0.3, 0.22, 0.38, 0.5, 0.62, 0.7, 0.15, 0.85)]
+        if view.side_of("face_edge") == "top":
+            heights = [view.box.bottom + view.box.top - h for h in heights]
+        y = next((h for h in heights if _free(x, h, size, taken)), heights[0])
+        shapes.append(Text(at=(x, y - 0.33 * size), text="X", size=size, bold=True, anchor="middle"))
+    return tuple(shapes)
+
+
+def _off_the_line(view: View, row: ShelfLine, size: float) -> float:
+    """How far the middle of the X stands from its line: inside a housing that has room for it, else clear of it."""
+    width = row.work.groove.width * view.scale if row.work.groove is not None else 0.0
+    return width / 2 if width > size else width + 0.45 * size
+
+
+def _free(x: float, y: float, size: float, taken: Sequence[Box]) -> bool:
+    box = Box(left=x - size * 0.3, right=x + size * 0.3, bottom=y - size * 0.4, top=y + size * 0.4)
+    return all(box.clear_of(other) for other in taken)
+
+
+def taken_boxes(view: View, works: Sequence[Work], lines: Sequence[ShelfLine], clear: float = 0.8) -> tuple[Box, ...]:
+    """The room on the drawn face that bores, grooves and lines take up, with a little air round each."""
+    boxes: list[Box] = []
+    for work in works:
+        if work.groove is not None and work.bears == view.seen:
+            (x0, x1), (y0, y1) = work.span[0], work.span[1]
+            (ax, ay), (bx, by) = view.at(x0, y0), view.at(x1, y1)
+            boxes.append(_around(min(ax, bx), min(ay, by), max(ax, bx), max(ay, by), clear))
+        elif work.bore is not None and work.bears in ("face_side", "back_side"):
+            x, y = _middle(view, work)
+            r = _radius(view, work)
+            if work.bears == view.seen or work.right_through:
+                boxes.append(_around(x - r, y - r, x + r, y + r, clear))
+        elif work.bore is not None:
+            points = _end_bore_points(view, work)
+            xs, ys = [p[0] for p in points], [p[1] for p in points]
+            boxes.append(_around(min(xs), min(ys), max(xs), max(ys), clear))
+    boxes += [_around(row.x, view.box.bottom, row.x, view.box.top, clear) for row in lines]
+    return tuple(boxes)
+
+
+def _around(left: float, bottom: float, right: float, top: float, clear: float) -> Box:
+    return Box(left=left - clear, bottom=bottom - clear, right=right + clear, top=top + clear)
+
+
+def _middle(view: View, work: Work) -> Point:
+    return view.at(work.middle[0], work.middle[1])
+
+
+def _radius(view: View, work: Work) -> float:
+    assert work.bore is not None
+    return max(work.bore.diameter / 2 * view.scale, LEAST_RADIUS)
+
+
+def _bore(view: View, work: Work) -> list[Shape]:
+    """A bore in the face that is seen; a small one is a black dot, a countersink a second ring."""
+    assert work.bore is not None
+    centre, radius = _middle(view, work), _radius(view, work)
+    small: Ink = "black" if radius < 0.75 else "white"
+    shapes: list[Shape] = []
+    if work.bore.countersink is not None:
+        sunk = max(work.bore.countersink.diameter / 2 * view.scale, radius + 0.35)
+        shapes.append(Circle(centre=centre, radius=sunk, pen=BORE_PEN, fill="white"))
+    if work.is_counterbore:
+        return [Circle(centre=centre, radius=max(radius, LEAST_RADIUS + 0.5), pen=BORE_PEN)]
+    return [*shapes, Circle(centre=centre, radius=radius, pen=BORE_PEN, fill=small)]
+
+
+def _channel(view: View, work: Work) -> list[Shape]:
+    """A groove, housing or rebate: grey, its stopped ends rounded where the cutter leaves them so."""
+    return [Path_(points=_channel_points(view, work), closed=True, pen=BORE_PEN, fill="light")]
+
+
+def _channel_points(view: View, work: Work) -> tuple[Point, ...]:
+    """The mouth of a channel on paper. A stopped end keeps the cutter's radius in its corners, or is chiselled."""
+    assert work.groove is not None
+    (x0, x1), (y0, y1) = work.span[0], work.span[1]
+    axis = 0 if abs(work.groove.along[0]) > 0.5 else 1
+    ends = work.groove.both_ends if work.groove.along[axis] > 0 else work.groove.both_ends[::-1]
+    round_low, round_high = (end == "round" for end in ends)
+    corners = ((x0, y0), (x1, y0), (x1, y1), (x0, y1))
+    high = (False, True, True, False) if axis == 0 else (False, False, True, True)
+    radius = min(work.groove.end_radius, (y1 - y0) / 2 if axis == 0 else (x1 - x0) / 2)
+    points: list[Point] = []
+    for n, (corner, is_high) in enumerate(zip(corners, high, strict=True)):
+        rounded = (round_high if is_high else round_low) and radius > 0
+        points += _rounded(corner, corners[n - 1], corners[(n + 1) % 4], radius) if rounded else [corner]
+    return tuple(view.at(x, y) for x, y in points)
+
+
+def _rounded(corner: Point, before: Point, after: Point, radius: float, steps: int = 5) -> list[Point]:
+    """A quarter circle in the place of a square corner."""
+    u, v = _unit(corner, before), _unit(corner, after)
+    middle = (corner[0] + (u[0] + v[0]) * radius, corner[1] + (u[1] + v[1]) * radius)
+    angles = (n / steps * pi / 2 for n in range(steps + 1))
+    return [
+        (middle[0] - radius * (v[0] * cos(a) + u[0] * sin(a)), middle[1] - radius * (v[1] * cos(a) + u[1] * sin(a)))
+        for a in angles
+    ]
+
+
+def _unit(a: Point, b: Point) -> Point:
+    length = hypot(b[0] - a[0], b[1] - a[1]) or 1.0
+    return ((b[0] - a[0]) / length, (b[1] - a[1]) / length)
+
+
+def _end_bore_points(view: View, work: Work) -> tuple[Point, Point, Point, Point]:
+    """A bore in an edge or end, seen through the face: as wide as it is and as deep as it goes."""
+    assert work.bore is not None
+    axis = axis_of(work.bears)
+    mouth = level(work.bears, view.part.size)
+    bottom = mouth + (work.feature.depth if mouth == 0 else -work.feature.depth)
+    middle = work.middle[1 - axis]
+    half = max(work.bore.diameter / 2, LEAST_RADIUS / view.scale)
+    if axis == 0:
+        rect = ((mouth, middle - half), (bottom, middle - half), (bottom, middle + half), (mouth, middle + half))
+    else:
+        rect = ((middle - half, mouth), (middle - half, bottom), (middle + half, bottom), (middle + half, mouth))
+    a, b, c, d = (view.at(x, y) for x, y in rect)
+    return (a, b, c, d)
+
+
+def _end_bore(view: View, work: Work) -> Shape:
+    return Path_(points=_end_bore_points(view, work), pen=END_PEN)
+
+
+def _thick_edge(view: View, surface: Surface) -> Shape:
+    """What is left of an edge between its notches, thick."""
+    axis, at = axis_of(surface), level(surface, view.part.size)
+    on_it = [p for p in view.part.outline if abs(p[axis] - at) < 1e-6] or list(view.part.outline)
+    a, b = (min(on_it, key=lambda p: p[1 - axis]), max(on_it, key=lambda p: p[1 - axis]))
+    return line(view.at(*a), view.at(*b), EDGE_PEN)

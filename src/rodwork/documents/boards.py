@@ -1,0 +1,260 @@
+"""Pair sheets and board sheets: every board that is bored, grooved or notched, as it lies on the bench.
+
+A pair: both sides on one page, insides up, fronts together, bottoms to the left. So the RIGHT side lies above and
+the LEFT below, neither is a mirror image, and the numbers between them serve both.
+"""
+
+import re
+from collections.abc import Sequence
+from dataclasses import replace
+
+from rodwork.documents.annotate import capital, figure, listed
+from rodwork.documents.board_drawing import View
+from rodwork.documents.board_layout import FACES, Board, Face, one_face, remarks, two_faces
+from rodwork.documents.board_notes import grouped
+from rodwork.documents.board_table import Cells, table
+from rodwork.documents.drawing import Shape
+from rodwork.documents.machined import Work, Works, marks_words, words_of
+from rodwork.documents.page import Area, Page, body
+from rodwork.model.panel import Part
+from rodwork.model.rod import Rod, RodCabinet
+from rodwork.model.surface import EDGES, Surface
+
+ORDER = ("side", "top", "bottom", "fixed shelf", "loose shelf", "divider", "back")
+
+
+def board_pages(rod: Rod) -> tuple[Page, ...]:
+    """The pair sheets, and one sheet for each other kind of board that is machined or notched."""
+    works = Works(rod)
+    area = body(rod.heading.paper, landscape=True)
+    pages: list[Page] = []
+    for left, right in _pairs(rod, works):
+        pages += _pair_pages(left, right, area)
+    for board in _singles(rod, works):
+        pages += _single_pages(board, area)
+    return tuple(pages)
+
+
+# Which boards share a sheet
+
+
+def _pairs(rod: Rod, works: Works) -> list[tuple[Board, Board]]:
+    """Left and right sides that anything is machined in; pairs alike in several cabinets once."""
+    found: dict[object, tuple[Board, Board]] = {}
+    for cabinet in rod.cabinets:
+        for a, b in _hands(cabinet):
+            left, right = (Board(part=p, works=works.of(cabinet, p)) for p in (a, b))
+            if not left.works and not right.works and not _is_notched(a) and not _is_notched(b):
+                continue
+            key = (_key(left), _key(right))
+            if key in found:
+                left, right = (replace(x, same=(*x.same, p)) for x, p in zip(found[key], (a, b), strict=True))
+            found[key] = (left, right)
+    return list(found.values())
+
+
+def _hands(cabinet: RodCabinet) -> list[tuple[Part, Part]]:
+    """The sides of a cabinet as (left, right)."""
+    sides = [part for part in cabinet.parts if part.role == "side"]
+    lefts = [p for p in sides if words_of(p)["left_end"] == "top end"]
+    rights = [p for p in sides if words_of(p)["left_end"] != "top end"]
+    return list(zip(lefts, rights, strict=False))
+
+
+def _singles(rod: Rod, works: Works) -> list[Board]:
+    """Every other board that is machined or notched, the same ones gathered.
+
+    Within a cabinet they are the same as the turn test found them, across cabinets where every number agrees.
+    """
+    found: dict[object, Board] = {}
+    for cabinet in rod.cabinets:
+        paired = {part.id for pair in _hands(cabinet) for part in pair}
+        keys: dict[str, object] = {}
+        for part in cabinet.parts:
+            board = Board(part=part, works=works.of(cabinet, part))
+            if part.id in paired or not (board.works or _is_notched(part)):
+                continue
+            key = keys.get(part.same_as or "", _key(board))
+            keys[part.id] = key
+            found[key] = replace(found[key], same=(*found[key].same, part)) if key in found else board
+    rank = {role: n for n, role in enumerate(ORDER)}
+    return sorted(found.values(), key=lambda b: rank.get(b.part.role, len(ORDER)))
+
+
+def _key(board: Board) -> object:
+    """Equal for boards whose drawing and numbers are the same to the last figure."""
+    part = board.part
+    rows = sorted(
+        (
+            w.setup.id,
+            w.bears,
+            w.thing,
+            w.size_words,
+            w.depth_words,
+            _span_key(w),
+            (w.across.line or 0.0) * (w.bears in FACES),
+        )
+        for w in board.works
+    )
+    return (part.role, words_of(part)["left_end"], part.size, part.outline, part.edging, tuple(rows))
+
+
+def _span_key(w: Work) -> tuple[tuple[int, float, float], ...]:
+    return tuple(sorted((axis, round(a, 2), round(b, 2)) for axis, (a, b) in w.span.items()))
+
+
+def _is_notched(part: Part) -> bool:
+    return len(part.outline) > 4
+
+
+# The pair sheet
+
+
+def _pair_pages(left: Board, right: Board, area: Area) -> list[Page]:
+    sizes = dict.fromkeys((size_words(left.part), size_words(right.part)))
+    size = next(iter(sizes)) if len(sizes) == 1 else f"L {size_words(left.part)}  R {size_words(right.part)}"
+    notched = _is_notched(left.part) or _is_notched(right.part)
+    shown: list[tuple[Surface, str]] = []
+    if notched or any(b.worked_on("face_side", *EDGES) for b in (left, right)):
+        shown.append(("face_side", "inside"))
+    if any(b.worked_on("back_side") for b in (left, right)):
+        shown.append(("back_side", "outside"))
+    pages = []
+    for n, (seen, word) in enumerate(shown):
+        upper, lower = (("R", right), ("L", left)) if seen == "face_side" else (("L", left), ("R", right))
+        faces = [
+            Face(
+                view=View(part=board.part, seen=seen, turned=turned), board=board, letter=letter,
+                name=f"{'RIGHT' if letter == 'R' else 'LEFT'} SIDE, {word}", with_edges=n == 0,
+            )
+            for (letter, board), turned in ((upper, False), (lower, True))
+        ]  # fmt: skip
+        layout = two_faces(area, faces[0], faces[1])
+        said = "the numbers between them are for both" if layout.alike else "NOT alike: L and R are for that one only"
+        pages.append(
+            Page(
+                kind="pair",
+                title=f"{left.part.marks[0]} and {right.part.marks[0]} SIDES, a pair{_also(left.marks)}",
+                under=f"{word}s up, fronts together, bottoms to the left: {said}",
+                right=size,
+                shapes=layout.shapes,
+            )
+        )
+    return pages
+
+
+def _also(marks: Sequence[str]) -> str:
+    """The other copies of a mark: " (also G2)"."""
+    if len(marks) < 2:
+        return ""
+    tail = marks[0].partition("-")[2]
+    if all(mark.partition("-")[2] == tail for mark in marks):
+        return f" (also {marks_words([mark.partition('-')[0] for mark in marks[1:]], 4)})"
+    return f" (also {marks_words(marks[1:], 3)})"
+
+
+def size_words(part: Part) -> str:
+    """The finished size of a board: "720 x 320 x 17.6"."""
+    return " x ".join(figure(n) for n in part.size)
+
+
+# One sheet for each other kind of board
+
+
+def _single_pages(board: Board, area: Area) -> list[Page]:
+    """The face that is worked, or both with their fronts together."""
+    faces = [seen for seen in FACES if board.worked_on(seen)] or ["face_side"]
+    words = words_of(board.part)
+    title = _title(board)
+    under = f"{len(board.marks)} of these: " if len(board.marks) > 1 else ""
+    if len(faces) == 2:
+        upper, lower = (
+            Face(
+                view=View(part=board.part, seen=seen, turned=seen == "back_side"), board=board,
+                name=f"{_names(board)}, {words[seen]}",
+                with_edges=seen == "face_side",
+            )
+            for seen in FACES
+        )  # fmt: skip
+        layout = two_faces(area, upper, lower)
+        left = words[upper.view.surface_at("left")]
+        under += f"{words['face_side']} up above, {words['back_side']} up below, {words['face_edge']}s together, "
+        under += f"{left} to the left"
+    else:
+        seen = faces[0]
+        face = Face(
+            view=View(
+                part=board.part,
+                seen=seen,
+                turned=board.part.role == "back" and seen == "face_side" and words["left_end"] == "top end",
+            ),
+            board=board,
+            name=f"{_names(board)}, {words[seen]}",
+        )
+        shapes, top = _table(board, face, area)
+        layout = one_face(area, face, shapes, top)
+        under += f"{words[seen]} up, as it lies on the bench, {words[face.view.surface_at('bottom')]} towards you"
+    return [Page(kind="board", title=title, under=under, right=size_words(board.part), shapes=layout.shapes)]
+
+
+def _table(board: Board, face: Face, area: Area) -> tuple[tuple[Shape, ...], float]:
+    """What is machined, one row for each kind: where, from which surface, where along the row, how deep."""
+    rows = [
+        Cells(
+            (
+                g.where,
+                g.title,
+                g.from_fence or "-",
+                g.along_run,
+                g.first.depth_words + (", before edging" if g.before_edging else ""),
+                g.settings.partition(" ")[2],
+            )
+        )
+        for g in grouped(board.works)
+    ]
+    rows += [
+        Cells(
+            (
+                listed(ends),
+                "notch",
+                f"{figure(dx)} from the end",
+                f"{figure(dy)} from the {capital(edge)}",
+                "right through",
+                "-",
+            )
+        )
+        for (dx, dy, edge), ends in _notches(board.part).items()
+    ]
+    says = remarks([face])
+    heads = Cells(("where", "what", "fence or line", "along the row", "how deep", "setting"))
+    return table(heads, rows, says, area)
+
+
+def _title(board: Board) -> str:
+    by_name: dict[str, list[str]] = {}
+    for part in board.parts:
+        by_name.setdefault(_plain_name(part), []).extend(part.marks)
+    return listed([f"{marks_words(marks, 2).replace(' and ', ', ')} {name.upper()}" for name, marks in by_name.items()])
+
+
+def _names(board: Board) -> str:
+    return listed(list(dict.fromkeys(_plain_name(part).upper() for part in board.parts)))
+
+
+def _plain_name(part: Part) -> str:
+    """The name without the number that tells several of them apart: that is in the mark."""
+    return re.sub(r" \d+$", "", part.name)
+
+
+def _notches(part: Part) -> dict[tuple[float, float, str], list[str]]:
+    """The notches at the corners: (in from the end, in from the edge, which edge), and at which ends."""
+    words = words_of(part)
+    found: dict[tuple[float, float, str], list[str]] = {}
+    for edge, y in (("face_edge", 0.0), ("far_edge", part.size[1])):
+        for end, x in (("left_end", 0.0), ("right_end", part.size[0])):
+            on_edge = [abs(p[0] - x) for p in part.outline if abs(p[1] - y) < 1e-6]
+            on_end = [abs(p[1] - y) for p in part.outline if abs(p[0] - x) < 1e-6]
+            if on_edge and on_end and min(on_edge) > 0:
+                size = (round(min(on_edge), 3), round(min(on_end), 3), words[edge])  # type: ignore[index]
+                found.setdefault(size, []).append(words[end])  # type: ignore[index]
+    return found

@@ -1,0 +1,245 @@
+"""What is machined in each board, by its printed settings: the one source of every number on a drawing.
+
+A drawing places a bore where its printed numbers say, never where the model has it, so that the paper and the
+settings cannot disagree.
+"""
+
+import re
+from collections import defaultdict
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, replace
+from functools import cached_property
+
+from rodwork.documents.annotate import capital, figure, listed
+from rodwork.model.feature import Bore, Feature, Groove, Rebate
+from rodwork.model.fixing import Joint
+from rodwork.model.panel import Part
+from rodwork.model.rod import Rod, RodCabinet
+from rodwork.model.setup import Reading, Setup, SetupFeature
+from rodwork.model.surface import Surface, axis_of, level
+from rodwork.model.words import cabinet_words
+
+Span = tuple[float, float]
+_EQUAL = 0.01  # mm: two figures that print alike
+
+
+@dataclass(frozen=True, kw_only=True)
+class Work:
+    """One bore or groove of one board, with the setting it is made at and the two numbers printed for it."""
+
+    part: Part
+    feature: Feature
+    setup: Setup
+    bears: Surface
+    along: Reading
+    across: Reading
+    joint: Joint | None
+    family: str | None
+    is_counterbore: bool  # a counterbore: it shares its middle with a bore that goes further
+    raw_by: float  # mm that the edging adds outside the raw edge its numbers are from; nought after edging
+
+    @cached_property
+    def span(self) -> dict[int, Span]:
+        """Where it lies on the finished board: by part axis, from and to, as its printed numbers place it."""
+        return {axis_of(r.from_surface): self._placed(r) for r in (self.along, self.across)}
+
+    def _placed(self, reading: Reading) -> Span:
+        start = level(reading.from_surface, self.part.size)
+        sign = -1.0 if start > 0 else 1.0
+        outside = self.part.edging.at(reading.from_surface) * self.raw_by
+        end = reading.mm if reading.end_mm is None else reading.end_mm
+        a, b = (start + sign * (outside + mm) for mm in (reading.mm, end))
+        return (min(a, b), max(a, b))
+
+    @property
+    def middle(self) -> dict[int, float]:
+        """The middle of it on each of its two axes, mm in the board."""
+        return {axis: (a + b) / 2 for axis, (a, b) in self.span.items()}
+
+    @property
+    def bore(self) -> Bore | None:
+        """The bore it is, or None."""
+        return self.feature if isinstance(self.feature, Bore) else None
+
+    @property
+    def groove(self) -> Groove | None:
+        """The groove or rebate it is, or None."""
+        return self.feature if isinstance(self.feature, Groove) else None
+
+    @property
+    def reach(self) -> float:
+        """How deep it goes at its deepest point, the point of the bit included, mm."""
+        return self.feature.depth + (self.bore.tip if self.bore and not self.bore.through else 0.0)
+
+    @property
+    def right_through(self) -> bool:
+        """Whether it goes through the whole thickness of the board."""
+        return self.bore is not None and self.bore.through
+
+    def reading_from(self, axis: int) -> Reading | None:
+        """The printed number along this axis of the board."""
+        return next((r for r in (self.along, self.across) if axis_of(r.from_surface) == axis), None)
+
+    @property
+    def line(self) -> float | None:
+        """Where the line is that another board stands on, from this board's own datum; None: it has no line.
+
+        Only the board worked on its face has one, and only if it lies on the board.
+        """
+        at = self.across.line
+        if at is None or self.bears not in ("face_side", "back_side"):
+            return None
+        return at if _EQUAL < at < self.part.size[axis_of(self.across.from_surface)] - _EQUAL else None
+
+    def runs_through(self, reading: Reading) -> bool:
+        """Whether a groove goes from one edge of the board to the other, so that no number is needed."""
+        if reading.end_mm is None:
+            return False
+        a, b = self._placed(reading)
+        return a <= _EQUAL and b >= self.part.size[axis_of(reading.from_surface)] - _EQUAL
+
+    @property
+    def thing(self) -> str:
+        """What a maker calls it, in the plural for bores: "dowel bores", "back groove"."""
+        if self.groove is not None:
+            return self._channel()
+        if self.is_counterbore:
+            return "counterbores"
+        named = {"shelf_pin": "shelf-pin bores", "pilot": "pilot bores", "clearance": "clearance bores"}
+        if self.feature.role in named:
+            return named[self.feature.role]
+        return f"{self.family} bores" if self.family else "bores"
+
+    def _channel(self) -> str:
+        kind = "rebate" if isinstance(self.feature, Rebate) else "groove"
+        if self.joint is None or self.joint.contact.place.startswith("back") or kind == "rebate":
+            return f"back {kind}"
+        return "housing"
+
+    @property
+    def size_words(self) -> str:
+        """Diameter or width: "8", "6 wide"; a countersink with it."""
+        if self.groove is not None:
+            return f"{figure(self.groove.width)} wide"
+        if self.bore is None:
+            return ""
+        sunk = self.bore.countersink
+        more = f", countersunk to {figure(sunk.diameter)}" if sunk else ""
+        return f"{figure(self.bore.diameter)}{more}"
+
+    @property
+    def depth_words(self) -> str:
+        """How deep: "12 deep", "right through"."""
+        return "right through" if self.right_through else f"{figure(self.feature.depth)} deep"
+
+
+class Works:
+    """Every machining of a job, found by cabinet and board. Built once: its cost is that of the settings."""
+
+    def __init__(self, rod: Rod) -> None:
+        """Read the settings of the job."""
+        self.rod = rod
+        self._joints = {cabinet.name: _joints_by_feature(cabinet) for cabinet in rod.cabinets}
+        self._features = {
+            (cabinet.name, part.id): {f.id: f for f in part.features}
+            for cabinet in rod.cabinets
+            for part in cabinet.parts
+        }
+        found: dict[tuple[str, str], list[Work]] = defaultdict(list)
+        for setup in rod.setups:
+            for row in setup.features:
+                if row.feature is not None:
+                    found[row.cabinet, row.part].append(self._work(setup, row))
+        self._found = {key: tuple(_with_counterbores(works)) for key, works in found.items()}
+
+    def of(self, cabinet: RodCabinet, part: Part) -> tuple[Work, ...]:
+        """Everything set out on this board, in the order of the settings."""
+        return self._found.get((cabinet.name, part.id), ())
+
+    def by_feature(self, cabinet: RodCabinet, part_id: str) -> dict[str, Work]:
+        """The same, by the id of the bore or groove."""
+        return {w.feature.id: w for w in self._found.get((cabinet.name, part_id), ())}
+
+    def feature(self, cabinet: RodCabinet, part_id: str, feature_id: str) -> Feature:
+        """A bore or groove by its id, set out or bored in place."""
+        return self._features[cabinet.name, part_id][feature_id]
+
+    def _work(self, setup: Setup, row: SetupFeature) -> Work:
+        part = self.rod.cabinet[row.cabinet].part[row.part]
+        feature = self._features[row.cabinet, row.part][str(row.feature)]
+        joint, family = self._joints[row.cabinet].get(feature.id, (None, None))
+        if row.bears is None or row.along is None or row.across is None:
+            raise ValueError(f"setting {setup.id} gives no two numbers for {feature.id}")
+        edging = self.rod.edgings.get(part.edging_name or "")
+        raw = 0.0
+        if feature.stage == "before edging" and edging is not None and edging.adds:
+            raw = (edging.adds - edging.mills) / edging.adds
+        return Work(
+            part=part, feature=feature, setup=setup, bears=row.bears, along=row.along, across=row.across,
+            joint=joint, family=family, is_counterbore=False, raw_by=raw,
+        )  # fmt: skip
+
+
+def _joints_by_feature(cabinet: RodCabinet) -> dict[str, tuple[Joint | None, str | None]]:
+    found: dict[str, tuple[Joint | None, str | None]] = {}
+    for joint in cabinet.joints:
+        for fixing in joint.fixings:
+            for half in (*fixing.halves, *fixing.others):
+                if half.feature is not None:
+                    found[half.feature] = (joint, fixing.family)
+    return found
+
+
+def _with_counterbores(works: Sequence[Work]) -> Iterable[Work]:
+    """The works, those marked that share their middle with a narrower bore through the same surface."""
+    narrowest: dict[object, float] = {}
+    for w in works:
+        if w.bore:
+            key = _middle_key(w)
+            narrowest[key] = min(narrowest.get(key, w.bore.diameter), w.bore.diameter)
+    for w in works:
+        if w.bore and w.bore.diameter > narrowest[_middle_key(w)] + _EQUAL:
+            w = replace(w, is_counterbore=True)
+        yield w
+
+
+def _middle_key(w: Work) -> object:
+    return (w.bears, tuple(sorted((axis, round(mid, 2)) for axis, mid in w.middle.items())))
+
+
+def words_of(part: Part) -> dict[Surface, str]:
+    """The cabinet word of each surface of a board."""
+    r = part.pose.rotation
+    return cabinet_words(part.role, (r[0][0], r[1][0], r[2][0]))
+
+
+def settings_words(works: Iterable[Work]) -> str:
+    """The settings these are made at: "settings S9 and S13"."""
+    ids = list(dict.fromkeys(w.setup.id for w in works))
+    return f"setting{'s' if len(ids) > 1 else ''} {listed(ids)}"
+
+
+def from_words(reading: Reading) -> str:
+    """Where a number is taken from: "from the FRONT edge"."""
+    return f"from the {capital(reading.word)}"
+
+
+def marks_words(marks: Sequence[str], most: int = 3) -> str:
+    """Marks as a line of text: "G1-LS and G2-LS"; a long row of copies as "G1-LS to G8-LS"."""
+    if len(marks) <= most:
+        return listed(list(marks))
+    return (
+        f"{marks[0]} to {marks[-1]}" if _in_a_row(marks) else f"{', '.join(marks[:most])} and {len(marks) - most} more"
+    )
+
+
+def _in_a_row(marks: Sequence[str]) -> bool:
+    """Whether the marks differ only in one number that counts up by one."""
+    pieces = [re.split(r"(\d+)", mark) for mark in marks]
+    if len({len(p) for p in pieces}) != 1:
+        return False
+    moving = [n for n in range(len(pieces[0])) if len({p[n] for p in pieces}) > 1]
+    if len(moving) != 1 or not pieces[0][moving[0]].isdigit():
+        return False
+    numbers = [int(p[moving[0]]) for p in pieces]
+    return numbers == list(range(numbers[0], numbers[0] + len(numbers)))
