@@ -28,9 +28,7 @@ def set_out(text: str | bytes, file: str) -> Rod:
     """The Rod of a job: set out, proven and checked. Raises JobFaults with every fault that was found."""
     job, lines = read_job(text, file, families())
     rod = draft(job, _made(job, lines, file))
-    proven = replace(
-        rod, cabinets=tuple(replace(c, proof=proof_of(c, rod.setups)) for c in rod.cabinets)
-    )
+    proven = replace(rod, cabinets=tuple(replace(c, proof=proof_of(c, rod.setups)) for c in rod.cabinets))
     return replace(proven, findings=(*_disproved(proven), *run_checks(proven)))
 
 
@@ -47,10 +45,14 @@ def _made(job: Job, lines: Lines, file: str) -> tuple[Made, ...]:
         try:
             made.append(_make(cabinet, job))
         except CannotBuild as problem:
-            faults.append(fault_at(lines, file, problem.path, problem.what, problem.mend))
+            faults.append(fault_at(lines, file, problem.path, problem.what, _sentence(problem.mend)))
     if faults:
         raise JobFaults(tuple(faults))
     return tuple(made)
+
+
+def _sentence(text: str) -> str:
+    return text[:1].upper() + text[1:]
 
 
 def _make(cabinet: Cabinet, job: Job) -> Made:
@@ -69,7 +71,7 @@ def _disproved(rod: Rod) -> tuple[Finding, ...]:
     """What the proof says is wrong with our own set-out: nothing may be cut from it."""
     return tuple(
         Finding(
-            severity="fault", code="proof", cabinet=fault.cabinet, where=(fault.part,), message=fault.message,
+            severity="fault", code="proof", cabinet=fault.cabinet, where=tuple(w for w in (fault.part, fault.joint, fault.feature) if w), message=fault.message,
             mend="cut nothing from this set-out: it contradicts itself; report it with the job file",
             source="the proof of the printed numbers",
         )

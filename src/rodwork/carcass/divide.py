@@ -37,10 +37,11 @@ def divide(
     left = clear - (fixed if rests else sum(a for a in asked[:-1] if a != "rest"))
     each = left / rests if rests else left
     if each < LEAST_CLEAR_MM:
+        whom = "each of the rest" if rests else "the last"
+        short = f"{-left:g} too many" if left < 0 else f"which leaves {each:.1f} for {whom}"
         raise CannotBuild(
             path,
-            f"{what} do not fit: {clear:g} mm are clear, {clear - left:g} are asked for, which leaves {each:.1f} "
-            f"for {'each of the rest' if rests else 'the last'}",
+            f"{what} do not fit: {clear:g} mm are clear and {clear - left:g} are asked for, {short}",
             f"ask for no more than {clear - LEAST_CLEAR_MM * max(rests, 1):.1f} mm in all, or make the cabinet larger",
         )
     sizes = [each if a == "rest" else a for a in asked]
