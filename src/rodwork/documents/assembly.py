@@ -1,0 +1,476 @@
+"""Assembly, one page to a kind of cabinet: at most six pictures, each drawn as the cabinet lies on the bench."""
+
+from collections import Counter
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
+from itertools import pairwise
+from math import hypot
+
+from rodwork.documents.annotate import listed
+from rodwork.documents.assembly_order import NoOrder, Step, assembly_steps
+from rodwork.documents.drawing import HEAVY, HIDDEN, NO_PEN, THIN, Point, Shape, Text, box, line, moved, wrapped
+from rodwork.documents.elevations import bays
+from rodwork.documents.figures import arrow, mass_text, size_text
+from rodwork.documents.masses import TWO_PEOPLE_KG, cabinet_kg
+from rodwork.documents.page import Area, Page, body, fitted
+from rodwork.documents.pictorial import (
+    FRONT,
+    STANDING,
+    Box,
+    SeenLine,
+    View,
+    drawn,
+    extent,
+    lying,
+    part_box,
+    seen,
+    shifted,
+    solids,
+)
+from rodwork.documents.tables import LEADING
+from rodwork.geometry.vec import Vec, dot, neg, scale
+from rodwork.model.fixing import Joint
+from rodwork.model.rod import Rod, RodCabinet
+from rodwork.model.surface import surface_facing
+from rodwork.model.words import cabinet_words
+
+MOST_PICTURES = 6  # the last of them is the diagonals
+_LIES: dict[Vec, str] = {
+    (-1.0, 0.0, 0.0): "On its left side", (1.0, 0.0, 0.0): "On its right side", (0.0, 0.0, -1.0): "Standing",
+    (0.0, 0.0, 1.0): "Upside down", (0.0, -1.0, 0.0): "On its face", (0.0, 1.0, 0.0): "On its back",
+}  # fmt: skip
+_NEW = replace(HEAVY, width=0.75)
+_GAP = 7.0
+_ARROW_MM = 9.0
+_STRIP = 8.0
+_HEAD = 4.8
+_WORDS = 3.9
+_NOTE = (
+    "Dry-fit the first of each kind without glue. Glue within the time its maker prints, a clamp across every glued "
+    "joint (common practice). Measure the diagonals before the glue takes."
+)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Picture:
+    """What is done between one picture and the next: one step, or several that are drawn together."""
+
+    steps: tuple[Step, ...]
+
+    @property
+    def down(self) -> Vec:
+        """Which direction of the cabinet is downwards on the bench."""
+        push = self.steps[0].push
+        return (0.0, 0.0, -1.0) if not self.steps[0].on else push
+
+    @property
+    def new(self) -> tuple[str, ...]:
+        """The boards that are new in it."""
+        return tuple(i for s in self.steps for i in s.new)
+
+
+def pictures(cabinet: RodCabinet, steps: tuple[Step, ...], most: int = MOST_PICTURES - 1) -> tuple[Picture, ...]:
+    """Steps gathered into few pictures: pushed the same way together, the back and what closes the box alone.
+
+    Where they are still too many, neighbours are drawn together, fewest boards first.
+    """
+    shown = [Picture(steps=(s,)) for s in steps]
+    n = 0
+    while n + 1 < len(shown):
+        if _alike(cabinet, shown[n], shown[n + 1]):
+            shown[n : n + 2] = [Picture(steps=shown[n].steps + shown[n + 1].steps)]
+        else:
+            n += 1
+    while len(shown) > most:
+        n = min(range(len(shown) - 1), key=lambda i: _unlike(cabinet, shown[i], shown[i + 1]))
+        shown[n : n + 2] = [Picture(steps=shown[n].steps + shown[n + 1].steps)]
+    return tuple(shown)
+
+
+def _alike(cabinet: RodCabinet, a: Picture, b: Picture) -> bool:
+    if a.steps[0].push != b.steps[0].push or bool(a.steps[0].on) != bool(b.steps[0].on):
+        return False
+    if set(a.new) & set(b.steps[0].there) != set(a.new):
+        return False  # a part of the cabinet that is built by itself
+    return not any(_stands_alone(cabinet, s) for s in (*a.steps, *b.steps))
+
+
+def _stands_alone(cabinet: RodCabinet, step: Step) -> bool:
+    return len(step.shut_in) > 1 or any(cabinet.part[i].role == "back" for i in step.new)
+
+
+def _unlike(cabinet: RodCabinet, a: Picture, b: Picture) -> tuple[object, ...]:
+    pushes = {s.push for s in (*a.steps, *b.steps)}
+    pushes = {max(p, neg(p)) for p in pushes}  # to and fro on one axis is nearly one way
+    alone = any(_stands_alone(cabinet, s) for s in (*a.steps, *b.steps))
+    return (len(pushes), alone, len(a.new) + len(b.new))
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Diagonals:
+    """Corner to corner at the front, mm: over the outside, and inside each bay from the left."""
+
+    outer: float
+    inner: tuple[float, ...]
+
+
+def diagonals(cabinet: RodCabinet) -> Diagonals | None:
+    """What both diagonals read when the front is square; None where no four boards make a box."""
+    boxes = {r: [part_box(p) for p in cabinet.parts if p.role == r] for r in ("side", "top", "bottom")}
+    if len(boxes["side"]) != 2 or not boxes["top"] or not boxes["bottom"]:
+        return None
+    (x0, _, z0), (x1, _, z1) = extent([b for found in boxes.values() for b in found])
+    high = min(b[0][2] for b in boxes["top"]) - max(b[1][2] for b in boxes["bottom"])
+    return Diagonals(outer=hypot(x1 - x0, z1 - z0), inner=tuple(hypot(b - a, high) for a, b in bays(cabinet)))
+
+
+def closing(cabinet: RodCabinet, steps: tuple[Step, ...]) -> tuple[int, tuple[str, ...]] | None:
+    """The step that closes the box and the boards that cannot go in after it; None where nothing is shut in.
+
+    Boards of the corners are not named: without them there is no box to close.
+    """
+    corners = {i for j in cabinet.joints if j.contact.place == "corner" for i in j.parts}
+    best: tuple[int, tuple[str, ...]] | None = None
+    shut: list[str] = []
+    for n, step in enumerate(steps):
+        now = [i for i in step.shut_in if i not in corners]
+        shut += [i for i in now if i not in shut]
+        if now and any(i in corners for i in step.new):
+            best = (n, tuple(shut))
+    return best
+
+
+# the page ----------------------------------------------------------------------------------------------------
+
+
+def assembly_pages(rod: Rod) -> tuple[Page, ...]:
+    """One page for every kind of cabinet."""
+    return tuple(_page(cabinet, rod) for cabinet in rod.cabinets)
+
+
+def _page(cabinet: RodCabinet, rod: Rod) -> Page:
+    area = body(rod.heading.paper, landscape=True)
+    try:
+        steps = assembly_steps(cabinet)
+    except NoOrder as problem:
+        shapes: tuple[Shape, ...] = tuple(_no_order(problem, cabinet, area))
+    else:
+        shapes = tuple(_drawn(cabinet, steps, rod, area))
+    return Page(kind="assembly", title=f"Assembly: {cabinet.name}", under=_under(cabinet), shapes=shapes)
+
+
+def _under(cabinet: RodCabinet) -> str:
+    if cabinet.count == 1:
+        return "Drawn as it lies on the bench. The new board is drawn heavy."
+    marks = listed([p.split("-")[0] for p in cabinet.parts[0].marks][:1])
+    return f"Drawn as it lies on the bench, {marks} for all {cabinet.count}. The new board is drawn heavy."
+
+
+def _drawn(cabinet: RodCabinet, steps: tuple[Step, ...], rod: Rod, area: Area) -> Iterator[Shape]:
+    shown = list(pictures(cabinet, steps))
+    shut = closing(cabinet, steps)
+    loose = shown.pop() if len(shown) == MOST_PICTURES - 1 and not shown[-1].steps[0].on else None
+    at = None if shut is None else next((n for n, p in enumerate(shown) if steps[shut[0]] in p.steps), None)
+    rows = _rows(len(shown) + 1, at)
+    strip = _STRIP if at is not None else 0.0
+    foot = 3.4 * LEADING * len(wrapped(_NOTE, 3.4, area.width)) + 2.0
+    height = (area.height - strip - foot) / len(rows)
+    drawings = [_lines(cabinet, p) for p in shown]
+    captions = [_caption(n, p, cabinet) for n, p in enumerate(shown, 1)]
+    captions.append(_last_caption(len(shown) + 1, cabinet, rod, loose))
+    cells = _cells(rows, captions, area, height, strip, at)
+    k = min(
+        (_scale(d, cells[n][0]) for n, d in enumerate(drawings)), default=1.0
+    )  # the smallest; no other is drawn at more than twice it
+    for n, (room, words) in enumerate(cells):
+        if n < len(drawings):
+            yield from _placed(drawings[n], room, min(_scale(drawings[n], room), 2.0 * k))
+        else:
+            yield from _front_with_diagonals(cabinet, room)
+        yield from _written(captions[n], words)
+    if at is not None and shut is not None:
+        y = area.top - height * next(i for i, row in enumerate(rows) if row[0] == at)
+        yield from _strip(shut[1], cabinet, area, y)
+    for n, text in enumerate(reversed(wrapped(_NOTE, 3.4, area.width))):
+        yield Text(at=(area.left, area.bottom + 1.0 + n * 3.4 * LEADING), text=text, size=3.4)
+
+
+def _rows(count: int, closes: int | None) -> list[list[int]]:
+    """Pictures in rows of at most four, as even as they come; a new row where the box is closed."""
+    runs = [list(range(count))] if not closes else [list(range(closes)), list(range(closes, count))]
+    rows: list[list[int]] = []
+    for run in runs:
+        most = 4 if len(runs) > 1 else 3
+        lines = -(-len(run) // most)
+        each = -(-len(run) // lines)
+        rows += [run[n : n + each] for n in range(0, len(run), each)]
+    return rows
+
+
+def _cells(
+    rows: list[list[int]], captions: list[tuple[str, str]], area: Area, height: float, strip: float, at: int | None
+) -> list[tuple[Area, Area]]:
+    """For every picture the room for its lines and the room for its words: beside it where a row holds few."""
+    cells: list[tuple[Area, Area]] = []
+    top = area.top
+    for row in rows:
+        top -= strip if at is not None and row[0] == at else 0.0
+        wide = (area.width - (len(row) - 1) * _GAP) / len(row)
+        under = max(_height_of(captions[n], wide) for n in row)
+        for place in range(len(row)):
+            left = area.left + place * (wide + _GAP)
+            if len(row) < 3:
+                middle = left + 0.56 * wide
+                lines = Area(left=left, bottom=top - height + 3.0, right=middle - 4.0, top=top - 3.0)
+                words = Area(left=middle, bottom=top - height, right=left + wide, top=top - 3.0)
+            else:
+                lines = Area(left=left, bottom=top - height + under + 3.0, right=left + wide, top=top - 3.0)
+                words = Area(left=left, bottom=top - height, right=left + wide, top=top - height + under)
+            cells.append((lines, words))
+        top -= height
+    return cells
+
+
+# words
+
+
+def _caption(n: int, picture: Picture, cabinet: RodCabinet) -> tuple[str, str]:
+    """(the heading, the words) under a picture."""
+    step = picture.steps[0]
+    if not step.on:
+        return f"{n}  Standing.", f"{_names(picture.new, cabinet)} in from the front{_on_pins(cabinet)}."
+    head = f"{_LIES[picture.down]}."
+    if len(step.there) == 1:
+        head = f"{_name(step.there[0], cabinet)} down, {_up(step.there[0], picture.down, cabinet)} up."
+    said = [
+        ("" if steps[0].push == picture.down else "Then turn it: ") + _said(steps, cabinet)
+        for steps in _by_push(picture.steps)
+    ]
+    return f"{n}  {head}", " ".join(said)
+
+
+def _by_push(steps: tuple[Step, ...]) -> Iterator[tuple[Step, ...]]:
+    run: list[Step] = []
+    for step in steps:
+        if run and step.push != run[-1].push:
+            yield tuple(run)
+            run = []
+        run.append(step)
+    yield tuple(run)
+
+
+def _said(steps: tuple[Step, ...], cabinet: RodCabinet) -> str:
+    new = tuple(i for s in steps for i in s.new)
+    on = tuple(dict.fromkeys(i for s in steps for i in s.on if i not in new))
+    joints = [j for j in cabinet.joints if any(j.id in s.joints for s in steps)]
+    in_turn = any(set(b.on) & set(a.new) for a, b in pairwise(steps))
+    enters = any(f.law == "enter" and j.parts[1] in new for j in joints for f in j.fixings)
+    verb = "down, one on another, from" if in_turn else "down into" if enters else "down on to"
+    bought = Counter[str]()
+    for item in (i for j in joints for f in j.fixings for i in f.hardware):
+        bought[item.item] += item.count
+    words = [f"{_names(new, cabinet)} {verb} {_names(on, cabinet, capital=False)}."]
+    if in_turn:
+        words = [f"{_names(new, cabinet)}, in this order, each down on to the last."]
+    bought_words = listed([f"{count} {item}" for item, count in bought.items()])
+    words.append(f"With {bought_words}. {_glue(joints, new, cabinet)}" if bought else _glue(joints, new, cabinet))
+    return " ".join(words)
+
+
+def _glue(joints: list[Joint], new: tuple[str, ...], cabinet: RodCabinet) -> str:
+    """Whether these joints are glued; which boards go in dry where the rest are."""
+    if not any(j.glued for j in joints):
+        return "No glue."
+    dry = tuple(
+        i for i in new
+        if (mine := [j for j in joints if i in j.parts]) and not any(j.glued for j in mine)
+    )  # fmt: skip
+    return f"Glue, but not {_names(dry, cabinet, capital=False)}." if dry else "Glue."
+
+
+def _names(ids: Sequence[str], cabinet: RodCabinet, capital: bool = True) -> str:
+    """ "Bottom, fixed shelf and top"; several of a kind as "3 loose shelves"."""
+    kinds: dict[str, list[str]] = {}
+    for i in ids:
+        name = cabinet.part[i].name
+        stem, _, number = name.rpartition(" ")
+        kinds.setdefault(stem if number.isdigit() else name, []).append(name)
+    words = []
+    for stem, names in kinds.items():
+        words.append(names[0] if len(names) == 1 else f"{len(names)} {_several(stem)}")
+    text = listed(words)
+    return text[:1].upper() + text[1:] if capital else text
+
+
+def _several(word: str) -> str:
+    return word[:-1] + "ves" if word.endswith("f") else word + "s"
+
+
+def _name(board: str, cabinet: RodCabinet) -> str:
+    return _names((board,), cabinet)
+
+
+def _up(board: str, down: Vec, cabinet: RodCabinet) -> str:
+    part = cabinet.part[board]
+    r = part.pose.rotation
+    surface = surface_facing(part.pose.direction_to_part(neg(down)))
+    return cabinet_words(part.role, (r[0][0], r[1][0], r[2][0]))[surface]
+
+
+def _on_pins(cabinet: RodCabinet) -> str:
+    pins = any(f.role == "shelf_pin" for p in cabinet.parts for f in p.features)
+    return ", on to their pins" if pins else ""
+
+
+def _last_caption(n: int, cabinet: RodCabinet, rod: Rod, loose: Picture | None) -> tuple[str, str]:
+    found = diagonals(cabinet)
+    words = []
+    if found:
+        inside = listed([size_text(d, rod.step) for d in found.inner])
+        bays_ = "" if len(found.inner) == 1 else " (bays from the left)"
+        outside = size_text(found.outer, rod.step)
+        words.append(f"Corner to corner at the front: outside {outside}; inside {inside}{bays_}.")
+        words.append("Both diagonals the same, front and back.")
+    words.append(_squares(cabinet))
+    if loose:
+        words.append(f"Then {_names(loose.new, cabinet, capital=False)} in from the front{_on_pins(cabinet)}.")
+    kg = cabinet_kg(cabinet, rod)
+    if kg is not None and kg > TWO_PEOPLE_KG:
+        words.append(f"About {mass_text(kg)}: two people to turn and carry it.")
+    return f"{n}  Is it square?", " ".join(w for w in words if w)
+
+
+def _squares(cabinet: RodCabinet) -> str:
+    """Whether the back holds the box square. Arithmetic of its play; common practice."""
+    places = {j.contact.place for j in cabinet.joints}
+    if places & {"back in a rebate", "planted back", "inset back"}:
+        return "Pull them equal, then fix the back: it holds the box square."
+    if "back in a groove" in places:
+        return "Pull them equal before the glue takes: a back in a groove holds only to its own play."
+    return "Pull them equal before the glue takes: there is no back to hold it square."
+
+
+def _strip(shut: tuple[str, ...], cabinet: RodCabinet, area: Area, y: float) -> Iterator[Shape]:
+    names = _names(shut, cabinet, capital=False)
+    after = "is it in? It does not go in" if len(shut) == 1 else "are they in? They do not go in"
+    text = f"BEFORE YOU CLOSE IT: {names}, {after} afterwards."
+    size = fitted(text, 4.8, area.width - 6.0, True)
+    yield box(area.left, y - _STRIP + 1.0, area.width, _STRIP - 2.0, pen=NO_PEN, fill="black")
+    yield Text(at=(area.left + 3.0, y - 0.5 * _STRIP - 0.33 * size), text=text, size=size, bold=True, ink="white")
+
+
+def _height_of(caption: tuple[str, str], width: float) -> float:
+    rows = len(wrapped(caption[0], _HEAD, width, True)) * _HEAD + len(wrapped(caption[1], _WORDS, width)) * _WORDS
+    return rows * LEADING + 1.0
+
+
+def _written(caption: tuple[str, str], room: Area) -> Iterator[Shape]:
+    y = room.top
+    for text, size, bold in ((caption[0], _HEAD, True), (caption[1], _WORDS, False)):
+        for row in wrapped(text, size, room.width, bold):
+            y -= size * LEADING
+            yield Text(at=(room.left, y + 0.25 * size), text=row, size=size, bold=bold)
+
+
+# pictures
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Drawn:
+    """A picture at full size: its lines, and arrows (start, end) of the boards going home."""
+
+    lines: tuple[SeenLine, ...]
+    new: frozenset[str]
+    arrows: tuple[tuple[Point, Point], ...]
+
+    @property
+    def corners(self) -> tuple[Point, Point]:
+        xs = [p[0] for s in self.lines for p in (s.a, s.b)]
+        ys = [p[1] for s in self.lines for p in (s.a, s.b)]
+        return (min(xs), min(ys)), (max(xs), max(ys))
+
+
+def _lines(cabinet: RodCabinet, picture: Picture) -> _Drawn:
+    """The boards that are there, and the new ones drawn back the way they come."""
+    view = STANDING if picture.down == (0.0, 0.0, -1.0) else lying(picture.down)
+    there = dict.fromkeys(i for s in picture.steps for i in (*s.there, *s.new))
+    boards = {s.id: s for s in solids(cabinet, there)}
+    reach = 0.14 * max(cabinet.size)
+    arrows = []
+    layer: dict[str, int] = {}
+    for step in picture.steps:
+        depth = 1 + max((layer[i] for i in step.on if i in layer), default=0)
+        layer.update(dict.fromkeys(step.new, depth))
+        whole = extent([b for i in step.new for b in boards[i].wood])
+        out = scale(step.push, -(depth * reach + _slides(step, whole, cabinet)))
+        for i in step.new:
+            boards[i] = shifted(boards[i], out)
+        arrows.append(_arrow(view, step, whole, out, depth * reach))
+    kept = arrows[len(arrows) // 2 :][:1] if len({s.push for s in picture.steps}) == 1 else _one_each(picture, arrows)
+    order = tuple(boards[i] for i in (s.id for s in solids(cabinet, there)))
+    return _Drawn(lines=seen(order, view), new=frozenset(picture.new), arrows=tuple(kept))
+
+
+def _slides(step: Step, whole: Box, cabinet: RodCabinet) -> float:
+    """How far further out a board is drawn that slides down a groove: a third of its length."""
+    grooved = any(f.law == "enter" for j in cabinet.joints if j.id in step.joints for f in j.fixings)
+    long = sum(abs(whole[1][i] - whole[0][i]) * abs(step.push[i]) for i in range(3))
+    return 0.35 * long if grooved or not step.on else 0.0
+
+
+def _one_each(picture: Picture, arrows: list[tuple[Point, Point]]) -> list[tuple[Point, Point]]:
+    return list({s.push: a for s, a in zip(picture.steps, arrows, strict=True)}.values())
+
+
+def _arrow(view: View, step: Step, whole: Box, out: Vec, reach: float) -> tuple[Point, Point]:
+    """From the leading face of the new board, as drawn, towards its home."""
+    middle = tuple((a + b) / 2 for a, b in zip(*whole, strict=True))
+    half = sum(abs(whole[1][i] - whole[0][i]) * abs(step.push[i]) for i in range(3)) / 2
+    ahead = half + dot(out, step.push)
+    start = tuple(middle[i] + step.push[i] * ahead for i in range(3))
+    end = tuple(start[i] + step.push[i] * reach * 0.9 for i in range(3))
+    return view.on_paper((start[0], start[1], start[2])), view.on_paper((end[0], end[1], end[2]))
+
+
+def _scale(drawing: _Drawn, room: Area) -> float:
+    (x0, y0), (x1, y1) = drawing.corners
+    return min(room.width / (x1 - x0), room.height / (y1 - y0))
+
+
+def _placed(picture: _Drawn, room: Area, k: float) -> Iterator[Shape]:
+    (x0, y0), (x1, y1) = picture.corners
+    dx = room.left + (room.width - (x1 - x0) * k) / 2 - x0 * k
+    dy = room.bottom + (room.height - (y1 - y0) * k) / 2 - y0 * k
+    yield from moved(drawn(picture.lines, THIN, _NEW, picture.new), dx, dy, k)
+    for a, b in picture.arrows:
+        start, end = (a[0] * k + dx, a[1] * k + dy), (b[0] * k + dx, b[1] * k + dy)
+        short = _ARROW_MM / (hypot(end[0] - start[0], end[1] - start[1]) or 1.0)
+        if short > 1.0:  # drawn from further back
+            start = (end[0] + (start[0] - end[0]) * short, end[1] + (start[1] - end[1]) * short)
+        yield from arrow(start, end)
+
+
+def _front_with_diagonals(cabinet: RodCabinet, room: Area) -> Iterator[Shape]:
+    fixed = tuple(p.id for p in cabinet.parts if p.role != "loose shelf")
+    boards = solids(cabinet, fixed)
+    (x0, _, z0), (x1, _, z1) = extent([b for s in boards for b in s.wood])
+    k = min(room.width / (x1 - x0), room.height / (z1 - z0))
+    dx = room.left + (room.width - (x1 - x0) * k) / 2 - x0 * k
+    dy = room.bottom + (room.height - (z1 - z0) * k) / 2 - z0 * k
+    yield from moved(drawn(seen(boards, FRONT), THIN, THIN), dx, dy, k)
+    if diagonals(cabinet):
+        a, b = (x0 * k + dx, z0 * k + dy), (x1 * k + dx, z1 * k + dy)
+        yield line(a, b, HIDDEN)
+        yield line((a[0], b[1]), (b[0], a[1]), HIDDEN)
+
+
+def _no_order(problem: NoOrder, cabinet: RodCabinet, area: Area) -> Iterator[Shape]:
+    """What is said where the boards hold one another: no picture is invented."""
+    names = _names(problem.boards, cabinet, capital=False)
+    words = (
+        f"STOP: no order was found in which this goes together. {names[:1].upper() + names[1:]} hold one another: "
+        "each is pushed home in a direction that another stands in the way of. Change one of their joints to one "
+        "that is screwed, or open a housing at its end; then set out again."
+    )
+    for n, text in enumerate(wrapped(words, 6.0, area.width, True)):
+        yield Text(at=(area.left, area.top - 10.0 - n * 6.0 * LEADING), text=text, size=6.0, bold=True)

@@ -1,0 +1,177 @@
+"""The cutting list: what to saw, one row for every kind of board, kinds of one sheet together."""
+
+import re
+from dataclasses import dataclass
+
+from rodwork.documents.annotate import listed
+from rodwork.documents.figures import mass_text, size_text
+from rodwork.documents.masses import board_kg
+from rodwork.documents.page import Page, body
+from rodwork.documents.tables import Block, Column, band, flow, gap, heading, marks_text, rows
+from rodwork.model.panel import Part, Point
+from rodwork.model.rod import Rod
+from rodwork.model.surface import EDGES
+from rodwork.model.words import cabinet_words
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CuttingRow:
+    """Boards that are sawn and edged alike, over all copies and cabinets. Sizes are mm, mass is of one board.
+
+    `cut` is what to saw to, `size` the finished board, length first; `edges` the cabinet words of the edged
+    edges; `pairs` how many pairs of left and right are among them.
+    """
+
+    board: str
+    name: str
+    marks: tuple[str, ...]
+    pairs: int
+    cut: Point
+    size: tuple[float, float, float]
+    grain: bool
+    edges: tuple[str, ...]
+    edging: str | None
+    measured: bool
+    kg: float | None
+
+    @property
+    def count(self) -> int:
+        """How many to saw."""
+        return len(self.marks)
+
+    @property
+    def area_m2(self) -> float:
+        """Area of one board as sawn, m2."""
+        return self.cut[0] * self.cut[1] * 1e-6
+
+    @property
+    def edging_text(self) -> str:
+        """Which edges are edged, in words, and with what."""
+        if not self.edges:
+            return "not edged"
+        return f"{listed(self.edges)} ({self.edging})" if self.edging else listed(self.edges)
+
+    @property
+    def grain_text(self) -> str:
+        """Which way the grain runs."""
+        return "lengthways" if self.grain else "either way"
+
+    @property
+    def name_text(self) -> str:
+        """The name, with the pairs left and right that must not be made as so many alike."""
+        if not self.pairs:
+            return self.name
+        return f"{self.name}, a pair" if self.pairs == 1 else f"{self.name}, {self.pairs} pairs"
+
+
+def cutting_rows(rod: Rod) -> tuple[CuttingRow, ...]:
+    """Every board of the job once: kinds in the order of their sheets, then by width and length, widest first."""
+    kinds: dict[tuple[object, ...], list[Part]] = {}
+    for cabinet in rod.cabinets:
+        for part in cabinet.parts:
+            kinds.setdefault(_sawn_alike(part, rod.step), []).append(part)
+    order = list(rod.boards)
+    found = [_row(parts, rod) for parts in kinds.values()]
+    return tuple(sorted(found, key=lambda r: (order.index(r.board), -r.cut[1], -r.cut[0], r.marks)))
+
+
+def edged(part: Part) -> dict[str, float]:
+    """What the edging adds at each edged edge, by its cabinet word, mm."""
+    words = cabinet_words(part.role, _lengthways(part))
+    return {words[s]: part.edging.at(s) for s in EDGES if part.edging.at(s)}
+
+
+def _lengthways(part: Part) -> tuple[float, float, float]:
+    r = part.pose.rotation
+    return (r[0][0], r[1][0], r[2][0])
+
+
+def _sawn_alike(part: Part, step: float) -> tuple[object, ...]:
+    printed = tuple(size_text(v, step) for v in (*part.cut, *part.size[:2]))
+    return (part.board, printed, tuple(sorted(edged(part).items())), part.edging_name, part.grain, part.measured)
+
+
+def _row(parts: list[Part], rod: Rod) -> CuttingRow:
+    first = parts[0]
+    left = sum(len(p.marks) for p in parts if p.role == "side" and p.name.startswith("left"))
+    right = sum(len(p.marks) for p in parts if p.role == "side" and p.name.startswith("right"))
+    names = tuple(dict.fromkeys(re.sub(r" \d+$", "", p.name) for p in parts))
+    if left and right and left == right and len(names) == 2:
+        names = ("left and right side",)
+    return CuttingRow(
+        board=first.board,
+        name=listed(names),
+        marks=tuple(m for p in parts for m in p.marks),
+        pairs=left if left == right else 0,
+        cut=first.cut,
+        size=first.size,
+        grain=first.grain,
+        edges=tuple(edged(first)),
+        edging=first.edging_name,
+        measured=first.measured,
+        kg=board_kg(first, rod),
+    )
+
+
+# the page ----------------------------------------------------------------------------------------------------
+
+_UNDER = "Saw to the large size, length first; then edge. All sizes in mm."
+
+
+def cutting_list_pages(rod: Rod) -> tuple[Page, ...]:
+    """The list, as many pages as it takes; a box to tick at each row."""
+    area = body(rod.heading.paper, landscape=True)
+    columns = _columns(area.width)
+    blocks: list[Block] = []
+    all_rows = cutting_rows(rod)
+    for name, stock in rod.boards.items():
+        mine = [r for r in all_rows if r.board == name]
+        if not mine:
+            continue
+        sold = "" if stock.actual == stock.thickness else f" (sold as {size_text(stock.thickness)})"
+        what = f"{name}: {stock.material}, {size_text(stock.actual)} thick{sold}"
+        amount = sum(r.area_m2 * r.count for r in mine)
+        count = sum(r.count for r in mine)
+        boards = "1 board" if count == 1 else f"{count} boards"
+        blocks.append(band(what, area.width, f"{boards}, {amount:.2f} m²"))
+        blocks.append(gap(1.0))
+        for row in mine:
+            blocks += rows(columns, _cells(row, rod.step), least=11.5, most=0.5 * area.height, tick=0)
+        blocks.append(gap(4.0))
+    pages = flow(blocks, area, heading(columns))
+    right = f"{sum(r.count for r in all_rows)} boards"
+    return tuple(
+        Page(kind="cutting list", title="Cutting list", under=_UNDER, right=right, shapes=shapes) for shapes in pages
+    )
+
+
+def _columns(width: float) -> tuple[Column, ...]:
+    fixed = (
+        Column(title="sawn", width=9.0),
+        Column(title="how many", width=15.0, size=7.0, bold=True, anchor="end"),
+        Column(title="", width=4.0),
+        Column(title="saw to", width=50.0, size=7.0, bold=True),
+        Column(title="board", width=46.0, size=4.2),
+        Column(title="edged after", width=35.0, size=3.8),
+        Column(title="finished", width=38.0, size=3.8),
+        Column(title="grain", width=20.0, size=3.8),
+        Column(title="each", width=13.0, size=3.8),
+    )
+    rest = width - sum(c.width for c in fixed)
+    return (*fixed[:5], Column(title="marks", width=rest, size=3.8), *fixed[5:])
+
+
+def _cells(row: CuttingRow, step: float) -> tuple[str, ...]:
+    name = f"{row.name_text} (cut already, measured)" if row.measured else row.name_text
+    return (
+        "",
+        str(row.count),
+        "",
+        " × ".join(size_text(v, step) for v in row.cut),
+        name,
+        marks_text(row.marks),
+        row.edging_text,
+        " × ".join(size_text(v, step) for v in row.size),
+        row.grain_text,
+        mass_text(row.kg) if row.kg is not None else "",
+    )

@@ -1,0 +1,195 @@
+"""Front, section and plan of a cabinet with its overall sizes and clear openings.
+
+Loose shelves are left out, so that the openings can be read; the pictorial view shows them.
+"""
+
+from collections.abc import Iterable
+from itertools import pairwise
+
+from rodwork.documents.drawing import LINE, NO_PEN, Path_, Shape, Text, moved, wrapped
+from rodwork.documents.figures import clear_height, clear_width, dimension_across, dimension_up, size_text
+from rodwork.documents.page import Area
+from rodwork.documents.pictorial import (
+    FROM_ABOVE,
+    FROM_RIGHT,
+    FRONT,
+    Box,
+    View,
+    cut_faces,
+    drawn,
+    extent,
+    part_box,
+    seen,
+    solids,
+)
+from rodwork.model.rod import Opening, RodCabinet
+
+_FIGURE = 4.2
+_SIDE = 10.0  # room for a dimension beside a view, mm
+_BELOW = 14.0  # room for a dimension and the name of a view below it, mm
+_FAR = 1e6
+
+
+def elevations(cabinet: RodCabinet, area: Area) -> tuple[Shape, ...]:
+    """The three views at one scale, as large as the area takes: plan under the front, section beside it."""
+    width, height, depth = _whole(cabinet)
+    across, up = area.width - 2 * _SIDE - 6.0, area.height - 2 * _BELOW - 5.0
+    k = min(across / (width + depth), up / (height + depth))
+    left = area.left + _SIDE
+    low = area.top - 5.0 - height * k  # foot of the front and the section
+    plan_low = low - _BELOW - depth * k
+    beside = left + width * k + _SIDE + 6.0
+    return (
+        *_front(cabinet, left, low, k),
+        *_section(cabinet, beside, low, k),
+        *_plan(cabinet, left, plan_low, k),
+        *_listed(cabinet, Area(left=beside, bottom=area.bottom, right=area.right, top=low - _BELOW), k),
+    )
+
+
+def bays(cabinet: RodCabinet) -> tuple[tuple[float, float], ...]:
+    """The clear widths between uprights, left to right: (from, to) across the cabinet, mm."""
+    uprights = sorted(part_box(p) for p in cabinet.parts if p.role in ("side", "divider"))
+    return tuple((a[1][0], b[0][0]) for a, b in pairwise(uprights) if b[0][0] > a[1][0])
+
+
+def clear_depth(cabinet: RodCabinet) -> float | None:
+    """From the front edge of the carcass to the front of the back, mm; None where there is no back."""
+    backs = [part_box(p)[0][1] for p in cabinet.parts if p.role == "back"]
+    return min(backs) - _fronts(cabinet) if backs else None
+
+
+def _fronts(cabinet: RodCabinet) -> float:
+    return min((part_box(p)[0][1] for p in cabinet.parts if p.in_box), default=0.0)
+
+
+def _whole(cabinet: RodCabinet) -> tuple[float, float, float]:
+    (x0, y0, z0), (x1, y1, z1) = extent([part_box(p) for p in cabinet.parts])
+    return x1 - x0, z1 - z0, y1 - y0
+
+
+def _fixed(cabinet: RodCabinet) -> tuple[str, ...]:
+    return tuple(p.id for p in cabinet.parts if p.role != "loose shelf")
+
+
+def _view(cabinet: RodCabinet, view: View, within: Box, left: float, low: float, k: float) -> tuple[Shape, ...]:
+    """One view with its bottom left corner here; wood that is cut is shaded."""
+    boards = solids(cabinet, _fixed(cabinet))
+    (x0, y0, z0), (x1, y1, z1) = extent([b for s in boards for b in s.wood])
+    corners = [view.on_paper(p) for p in ((x0, y0, z0), (x1, y1, z1))]
+    ox, oy = min(c[0] for c in corners), min(c[1] for c in corners)
+    faces = tuple(
+        Path_(points=((a[0], a[1]), (b[0], a[1]), (b[0], b[1]), (a[0], b[1])), closed=True, pen=NO_PEN, fill="light")
+        for a, b in cut_faces(boards, view, within)
+    )
+    return moved((*faces, *drawn(seen(boards, view, within), LINE, LINE)), left - ox * k, low - oy * k, k)
+
+
+def _all_of_it() -> Box:
+    return ((-_FAR, -_FAR, -_FAR), (_FAR, _FAR, _FAR))
+
+
+def _front(cabinet: RodCabinet, left: float, low: float, k: float) -> tuple[Shape, ...]:
+    (x0, _, z0), (x1, _, z1) = extent([part_box(p) for p in cabinet.parts])
+    wide, high = (x1 - x0) * k, (z1 - z0) * k
+    shapes: list[Shape] = [
+        *_view(cabinet, FRONT, _all_of_it(), left, low, k),
+        *dimension_up(left - 4.0, low, low + high, size_text(cabinet.size[1]), 5.0, bold=True, reach=2.0),
+        *dimension_across(left, left + wide, low - 6.0, size_text(cabinet.size[0]), 5.0, bold=True, reach=4.0),
+        Text(at=(left, low + high + 1.5), text="Front", size=_FIGURE, bold=True),
+    ]
+    for opening, (a, b), (lo, hi) in _openings(cabinet):
+        if _fits(opening, (a, b), (lo, hi), k):
+            x = left + ((a + b) / 2 - x0) * k
+            shapes += clear_height(x, low + (lo - z0) * k, low + (hi - z0) * k, size_text(opening.comes_to), _FIGURE)
+    return tuple(shapes)
+
+
+def _openings(
+    cabinet: RodCabinet,
+) -> Iterable[tuple[Opening, tuple[float, float], tuple[float, float]]]:
+    """Each clear opening with where it lies: across and up, mm."""
+    found = bays(cabinet)
+    for opening in cabinet.asked.openings:
+        below, above = (cabinet.part.get(i) for i in opening.between)
+        if below and above and 1 <= opening.bay <= len(found):
+            yield opening, found[opening.bay - 1], (part_box(below)[1][2], part_box(above)[0][2])
+
+
+def _fits(opening: Opening, across: tuple[float, float], up: tuple[float, float], k: float) -> bool:
+    figure = 0.62 * _FIGURE * len(size_text(opening.comes_to))
+    return (up[1] - up[0]) * k > 1.3 * _FIGURE and (across[1] - across[0]) * k > figure
+
+
+def _section(cabinet: RodCabinet, left: float, low: float, k: float) -> tuple[Shape, ...]:
+    (_, y0, z0), (_, y1, z1) = extent([part_box(p) for p in cabinet.parts])
+    high, deep = (z1 - z0) * k, (y1 - y0) * k
+    wide_bay = max(bays(cabinet), key=lambda b: b[1] - b[0], default=(0.0, cabinet.size[0]))
+    at = (wide_bay[0] + wide_bay[1]) / 2
+    shapes: list[Shape] = [
+        *_view(cabinet, FROM_RIGHT, ((-_FAR, -_FAR, -_FAR), (at, _FAR, _FAR)), left, low, k),
+        *dimension_across(left, left + deep, low - 6.0, size_text(cabinet.size[2]), 5.0, bold=True, reach=4.0),
+        Text(at=(left, low + high + 1.5), text="Section", size=_FIGURE, bold=True),
+    ]
+    inside = clear_depth(cabinet)
+    places = [(lo, hi) for _, _, (lo, hi) in _openings(cabinet)]
+    if inside and places:
+        lo, hi = max(places, key=lambda p: p[1] - p[0])
+        if (hi - lo) * k > 2 * _FIGURE:
+            front = left + (_fronts(cabinet) - y0) * k
+            y = low + ((lo + hi) / 2 - z0) * k
+            shapes += clear_width(front, front + inside * k, y, size_text(inside), _FIGURE)
+    return tuple(shapes)
+
+
+def _plan(cabinet: RodCabinet, left: float, low: float, k: float) -> tuple[Shape, ...]:
+    (x0, y0, _), (x1, y1, _) = extent([part_box(p) for p in cabinet.parts])
+    under = ((-_FAR, -_FAR, -_FAR), (_FAR, _FAR, _clear_level(cabinet)))
+    shapes: list[Shape] = [
+        *_view(cabinet, FROM_ABOVE, under, left, low, k),
+        Text(at=(left, low - 5.0), text="Plan, cut through", size=_FIGURE, bold=True),
+        Text(at=(left + (x1 - x0) * k, low - 5.0), text="front", size=_FIGURE, anchor="end"),
+    ]
+    y = low + 0.45 * (y1 - y0) * k
+    for a, b in bays(cabinet):
+        if (b - a) * k > 0.62 * _FIGURE * len(size_text(b - a)):
+            shapes += clear_width(left + (a - x0) * k, left + (b - x0) * k, y, size_text(b - a), _FIGURE)
+    return tuple(shapes)
+
+
+def _clear_level(cabinet: RodCabinet) -> float:
+    """A height at which no lying board is cut: the middle of the largest room between them."""
+    lying = [part_box(p) for p in cabinet.parts if p.role in ("top", "bottom", "fixed shelf", "rail")]
+    spans = sorted((lo[2], hi[2]) for lo, hi in lying) or [(0.0, 0.0), (cabinet.size[1], cabinet.size[1])]
+    best, level, reached = 0.0, cabinet.size[1] / 2, spans[0][1]
+    for lo, hi in spans[1:]:
+        if lo - reached > best:
+            best, level = lo - reached, (lo + reached) / 2
+        reached = max(reached, hi)
+    return level
+
+
+def _listed(cabinet: RodCabinet, area: Area, k: float) -> tuple[Shape, ...]:
+    """The clear openings in words, where the drawing has no room for a figure."""
+    short = [o for o, across, up in _openings(cabinet) if not _fits(o, across, up, k)]
+    rows: dict[int, list[str]] = {}
+    for o in cabinet.asked.openings:
+        if short:
+            rows.setdefault(o.bay, []).append(size_text(o.comes_to))
+    narrow = [size_text(b - a) for a, b in bays(cabinet) if (b - a) * k <= 0.62 * _FIGURE * len(size_text(b - a))]
+    words = []
+    if narrow:
+        words.append("Clear widths, from the left: " + ", ".join(size_text(b - a) for a, b in bays(cabinet)))
+    for bay, heights in rows.items():
+        name = "Clear heights" if len(rows) == 1 else f"Clear heights, bay {bay}"
+        words.append(f"{name}, from the bottom: " + ", ".join(heights))
+    return tuple(_paragraphs(words, area))
+
+
+def _paragraphs(words: list[str], area: Area) -> Iterable[Shape]:
+    y = area.top
+    for text in words:
+        for row in wrapped(text, 3.6, area.width):
+            y -= 4.6
+            if y > area.bottom:
+                yield Text(at=(area.left, y), text=row, size=3.6)
