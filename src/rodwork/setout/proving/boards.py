@@ -1,0 +1,180 @@
+"""Does each board stand as it should, on its own hand, edged and sawn to its size?"""
+
+import re
+from collections.abc import Iterator, Mapping
+
+from rodwork.model.rod import EdgingStock, Rod, RodCabinet
+from rodwork.setout.proving.printed import Entry, Settings
+from rodwork.setout.proving.stand import ENDS_AND_EDGES, LIES, Stand, Way
+from rodwork.setout.proving.trouble import DUST, Cause, Trouble, mm, times
+
+_SIZES = ("length", "width")
+_FACE_SIDE_LOOKS: dict[str, Way] = {
+    "top": Way(2, -1), "bottom": Way(2, 1), "fixed shelf": Way(2, 1), "loose shelf": Way(2, 1),
+    "divider": Way(0, -1), "back": Way(1, -1), "door": Way(1, 1), "drawer front": Way(1, 1),
+}  # fmt: skip
+_FRONT_EDGED = ("side", "top", "bottom", "fixed shelf", "loose shelf", "divider")
+_MARKED = {"LS": "left", "RS": "right"}
+_OUT_MM = 0.01  # what the boards of the box may differ from the cabinet's outside size
+
+
+def standing(stand: Stand) -> Iterator[Trouble]:
+    """A board is turned, never mirrored; the face that is worked looks in; left is left and right is right."""
+    trouble = _rigid(stand) or _hand(stand) or _worked_face(stand)
+    if trouble:
+        yield trouble
+
+
+def _rigid(stand: Stand) -> Trouble | None:
+    (a, d, g), (b, e, h), (c, f, i) = stand.columns
+    square = all(
+        abs(p[0] * q[0] + p[1] * q[1] + p[2] * q[2] - (j == k)) < 1e-6
+        for j, p in enumerate(stand.columns)
+        for k, q in enumerate(stand.columns)
+    )
+    if not square:
+        return Trouble("stands", "a board can be turned, but neither stretched nor skewed")
+    if a * (e * i - f * h) - b * (d * i - f * g) + c * (d * h - e * g) < 0:
+        return Trouble("hand", "the board is mirrored and not turned: left and right hands exchanged")
+    return None
+
+
+def _hand(stand: Stand) -> Trouble | None:
+    """A side's name and its mark say on which hand it stands."""
+    part = stand.part
+    if part.role != "side":
+        return None
+    stands = "right" if stand.on_right else "left"
+    said = {w for w in re.split(r"[^a-z]+", f"{part.id} {part.name}".lower()) if w in ("left", "right")}
+    said |= {_MARKED[code] for m in part.marks if (code := m.rsplit("-", 1)[-1]) in _MARKED}
+    for hand in sorted(said - {stands}):
+        return Trouble("hand", "left and right hands exchanged", f"on the {hand}", f"on the {stands}")
+    return None
+
+
+def _worked_face(stand: Stand) -> Trouble | None:
+    role = stand.part.role
+    wanted = Way(0, -1 if stand.on_right else 1) if role == "side" else _FACE_SIDE_LOOKS.get(role)
+    looks = stand.toward.get("face_side")
+    if wanted is not None and looks is not None and looks != wanted:
+        cause: Cause = "hand" if role == "side" else "stands"
+        return Trouble(cause, "the face that is worked looks the wrong way", _looking(wanted), _looking(looks))
+    if role in _FRONT_EDGED and stand.toward.get("face_edge") == Way(1, 1):
+        return Trouble("stands", "its front edge stands at the back")
+    return None
+
+
+def _looking(way: Way) -> str:
+    return ("left", "right", "to the front", "to the back", "down", "up")[2 * way.axis + (way.sign > 0)]
+
+
+def sized(stand: Stand, edgings: Mapping[str, EdgingStock], count: int) -> Iterator[Trouble]:
+    """Outline, size, size to saw and edging agree, and every copy has its mark."""
+    part = stand.part
+    if not any(part.bevels):
+        for axis in (0, 1):
+            reach = (min(p[axis] for p in part.outline), max(p[axis] for p in part.outline))
+            if abs(reach[0]) > DUST or abs(reach[1] - part.size[axis]) > DUST:
+                found = f"{mm(reach[0])} to {mm(reach[1])}"
+                yield Trouble("size", f"its outline and its {_SIZES[axis]} differ", mm(part.size[axis]), found)
+    if len(part.marks) != count:
+        yield Trouble("mark", "marks: one for each copy of the cabinet", f"{count}", f"{len(part.marks)}")
+    yield from _edging(stand, edgings)
+
+
+def _edging(stand: Stand, edgings: Mapping[str, EdgingStock]) -> Iterator[Trouble]:
+    """Finished size less the size to saw to is what the edging adds, less what is milled off first."""
+    part = stand.part
+    stock = edgings.get(part.edging_name) if part.edging_name else None
+    edged = [s for s in ENDS_AND_EDGES if part.edging.at(s)]
+    if stock is None and (part.edging_name or edged):
+        yield Trouble("edging", "its edging", "one of the job's edgings", part.edging_name or "not said")
+        return
+    if stock is not None and stock.adds and not edged:
+        what = f"edging forgotten on the {part.name}: it is to carry {part.edging_name}, and no edge has it"
+        yield Trouble("edging", what)
+        return
+    for surface in edged:
+        if stock is not None and abs(part.edging.at(surface) - stock.adds) > DUST:
+            what = f"what the edging adds at the {stand.word.get(surface, surface)}"
+            yield Trouble("edging", what, mm(stock.adds), mm(part.edging.at(surface)))
+    for axis in (0, 1):
+        yield from _edged_size(stand, stock, axis)
+
+
+def _edged_size(stand: Stand, stock: EdgingStock | None, axis: int) -> Iterator[Trouble]:
+    part = stand.part
+    here = [s for s in ENDS_AND_EDGES if LIES[s][0] == axis]
+    edged = [s for s in here if part.edging.at(s)]
+    mills = stock.mills if stock else 0.0
+    want = [part.size[axis] - sum(part.edging.at(s) for s in edged) + mills * len(edged)]
+    if stock is not None and not stock.adds:  # a tape that adds nothing does not show in the sizes
+        want = [part.size[axis] + mills * n for n in (0, 1, 2)]
+    if not any(abs(part.cut[axis] - w) <= DUST for w in want):
+        words = " or ".join(stand.word.get(s, s) for s in edged or here)
+        what = (
+            f"edging forgotten on the {words} of the {part.name}: finished {_SIZES[axis]}, edging and size to saw "
+            "do not add up"
+        )
+        yield Trouble("edging", what, f"sawn to {mm(want[0])}", f"sawn to {mm(part.cut[axis])}")
+
+
+def outside(cabinet: RodCabinet, boxed: list[Stand]) -> Iterator[Trouble]:
+    """The boards of the box come to the cabinet's outside sizes, and begin at its corner."""
+    if not boxed:
+        return
+    for axis, at, word in ((0, 0, "width"), (2, 1, "height"), (1, 2, "depth")):
+        low, high = min(s.low[axis] for s in boxed), max(s.high[axis] for s in boxed)
+        if abs(low) > _OUT_MM or abs(high - cabinet.size[at]) > _OUT_MM:
+            expected, found = f"0.0 to {mm(cabinet.size[at])}", f"{mm(low)} to {mm(high)}"
+            yield Trouble("size", f"the boards do not come to the cabinet's {word}", expected, found)
+
+
+def sawing(stand: Stand, settings: Settings, half_step: float) -> Iterator[tuple[Trouble, Entry | None]]:
+    """One setting gives the length and one the width, each from a surface that can give it."""
+    entries = settings.sawn.get(stand.part.id, [])
+    for axis, word in enumerate(_SIZES):
+        mine = [e for e in entries if (e.done.along, e.done.across)[axis] is not None]
+        if len(mine) != 1:
+            what = f"how often the settings saw its {word}"
+            yield Trouble("twice" if mine else "missing", what, "once", times(len(mine))), None
+            continue
+        trouble = _sawn(stand, mine[0], axis, half_step)
+        if trouble:
+            yield trouble, mine[0]
+
+
+def _sawn(stand: Stand, entry: Entry, axis: int, half_step: float) -> Trouble | None:
+    part, word = stand.part, _SIZES[axis]
+    reading = (entry.done.along, entry.done.across)[axis]
+    if reading is None:
+        return None
+    if LIES[reading.from_surface][0] != axis:
+        return Trouble("surface", f"no {word} is sawn from there", ("an end", "an edge")[axis], reading.word)
+    if reading.word != stand.word.get(reading.from_surface):
+        return Trouble(
+            "word", "the surface has another name", stand.word.get(reading.from_surface, "none"), reading.word
+        )
+    if abs(reading.mm - part.cut[axis]) > half_step + 1e-9:
+        if abs(reading.mm - part.size[axis]) < DUST:
+            what = f"the {word} to saw: edging forgotten on the {part.name}"
+            return Trouble("edging", what, mm(part.cut[axis]), mm(reading.mm))
+        return Trouble("sawing", f"the {word} to saw", mm(part.cut[axis]), mm(reading.mm))
+    if entry.setup.stage != "before edging":
+        return Trouble("stage", "when it is sawn", "before edging", entry.setup.stage)
+    if entry.setup.registers_on != reading.word:
+        return Trouble("word", "what the fence is put against", reading.word, entry.setup.registers_on)
+    if entry.setup.fence is not None and abs(entry.setup.fence.mm - reading.mm) > DUST:
+        return Trouble("setting", f"the fence for its {word}", mm(reading.mm), mm(entry.setup.fence.mm))
+    return None
+
+
+def marked(rod: Rod) -> Iterator[tuple[RodCabinet, str, Trouble]]:
+    """Every board of the job has a mark of its own: (cabinet, part id, what is wrong)."""
+    seen: dict[str, str] = {}
+    for cabinet in rod.cabinets:
+        for part in cabinet.parts:
+            for mark in part.marks:
+                if mark in seen:
+                    yield cabinet, part.id, Trouble("mark", f"its mark {mark} is also on the {seen[mark]}")
+                seen[mark] = f"{part.name} of {cabinet.name}"

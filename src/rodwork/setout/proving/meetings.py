@@ -1,0 +1,57 @@
+"""What the datum rule needs to know about a joint."""
+
+from typing import NamedTuple
+
+from rodwork.model.contact import Register
+from rodwork.model.fixing import Joint
+from rodwork.model.rod import RodCabinet
+from rodwork.setout.proving.stand import Stand
+
+_OF_BACK = ("back in a groove", "back in a rebate", "planted back", "inset back")
+_UPRIGHT = ("side", "divider")
+
+
+class Met(NamedTuple):
+    """A joint with its two boards, and which of the corners it is."""
+
+    joint: Joint
+    host: Stand
+    guest: Stand
+    of_back: bool
+    corner: bool
+    top_corner: bool
+    right_corner: bool
+
+    def registers(self, part: str) -> tuple[Register, Register]:
+        """(this board's, its mate's)."""
+        contact = self.joint.contact
+        pair = (contact.host_register, contact.guest_register)
+        return pair if part == self.joint.parts[0] else pair[::-1]
+
+    def mate(self, part: str) -> Stand:
+        """The other board."""
+        return self.guest if part == self.joint.parts[0] else self.host
+
+    def guest_way(self, surface: str, host: Stand) -> int:
+        """+1 where the guest stands beyond its line as seen from this surface of the host, -1 before it."""
+        way = host.toward[surface]
+        return -1 if self.joint.contact.across[way.axis] * way.sign > 0 else 1
+
+
+def meetings(cabinet: RodCabinet, stands: dict[str, Stand]) -> dict[str, Met]:
+    """Every joint whose two boards are there, by id."""
+    found = {}
+    for joint in cabinet.joints:
+        host, guest = stands.get(joint.parts[0]), stands.get(joint.parts[1])
+        if host is None or guest is None:
+            continue
+        place = joint.contact.place
+        corner = place == "corner"
+        lying = next((s for s in (guest, host) if s.part.role not in _UPRIGHT), None)
+        upright = next((s for s in (guest, host) if s.part.role in _UPRIGHT), None)
+        found[joint.id] = Met(
+            joint, host, guest, place in _OF_BACK, corner,
+            corner and lying is not None and lying.low[2] + lying.high[2] > cabinet.size[1],
+            corner and upright is not None and upright.on_right,
+        )  # fmt: skip
+    return found

@@ -1,0 +1,186 @@
+"""Do the two halves of every pair, put together from their printed numbers, meet?"""
+
+from rodwork.model.feature import Feature, Groove, Rebate
+from rodwork.model.fixing import Fixing, Half
+from rodwork.model.setup import Reading
+from rodwork.setout.proving.gaps import NOWHERE, fouls, gap_of, off_axis
+from rodwork.setout.proving.meetings import Met
+from rodwork.setout.proving.printed import Void
+from rodwork.setout.proving.stand import Stand, along_axis
+from rodwork.setout.proving.trouble import DUST, Trouble, mm
+
+Stands = dict[str, Stand]
+Voids = dict[str, Void]
+
+
+def halves(met: Met, fixing: Fixing, stands: Stands) -> Trouble | None:
+    """Each half is in the board that the joint says, and belongs to this joint."""
+    for half, part in zip(fixing.halves, met.joint.parts, strict=True):
+        if half.part != part:
+            return Trouble("joint", f"{fixing.id} has a half in another board", part, half.part)
+    for half in (*fixing.halves, *fixing.others):
+        if half.feature is None:
+            continue
+        feature = _feature_of(half, stands)
+        if feature is None:
+            return _lost(fixing, half, stands)
+        if feature.joint != met.joint.id:
+            return Trouble("joint", f"{half.feature} is in {fixing.id}", met.joint.id, feature.joint or "no joint")
+    return None
+
+
+def _feature_of(half: Half, stands: Stands) -> Feature | None:
+    stand = stands.get(half.part)
+    return next((f for f in stand.part.features if f.id == half.feature), None) if stand else None
+
+
+def _lost(fixing: Fixing, half: Half, stands: Stands) -> Trouble:
+    stand = stands.get(half.part)
+    other = next((s for s in stands.values() if any(f.id == half.feature for f in s.part.features)), None)
+    if stand is not None and other is not None and other.part.role == stand.part.role == "side":
+        what = f"left and right hands exchanged: {half.feature} is in the other side"
+        return Trouble("hand", what, stand.part.name, other.part.name)
+    found = other.part.name if other else "in no board"
+    return Trouble("joint", f"where {half.feature} of {fixing.id} is", half.part, found)
+
+
+def registering(met: Met, fixing: Fixing, voids: Voids, half_step: float) -> Trouble | None:
+    """The registering pair lies in one plane, or differs by the line and set-back printed beside both."""
+    half = voids.get(fixing.halves[0].feature or "")
+    twin = voids.get(fixing.halves[1].feature or "")
+    if half is None or met.of_back:
+        return None
+    done = half.entry.done
+    for is_along, mine in ((False, done.across), (True, done.along)):
+        theirs = None
+        if twin is not None:
+            theirs = twin.entry.done.along if is_along else twin.entry.done.across
+        if mine is None:
+            continue
+        trouble = _one_plane(met, mine, theirs, is_along, half_step)
+        if trouble is None and theirs is not None and not isinstance(half.feature, Groove):
+            trouble = _agree(met, mine, theirs, is_along)
+        if trouble is not None:
+            return trouble
+    return None
+
+
+def _one_plane(met: Met, mine: Reading, theirs: Reading | None, is_along: bool, half_step: float) -> Trouble | None:
+    host, guest, register = met.host, met.guest, met.joint.contact.guest_register
+    surface = theirs.from_surface if theirs else register.along_from if is_along else register.across_from
+    apart = _apart(met, mine.from_surface, surface)
+    if apart is None:
+        return None
+    printed = mine.set_back if is_along else mine.line
+    if printed is None and abs(apart) > DUST:
+        what = (
+            f"the {mine.word} of the {host.part.name} and the {guest.word.get(surface, surface)} of the "
+            f"{guest.part.name} do not lie in one plane, and no {'set-back' if is_along else 'line'} is printed"
+        )
+        return Trouble("pair", what, "0.0 apart", f"{mm(apart)} apart")
+    other = None if theirs is None else theirs.set_back if is_along else theirs.line
+    if theirs is not None and mm(other) != mm(printed):
+        what = f"the {'set-back' if is_along else 'line'} printed beside one half and beside the other"
+        return Trouble("line", what, mm(other), mm(printed))
+    if printed is not None and abs(apart - printed) > half_step + 1e-6:
+        what = f"the {'set-back' if is_along else 'line'} is not where the {guest.part.name} comes"
+        return Trouble("line", what, mm(apart), mm(printed))
+    return None
+
+
+def _apart(met: Met, host_surface: str, guest_surface: str) -> float | None:
+    """How far the guest's surface lies inside the host's, mm; None where they are not parallel."""
+    a, b = met.host.plane(host_surface), met.guest.plane(guest_surface)
+    if a is None or b is None or a[0] != b[0]:
+        return None
+    return (b[1] - a[1]) * -met.host.toward[host_surface].sign
+
+
+def _agree(met: Met, mine: Reading, theirs: Reading, is_along: bool) -> Trouble | None:
+    """Host mm = guest mm + line (or the line less it, where the guest stands before its line)."""
+    shift = (mine.set_back if is_along else mine.line) or 0.0
+    way = 1 if is_along else met.guest_way(mine.from_surface, met.host)
+    want = shift + way * theirs.mm
+    if abs(mine.mm - want) <= DUST:
+        return None
+    what = (
+        f"the two numbers of a pair do not agree: {mm(theirs.mm)} from the {theirs.word} of the {met.guest.part.name}"
+        + (f" and {mm(shift)} to there" if shift else "")
+    )
+    return Trouble("pair", what, f"{mm(want)} from the {mine.word}", mm(mine.mm))
+
+
+def pair(met: Met, fixing: Fixing, stands: Stands, voids: Voids, half_step: float) -> Trouble | None:
+    """Carried back into the cabinet, the two halves meet: face to face, on one axis, or the board in its groove."""
+    half = voids.get(fixing.halves[0].feature or "")
+    twin = voids.get(fixing.halves[1].feature or "")
+    if half is None or fixing.law == "none":
+        return None
+    if fixing.law == "enter":
+        return _enters(met, fixing, half, half_step)
+    if twin is None:
+        return None
+    facing = sum(a * b for a, b in zip(half.into, twin.into, strict=True))
+    if facing > -1 + 1e-6 if fixing.law == "meet" else abs(facing) < 1 - 1e-6:
+        return Trouble("pair", f"it and its mate in the {met.guest.part.name} do not face each other")
+    gap, allowed = gap_of(fixing, stands, voids) or 0.0, _rounding(met, half, half_step)
+    if gap > allowed + DUST:
+        what = f"it does not meet its mate in the {met.guest.part.name}"
+        return Trouble("pair", what, f"no more than {mm(allowed)} apart", f"{mm(gap)} apart")
+    if fixing.law == "meet" and any(
+        abs(a - b) > half_step + DUST for a, b in zip(half.mouth(), fixing.at, strict=True)
+    ):
+        what = "both halves agree, and are not where the joint has them"
+        return Trouble("pair", what, _at(fixing.at), _at(half.mouth()))
+    return None
+
+
+def _at(point: tuple[float, float, float]) -> str:
+    return ", ".join(mm(v) for v in point)
+
+
+def _rounding(met: Met, half: Void, half_step: float) -> float:
+    """How far apart the rounding of the printed line and set-back may hold two halves, mm."""
+    register, squares = met.joint.contact.guest_register, 0.0
+    along, across = half.entry.done.along, half.entry.done.across
+    for mine, printed, theirs in (
+        (across, across.line if across else None, register.across_from),
+        (along, along.set_back if along else None, register.along_from),
+    ):
+        apart = None if mine is None else _apart(met, mine.from_surface, theirs)
+        if printed is not None and apart is not None:
+            squares += min(half_step, abs(apart - printed)) ** 2
+    return float(squares**0.5)
+
+
+def _enters(met: Met, fixing: Fixing, groove: Void, half_step: float) -> Trouble | None:
+    """The guest board itself lies in the groove, with the play that is said and no more."""
+    guest = met.guest
+    by = fouls(groove, guest)
+    if by >= NOWHERE:
+        return Trouble("pair", f"the {guest.part.name} does not reach into it")
+    if by > half_step + DUST:
+        return Trouble("pair", f"the {guest.part.name} does not go into it", "room for it", f"{mm(by)} too little")
+    run = along_axis(groove.feature.along)
+    if run is None or isinstance(groove.feature, Rebate):
+        return None
+    across = 3 - run.axis - groove.axis
+    spare = groove.high[across] - groove.low[across] - guest.size[2]
+    if abs(spare - 2 * fixing.play.across) > 2 * half_step + DUST:
+        return Trouble("pair", f"the play of the {guest.part.name} in it", mm(2 * fixing.play.across), mm(spare))
+    return None
+
+
+def one_axis(met: Met, fixing: Fixing, voids: Voids, half_step: float) -> Trouble | None:
+    """Pilot, clearance and counterbore of one screw stand on one axis."""
+    if fixing.law != "line":
+        return None
+    chief = next((v for h in fixing.halves if (v := voids.get(h.feature or ""))), None)
+    for other in fixing.others:
+        void = voids.get(other.feature or "")
+        if chief is None or void is None:
+            continue
+        off = off_axis(chief, void)
+        if off > DUST + (0.0 if void.stand is chief.stand else _rounding(met, chief, half_step)):
+            return Trouble("pair", f"{other.feature} is off the axis of its screw", "on one axis", f"{mm(off)} off")
+    return None
