@@ -1,0 +1,270 @@
+"""Cabinets of the job file: each with what [every_cabinet] says where it is silent, and all names looked up."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Any
+
+from rodwork.job.faults import shown
+from rodwork.job.lines import Path
+from rodwork.job.marks import marks
+from rodwork.job.recipes import recipe_left_to_us
+from rodwork.job.tables import Given, Reading, lacks, read_named, read_table, unknown_name
+from rodwork.job.words import BackWords, CabinetEdgingWords, CabinetWords, ContentsWords, EveryCabinetWords
+from rodwork.model.job import Back, Cabinet, CabinetEdging, Pins, Place, Recipe
+
+MOST_CABINETS = 2000
+NEEDED = ("width", "height", "depth", "board")
+INSTEAD_OF_EACH_OTHER = (("dividers", "bays"), ("fixed_shelves", "openings"))
+PLACES_OF_JOINTS = ("corner_joint", "shelf_joint", "divider_joint")
+
+
+@dataclass(frozen=True, slots=True)
+class Shared:
+    """What the cabinets of a job refer to: by name, None where one is written but wrong."""
+
+    boards: Mapping[str, Any]
+    edgings: Mapping[str, Any]
+    recipes: Mapping[str, Recipe | None]
+    families: Mapping[str, type]
+
+
+def read_cabinets(every: Any, section: Any, shared: Shared, reading: Reading) -> tuple[Cabinet, ...]:
+    """Every cabinet that is sound; the faults of all."""
+    tables = read_named("cabinets", section, CabinetWords, "cabinet", reading)
+    if len(tables) > MOST_CABINETS:
+        reading.fault(
+            ("cabinets",), f"there are {len(tables)} cabinets", f"Cut the job into several of {MOST_CABINETS}"
+        )
+        return ()
+    default = read_table(EveryCabinetWords, every, ("every_cabinet",), "[every_cabinet]", reading, whole=False)
+    _not_both(default, reading)
+    own = {name: _own(name, raw, reading) for name, raw in tables.items()}
+    given_marks = {name: given.get("mark") for name, given in own.items() if given.get("mark")}
+    _marks_once(given_marks, reading)
+    _recipes_used(default, own, shared, reading)
+    all_marks = marks(own, given_marks)
+    made = [_Maker(name, all_marks[name], given, default, shared, reading).cabinet() for name, given in own.items()]
+    return tuple(cabinet for cabinet in made if cabinet)
+
+
+def _own(name: str, raw: Any, reading: Reading) -> Given:
+    given = read_table(CabinetWords, raw, ("cabinets", name), f"the cabinet {shown(name)}", reading, whole=False)
+    _not_both(given, reading)
+    return given
+
+
+def _not_both(given: Given, reading: Reading) -> None:
+    for number, sizes in INSTEAD_OF_EACH_OTHER:
+        if given.says(number) and given.says(sizes):
+            reading.fault(
+                (*given.path, sizes), f"{number} and {sizes} say the same thing in two ways",
+                f"Keep {number} for even spaces, or {sizes} for the clear sizes",
+            )  # fmt: skip
+
+
+def _marks_once(given: Mapping[str, str], reading: Reading) -> None:
+    first: dict[str, str] = {}
+    for name, mark in given.items():
+        other = first.setdefault(mark, name)
+        if other != name:
+            reading.fault(
+                ("cabinets", name, "mark"), f"the mark {mark} is {shown(other)}'s already",
+                "Give this cabinet another mark, or leave it out for one to be made",
+            )  # fmt: skip
+
+
+def _recipes_used(default: Given, own: Mapping[str, Given], shared: Shared, reading: Reading) -> None:
+    """A recipe is written for a reason: where nothing names one, a line was forgotten."""
+    words = ("joint", *PLACES_OF_JOINTS)
+    tables = (default, *own.values())
+    backs = [given.get("back") for given in tables]
+    if not shared.recipes or not own or any(given.says(word) for given in tables for word in words):
+        return
+    if any(isinstance(back, dict) and "joint" in back for back in backs):
+        return
+    name = next(iter(shared.recipes))
+    reading.fault(
+        ("joints", name), "no cabinet names a recipe, though there is one here",
+        f"Write joint = {shown(name)} in a cabinet or under [every_cabinet], or take the recipe out",
+    )  # fmt: skip
+
+
+@dataclass(frozen=True, slots=True)
+class _Maker:
+    """Makes one cabinet of its own words and those of every cabinet."""
+
+    name: str
+    mark: str
+    own: Given
+    every: Given
+    shared: Shared
+    reading: Reading
+
+    def cabinet(self) -> Cabinet | None:
+        """The cabinet, or None where it is not sound; the faults are noted."""
+        before = len(self.reading.faults)
+        self._needs()
+        openings = self._spaces("fixed_shelves", "openings")
+        bays = self._spaces("dividers", "bays")
+        board = self._look_up("board", self.shared.boards, "boards")
+        shelf_board = self._look_up("shelf_board", self.shared.boards, "boards") or board
+        back, edging, contents = self._back(), self._edging(), self._contents()
+        corner, shelf, divider = self._joints(fixed_shelves=len(openings) > 1, dividers=len(bays) > 1)
+        loose = self._loose(len(openings))
+        wrong = self.own.wrong or self.every.wrong or len(self.reading.faults) > before
+        if wrong or not (board and shelf_board and corner and shelf and divider):
+            return None
+        return Cabinet(
+            name=self.name, mark=self.mark, kind=self._get("kind", "open box"), count=self._get("count", 1),
+            width_mm=self._get("width"), height_mm=self._get("height"), depth_mm=self._get("depth"),
+            board=board, shelf_board=shelf_board, sides=self._get("sides", "through"),
+            corner_joint=corner, shelf_joint=shelf, divider_joint=divider, back=back, bays=bays, openings=openings,
+            loose_shelves=loose, shelf_set_back_mm=self._get("shelf_set_back", 0.0), pins=self._pins(), edging=edging,
+            contents_kg_per_m2=contents, notes=self._get("notes"), place=Place(path=self.own.path),
+        )  # fmt: skip
+
+    def _from(self, word: str) -> Given | None:
+        """The table that settles a word: the cabinet's own, else every cabinet's."""
+        if self.own.says(word):
+            return self.own
+        for pair in INSTEAD_OF_EACH_OTHER:
+            if word in pair and any(self.own.says(other) for other in pair):
+                return None  # what the cabinet says in one way is not overruled by the other
+        return self.every if self.every.says(word) else None
+
+    def _get(self, word: str, default: Any = None) -> Any:
+        table = self._from(word)
+        return default if table is None else table.get(word, default)
+
+    def _path(self, *words: str) -> Path:
+        """Where a word is written, for the line of a fault."""
+        table = self._from(words[0])
+        if len(words) > 1 and table is self.own and words[1] not in (self.own.get(words[0]) or ()):
+            table = self.every if self.every.says(words[0]) else self.own
+        return (*(table or self.own).path, *words)
+
+    def _needs(self) -> None:
+        for word in NEEDED:
+            if self._from(word) is None:
+                self.reading.fault(self.own.path, *lacks(CabinetWords, word, f"the cabinet {shown(self.name)}"))
+
+    def _look_up(self, word: str, names: Mapping[str, Any], section: str) -> str | None:
+        name = self._get(word)
+        return self._named(name, names, section, self._path(word)) if name is not None else None
+
+    def _named(self, name: str, names: Mapping[str, Any], section: str, path: Path) -> str | None:
+        """The name, if there is such a thing. One that is written but wrong has had its fault."""
+        if name not in names:
+            self.reading.fault(path, *unknown_name(name, names, section))
+            return None
+        return name if names[name] is not None else None
+
+    def _table(self, word: str) -> Mapping[str, Any] | None:
+        """A table inside a cabinet: what every cabinet has, and over it what this one says."""
+        own, every = self.own.get(word), self.every.get(word)
+        if isinstance(own, dict):
+            return {**every, **own} if isinstance(every, dict) else own
+        value = own if self.own.says(word) else every
+        return value if isinstance(value, dict) else None
+
+    def _spaces(self, number: str, sizes: str) -> tuple[Any, ...]:
+        """Clear spaces as written, or so many even ones."""
+        written: tuple[Any, ...] | None = self._get(sizes)
+        return written if written is not None else ("rest",) * (self._get(number, 0) + 1)
+
+    def _loose(self, openings: int) -> tuple[int, ...]:
+        """Loose shelves of each opening, from the bottom: as listed, or dealt out one at a time from the bottom."""
+        asked: int | tuple[int, ...] = self._get("loose_shelves", 0)
+        if isinstance(asked, tuple):
+            if len(asked) != openings:
+                self.reading.fault(
+                    self._path("loose_shelves"),
+                    f"loose_shelves has {len(asked)} numbers, and {_openings(openings)}",
+                    f"Write {'one number' if openings == 1 else f'{openings} numbers'}, from the bottom up",
+                )  # fmt: skip
+            return asked
+        return tuple(asked // openings + (i < asked % openings) for i in range(openings))
+
+    def _joints(self, fixed_shelves: bool, dividers: bool) -> tuple[Recipe | None, Recipe | None, Recipe | None]:
+        """Recipes of corners, shelves and dividers: the nearest that is named."""
+        named = [self._recipe(word) for word in PLACES_OF_JOINTS]
+        if all(path is None for path, _ in named):
+            left = recipe_left_to_us(self.shared.families)
+            if left is None:
+                self.reading.fault(
+                    self.own.path, f"the cabinet {shown(self.name)} names no joint", "Name a recipe: joint = ..."
+                )
+            return left, left, left
+        needed = (True, fixed_shelves, dividers)
+        for word, (path, _), wanted in zip(PLACES_OF_JOINTS, named, needed, strict=True):
+            if wanted and path is None:
+                self.reading.fault(
+                    self.own.path, f"the cabinet {shown(self.name)} names a joint, but no {word}",
+                    f"Write {word} = ..., or joint = ... for all that are not named",
+                )  # fmt: skip
+        spare = next((recipe for _, recipe in named if recipe), None)  # of what the cabinet does not have
+        corner, shelf, divider = (recipe or (spare if path is None else None) for path, recipe in named)
+        return corner, shelf, divider
+
+    def _recipe(self, word: str) -> tuple[Path | None, Recipe | None]:
+        """Where the recipe for a place is named, and the recipe. The cabinet's own words go before every cabinet's."""
+        for table in (self.own, self.every):
+            for said in (word, "joint"):
+                if table.says(said):
+                    path = (*table.path, said)
+                    name = table.get(said)
+                    found = self._named(name, self.shared.recipes, "joints", path) if name is not None else None
+                    return path, self.shared.recipes[found] if found is not None else None
+        return None, None
+
+    def _back(self) -> Back | None:
+        table = self._table("back")
+        if table is None:
+            return None
+        whole = self._whole(table, BackWords, "back", ("board", "style"))
+        board = self._named_in(table, "back", "board", self.shared.boards, "boards")
+        joint = self._named_in(table, "back", "joint", self.shared.recipes, "joints")
+        if not whole or board is None:
+            return None
+        return Back(
+            board=board, style=table["style"], void_mm=table.get("void", 0.0), depth_mm=table.get("depth"),
+            clearance_mm=table.get("clearance"), grain=table.get("grain", "up"),
+            joint=self.shared.recipes[joint] if joint is not None else None,
+        )  # fmt: skip
+
+    def _edging(self) -> CabinetEdging | None:
+        table = self._table("edging")
+        if table is None:
+            return None
+        self._whole(table, CabinetEdgingWords, "edging", ("with",))
+        name = self._named_in(table, "edging", "with", self.shared.edgings, "edgings")
+        return CabinetEdging(edging=name, on=table.get("on", ("fronts",))) if name is not None else None
+
+    def _contents(self) -> float | None:
+        table = self._table("contents")
+        if table is None or not self._whole(table, ContentsWords, "contents", ("kg_per_m2",)):
+            return None
+        return float(table["kg_per_m2"])
+
+    def _named_in(
+        self, table: Mapping[str, Any], word: str, inner: str, names: Mapping[str, Any], section: str
+    ) -> str | None:
+        """What a table inside the cabinet names, if it names anything."""
+        name = table.get(inner)
+        return None if name is None else self._named(name, names, section, self._path(word, inner))
+
+    def _pins(self) -> Pins:
+        words = {"holes": "holes"}
+        return Pins(**{words.get(word, f"{word}_mm"): value for word, value in (self._table("pins") or {}).items()})
+
+    def _whole(self, table: Mapping[str, Any], words: Any, word: str, needed: tuple[str, ...]) -> bool:
+        """Whether a table inside a cabinet has all that it needs; says what it lacks."""
+        lacking = [inner for inner in needed if inner not in table]
+        if word not in self.own.wrong and word not in self.every.wrong:  # else it has had its fault
+            for inner in lacking:
+                self.reading.fault(self._path(word), *lacks(words, inner, word))
+        return not lacking
+
+
+def _openings(number: int) -> str:
+    return "there is one opening" if number == 1 else f"there are {number} openings"

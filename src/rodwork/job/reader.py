@@ -1,0 +1,195 @@
+"""What does the maker want: the text of a job file -> a Job, with every default settled, or all its faults at once.
+
+text -> tables and lines (toml_text.py) -> each table by its words (tables.py, words.py) -> names looked up, defaults
+settled (here, recipes.py, cabinets.py) -> Job. Nothing after this knows of files, inches or what was left out.
+"""
+
+from collections.abc import Mapping
+from decimal import Decimal
+from typing import TYPE_CHECKING, Any
+
+from rodwork.catalogue.boards import materials
+from rodwork.job.faults import Fault, JobFaults, fault_at, near, shown
+from rodwork.job.lines import Lines
+from rodwork.job.toml_text import read_toml
+from rodwork.model.job import Board, Edging, Job
+from rodwork.model.shop import Shop
+
+if TYPE_CHECKING:  # pydantic comes with these: imported when a job is read, not before
+    from rodwork.job.tables import Given, Reading
+
+__all__ = ["Fault", "JobFaults", "Lines", "fault_at", "read_job"]  # all that the pipeline takes from this station
+
+MOST_OFF_MM = 3.0  # how far a measured thickness may be from the thickness as sold
+NO_PENCE = {
+    "BIF",
+    "CLP",
+    "DJF",
+    "GNF",
+    "ISK",
+    "JPY",
+    "KMF",
+    "KRW",
+    "PYG",
+    "RWF",
+    "UGX",
+    "VND",
+    "VUV",
+    "XAF",
+    "XOF",
+    "XPF",
+}
+NOT_MM = ("name", "positions", "ripped_together")  # words of [shop] that are no length
+LIKE_A_KNOWN_MATERIAL = 0.85
+
+
+def read_job(text: str | bytes, file: str, families: Mapping[str, type]) -> tuple[Job, Lines]:
+    """The job that a file describes, and the line of each place in it.
+
+    `families` are the joint families by name, each with the frozen dataclass of its settings. Raises JobFaults.
+    """
+    tables, lines = read_toml(text, file)
+    from rodwork.job.tables import Reading
+
+    reading = Reading(file=file, lines=lines)
+    job = _job(tables, families, reading)
+    if job is None or reading.faults:
+        raise JobFaults(reading.faults)
+    return job, lines
+
+
+def _job(tables: Mapping[str, Any], families: Mapping[str, type], reading: "Reading") -> Job | None:
+    from rodwork.job.cabinets import Shared, read_cabinets
+    from rodwork.job.recipes import read_recipes
+    from rodwork.job.tables import read_named, read_table
+    from rodwork.job.words import BoardWords, EdgingWords, JobWords, RecipeWords, ShopWords
+
+    misspelt = _misspelt_sections(tables, reading)
+    said = read_table(JobWords, tables.get("job", {}), ("job",), "[job]", reading, whole="job" not in misspelt)
+    reading.unit = said.get("units", "mm")
+    currency = said.get("currency", "GBP")
+    shop = read_table(ShopWords, tables.get("shop", {}), ("shop",), "[shop]", reading)
+    boards = _boards(read_named("boards", tables.get("boards", {}), BoardWords, "board", reading), currency, reading)
+    edgings = _edgings(
+        read_named("edgings", tables.get("edgings", {}), EdgingWords, "edging", reading), currency, reading
+    )
+    recipes = read_recipes(
+        read_named("joints", tables.get("joints", {}), RecipeWords, "recipe", reading), families, reading
+    )
+    if not tables.get("cabinets") and "cabinets" not in misspelt:
+        reading.fault(("cabinets",), "there is no cabinet in it", "Write a table such as [cabinets.glaze]")
+    shared = Shared(
+        boards=_with_misspelt(boards, misspelt.get("boards")), edgings=_with_misspelt(edgings, misspelt.get("edgings")),
+        recipes=_with_misspelt(recipes, misspelt.get("joints")), families=families,
+    )  # fmt: skip
+    cabinets = read_cabinets(tables.get("every_cabinet", {}), tables.get("cabinets", {}), shared, reading)
+    if reading.faults:
+        return None
+    return Job(
+        name=said.get("name"), letter=said.get("letter", "A"), date=said.get("date"), customer=said.get("customer"),
+        address=said.get("address"), notes=said.get("notes"), currency=currency, units=reading.unit,
+        paper=said.get("paper", "A4"), shop=_shop(shop),
+        boards={name: board for name, board in boards.items() if board},
+        edgings={name: edging for name, edging in edgings.items() if edging}, cabinets=cabinets,
+    )  # fmt: skip
+
+
+def _misspelt_sections(tables: Mapping[str, Any], reading: "Reading") -> dict[str, Any]:
+    """The sections that were meant by headings that are none, with what stands in them."""
+    from rodwork.job.words import SECTIONS
+
+    misspelt = dict[str, Any]()
+    for section in [name for name in tables if name not in SECTIONS]:
+        meant = near(section, SECTIONS)
+        misspelt[meant or ""] = tables[section]
+        reading.fault(
+            (section,), f"{shown(section)[1:-1]} is not a part of a job file",
+            f"Did you mean {meant}?" if meant else f"Take it out; the parts are: {', '.join(SECTIONS)}",
+        )  # fmt: skip
+    return misspelt
+
+
+def _with_misspelt(known: Mapping[str, Any], misspelt: Any) -> dict[str, Any]:
+    """What there is of a kind, and as None what stands under its misspelt heading: that has had its fault."""
+    return {**(dict.fromkeys(misspelt) if isinstance(misspelt, dict) else {}), **known}
+
+
+def _shop(said: "Given") -> Shop:
+    mm = {f"{word}_mm": value for word, value in said.values.items() if word not in NOT_MM}
+    return Shop(**{"name": None, **{word: said.get(word) for word in NOT_MM if said.says(word)}, **mm})
+
+
+def _boards(tables: Mapping[str, Any], currency: str, reading: "Reading") -> dict[str, Board | None]:
+    from rodwork.job.tables import read_table
+    from rodwork.job.words import BoardWords
+
+    found: dict[str, Board | None] = {}
+    for name, raw in tables.items():
+        before = len(reading.faults)
+        said = read_table(BoardWords, raw, ("boards", name), f"the board {shown(name)}", reading)
+        _thickness(name, said, reading)
+        _material(said, reading)
+        found[name] = _board(name, said, currency) if len(reading.faults) == before else None
+    return found
+
+
+def _thickness(name: str, said: "Given", reading: "Reading") -> None:
+    """A measured thickness far from the thickness as sold is the wrong board, or a slip of the pen."""
+    sold, measured = said.get("thickness"), said.get("actual")
+    if sold is not None and measured is not None and abs(measured - sold) > MOST_OFF_MM:
+        reading.fault(
+            (*said.path, "actual"),
+            f"the board {shown(name)} is sold as {sold:g} mm and measured as {measured:g} mm, "
+            f"which is {abs(measured - sold):g} mm off",
+            f"Measure it again; if it is right, write thickness = {round(measured)}",
+        )  # fmt: skip
+
+
+def _material(said: "Given", reading: "Reading") -> None:
+    """A material that the catalogue does not have needs its grain said; one that is nearly in it is a slip."""
+    material = said.get("material")
+    if material is None or material in materials():
+        return
+    meant = near(material, materials())
+    slip = meant is not None and near(material, [meant], LIKE_A_KNOWN_MATERIAL) is not None
+    if not said.says("grain") or (slip and not said.says("density")):
+        reading.fault(
+            (*said.path, "material"), f"material is {shown(material)}, which is not in the catalogue",
+            (f'Did you mean "{meant}"? ' if meant else f"The catalogue has {', '.join(materials())}. ")
+            + "For a material of your own, write grain = true or false, and density in kg per m3",
+        )  # fmt: skip
+
+
+def _board(name: str, said: "Given", currency: str) -> Board:
+    row = materials().get(said.get("material"))
+    return Board(
+        name=name, material=said.get("material"), thickness_mm=said.get("thickness"),
+        actual_mm=said.get("actual", said.get("thickness")), sheet_mm=said.get("sheet"),
+        grain=said.get("grain", row.grain if row else True), price=_money(said.get("price"), currency),
+        density_kg_m3=said.get("density", row.density_kg_m3 if row else None),
+    )  # fmt: skip
+
+
+def _edgings(tables: Mapping[str, Any], currency: str, reading: "Reading") -> dict[str, Edging | None]:
+    from rodwork.job.tables import read_table
+    from rodwork.job.words import EdgingWords
+
+    found: dict[str, Edging | None] = {}
+    for name, raw in tables.items():
+        before = len(reading.faults)
+        said = read_table(EdgingWords, raw, ("edgings", name), f"the edging {shown(name)}", reading)
+        thickness = said.get("thickness")
+        sound = len(reading.faults) == before
+        found[name] = Edging(
+            name=name, thickness_mm=thickness, adds_mm=said.get("adds", thickness), mills_mm=said.get("mills", 0.0),
+            price_per_m=_money(said.get("price_per_m"), currency),
+        ) if sound else None  # fmt: skip
+    return found
+
+
+def _money(amount: Decimal | None, currency: str) -> str | None:
+    """A price as text, exactly as written, with at least the pence that the currency has."""
+    if amount is None:
+        return None
+    places = max(-int(amount.as_tuple().exponent), 0 if currency in NO_PENCE else 2)
+    return f"{amount:.{places}f} {currency}"

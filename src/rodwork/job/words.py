@@ -1,0 +1,331 @@
+"""Every word of the job file, table by table: what it means, its limits, what it is when left out.
+
+These classes are the grammar. `tables.py` reads a table by them, `schema.py` makes the editors' schema of them,
+and a test holds docs/job-file.md to them. Nothing here has a default of its own: what is left out is left out,
+and reader.py and cabinets.py settle it; `default` is what they settle, in words.
+"""
+
+from dataclasses import fields
+from functools import cache
+from typing import Annotated, Any, get_args
+
+from pydantic import BaseModel, ConfigDict, Field, create_model
+from pydantic.config import JsonDict
+
+from rodwork.job.values import (
+    Amount,
+    Choice,
+    Day,
+    Kind,
+    Length,
+    LengthOrRest,
+    ListOf,
+    Material,
+    OneOrList,
+    Pattern,
+    Price,
+    Reference,
+    Switch,
+    TableOr,
+    Text,
+    Whole,
+)
+from rodwork.model.job import BackStyle, Corners, EdgedPlace
+from rodwork.model.job import Kind as CabinetKind
+
+DEFAULT = "x-default"  # keys under which a word hands on what schema.py and tables.py say of it
+NEEDED = "x-needed"
+SUCH_AS = "x-such-as"
+MOST_SPACES = 40
+NAME_LONGEST = 60
+
+
+def word(
+    about: str,
+    default: str | None = None,
+    such_as: str | None = None,
+    needed: bool = False,
+    written: str | None = None,
+) -> Any:
+    """A word of a table: what it is, what it is when left out, an example of its value, whether it must be there.
+
+    `written`: the word itself, where Python keeps it for something else.
+    """
+    extra: JsonDict = {DEFAULT: default, NEEDED: needed, SUCH_AS: such_as}
+    return Field(default=None, description=about, json_schema_extra=extra, alias=written, title=written)
+
+
+class Words(BaseModel):
+    """A table of the job file."""
+
+    model_config = ConfigDict(extra="forbid", field_title_generator=lambda name, info: name.replace("_", " "))
+
+
+class JobWords(Words):
+    """The job as a whole: what it is called, for whom, in which money and units."""
+
+    name: Annotated[str, Text(100)] = word("What the job is called", needed=True, such_as='"Pottery studio"')
+    customer: Annotated[str, Text(200)] = word("For whom it is made")
+    address: Annotated[str, Text(2000, lines=True)] = word("Where it goes")
+    letter: Annotated[str, Pattern("[A-Z]{1,2}", "B", "one or two capitals")] = word(
+        "The letter of the drawing: the next one on every change", default='"A"'
+    )
+    date: Annotated[str, Day()] = word("The day of this letter")
+    currency: Annotated[str, Pattern("[A-Z]{3}", "GBP", "three capitals")] = word(
+        "The money of all prices, three capitals as in ISO 4217", default='"GBP"'
+    )
+    units: Annotated[str, Choice(("mm", "in"))] = word("What a bare number means as a length", default='"mm"')
+    paper: Annotated[str, Choice(("A4", "Letter"))] = word("The paper that the pack is printed on", default='"A4"')
+    notes: Annotated[str, Text(2000, lines=True)] = word("Anything the bench should know of the job")
+
+
+class ShopWords(Words):
+    """The shop's machines and habits: what they can be set to, where fixings stand by custom."""
+
+    name: Annotated[str, Text(100)] = word("What the shop is called")
+    step: Annotated[float, Length(0.05, 1)] = word("Sizes are printed to this", default="0.1 mm")
+    fence_step: Annotated[float, Length(0.05, 5)] = word(
+        "What fences and depths can be set to; printed settings are multiples of it", default="0.5 mm"
+    )
+    first: Annotated[float, Length(5, 500)] = word("Front edge to the first fixing of a row", default="40 mm")
+    pitch: Annotated[float, Length(16, 1000)] = word("From one fixing to the next", default="96 mm")
+    end: Annotated[float, Length(5, 500)] = word("Last fixing to the end of the row", default="40 mm")
+    positions: Annotated[str, Choice(("fixed", "evenly"))] = word(
+        "Fixings on the fixed first distance and pitch, the same on every board; or spread evenly on each",
+        default='"fixed"',
+    )
+    clear_of_groove: Annotated[float, Length(0, 100)] = word(
+        "Wood left between the last fixing and a back groove", default="12 mm"
+    )
+    least_remainder: Annotated[float, Length(0.5, 20)] = word(
+        "Least board left under the deepest point of a bore or groove", default="3 mm"
+    )
+    depth_stops: Annotated[tuple[float, ...], ListOf(Length(2, 150), 1, 30, "[12, 15, 20, 25]", once=True)] = word(
+        "The depths that the machine has stops for", default="any depth by fence_step"
+    )
+    groove_cutter: Annotated[float, Length(1, 30)] = word(
+        "Width of the cutter that grooves are made with", default="6 mm"
+    )
+    ripped_together: Annotated[bool, Switch()] = word(
+        "All boards are ripped to width at one setting, so back grooves are set from the back edge; "
+        "false: they are set from the front edge",
+        default="true",
+    )
+
+
+class BoardWords(Words):
+    """A sheet material of this job."""
+
+    material: Annotated[str, Material()] = word("What it is made of", needed=True, such_as='"birch plywood"')
+    thickness: Annotated[float, Length(2, 60)] = word("Thickness as sold", needed=True, such_as="18")
+    actual: Annotated[float, Length(1, 63)] = word(
+        "Thickness as measured, at most 3 mm off the thickness as sold; every size and setting uses it",
+        default="thickness",
+    )
+    sheet: Annotated[tuple[float, float], ListOf(Length(100, 6000), 2, 2, "[2440, 1220]")] = word(
+        "Length and width of a sheet, along the grain first", needed=True, such_as="[2440, 1220]"
+    )
+    grain: Annotated[bool, Switch()] = word(
+        "Whether it has a grain that must run one way; true for a printed wood grain too",
+        default="as the material has it",
+    )
+    price: Annotated[Any, Price()] = word("What a sheet costs", default="not known: the sheets are not priced")
+    density: Annotated[float, Amount(50, 2000, "kg per m3")] = word(
+        "What a cubic metre weighs", default="as the material has it"
+    )
+
+
+class EdgingWords(Words):
+    """A tape or lipping that goes on edges."""
+
+    thickness: Annotated[float, Length(0.1, 40)] = word("How thick it is", needed=True, such_as="1.0")
+    adds: Annotated[float, Length(0, 42)] = word("What an edge grows by, glue line included", default="thickness")
+    mills: Annotated[float, Length(0, 5)] = word("What the machine mills off the edge first", default="0")
+    price_per_m: Annotated[Any, Price()] = word("What a metre costs", default="not known: the edging is not priced")
+
+
+class RecipeWords(Words):
+    """How one kind of corner, shelf or divider is joined. It may mix families."""
+
+    use: Annotated[list[dict[str, Any]], Field(min_length=1)] = word(
+        "The families that make the joint, each with its settings", needed=True, such_as='[{ family = "dowel" }]'
+    )
+
+
+class BackWords(Words):
+    """The back of a cabinet."""
+
+    board: Annotated[str, Reference("boards")] = word("Its board", needed=True, such_as='"birch6"')
+    style: Annotated[str, Choice(get_args(BackStyle))] = word(
+        "How it is held", needed=True, such_as='"grooved all round"'
+    )
+    void: Annotated[float, Length(0, 300)] = word(
+        "Clear depth behind it, to the back of the carcass: for a batten, pipes or a wall that is not flat", default="0"
+    )
+    depth: Annotated[float, Length(1, 40)] = word(
+        "How deep the groove is, or how far the rebate goes into the board", default="as the style has it"
+    )
+    clearance: Annotated[float, Length(0, 10)] = word(
+        "Play at each edge of the back, so that it goes in", default="as the style has it"
+    )
+    grain: Annotated[str, Choice(("up", "across"))] = word("Which way its grain runs", default='"up"')
+    joint: Annotated[str, Reference("joints")] = word("A recipe for how it is held", default="as the style has it")
+
+
+class PinsWords(Words):
+    """The rows of bores that loose shelves stand in."""
+
+    diameter: Annotated[float, Length(2, 15)] = word("Diameter of the bore", default="5 mm")
+    depth: Annotated[float, Length(4, 40)] = word("Depth of the bore", default="12 mm")
+    front: Annotated[float, Length(10, 500)] = word("Front of the shelf to the front row", default="37 mm")
+    back: Annotated[float, Length(10, 500)] = word("Back of the space for shelves to the back row", default="37 mm")
+    start: Annotated[float, Length(0, 1000)] = word("Bottom end to the first place of the grid", default="24 mm")
+    pitch: Annotated[float, Length(10, 200)] = word("From one bore to the next", default="32 mm")
+    holes: Annotated[int, Whole(1, 100)] = word("Bores in a row for each loose shelf", default="5")
+
+
+class CabinetEdgingWords(Words):
+    """What is edged, and with what."""
+
+    with_: Annotated[str, Reference("edgings")] = word("Its edging", needed=True, such_as='"birch"', written="with")
+    on: Annotated[
+        tuple[str, ...],
+        OneOrList(
+            Choice(get_args(EdgedPlace)),
+            ListOf(Choice(get_args(EdgedPlace)), 1, len(get_args(EdgedPlace)), '["fronts", "side bottoms"]', once=True),
+            wrap=True,
+        ),
+    ] = word(
+        "Which edges: the fronts of all boards but the back; the fronts of the shelves alone; the ends of the sides "
+        "and of top and bottom",
+        default='"fronts"',
+    )
+
+
+class ContentsWords(Words):
+    """What will stand inside."""
+
+    kg_per_m2: Annotated[float, Amount(0, 2000, "kg per m2")] = word(
+        "Weight on each square metre of shelf and bottom", needed=True, such_as="60"
+    )
+
+
+_SPACE_LENGTH = LengthOrRest(Length(10, 6000))
+
+
+class EveryCabinetWords(Words):
+    """What all cabinets have unless they say otherwise: any word of a cabinet but its mark."""
+
+    kind: Annotated[str, Choice(get_args(CabinetKind))] = word("What it is: some checks go by it", default='"open box"')
+    count: Annotated[int, Whole(1, 999)] = word("How many alike are made", default="1")
+    width: Annotated[float, Length(100, 6000)] = word(
+        "Outside width of the carcass; doors and worktop come on top", needed=True, such_as="600"
+    )
+    height: Annotated[float, Length(100, 6000)] = word("Outside height of the carcass", needed=True, such_as="720")
+    depth: Annotated[float, Length(60, 6000)] = word(
+        "Outside depth of the carcass, back and edging included", needed=True, such_as="320"
+    )
+    board: Annotated[str, Reference("boards")] = word("The board it is made of", needed=True, such_as='"birch18"')
+    shelf_board: Annotated[str, Reference("boards")] = word("The board of its shelves", default="board")
+    sides: Annotated[str, Choice(get_args(Corners))] = word(
+        "Sides through, top and bottom standing between them; or sides between top and bottom", default='"through"'
+    )
+    joint: Annotated[str, Reference("joints")] = word(
+        "The recipe of its corners, fixed shelves and dividers",
+        default="8 x 30 dowels, where no recipe is named at all",
+    )
+    corner_joint: Annotated[str, Reference("joints")] = word("The recipe of its corners", default="joint")
+    shelf_joint: Annotated[str, Reference("joints")] = word("The recipe of its fixed shelves", default="joint")
+    divider_joint: Annotated[str, Reference("joints")] = word("The recipe of its dividers", default="joint")
+    back: Annotated[BackWords, TableOr("open", 'back = { board = "birch6", style = "grooved all round" }')] = word(
+        "Its back", default='"open": no back'
+    )
+    dividers: Annotated[int, Whole(0, 20)] = word("How many upright dividers, evenly spaced", default="0")
+    bays: Annotated[tuple[Any, ...], ListOf(_SPACE_LENGTH, 1, MOST_SPACES, '[400, "rest"]')] = word(
+        'Clear widths between the uprights from the left, in place of dividers; "rest" shares what is left'
+    )
+    fixed_shelves: Annotated[int, Whole(0, MOST_SPACES - 1)] = word(
+        "How many fixed shelves, evenly spaced", default="0"
+    )
+    openings: Annotated[tuple[Any, ...], ListOf(_SPACE_LENGTH, 1, MOST_SPACES, '[333, "rest"]')] = word(
+        'Clear heights from the bottom, in place of fixed_shelves; "rest" shares what is left'
+    )
+    loose_shelves: Annotated[Any, OneOrList(Whole(0, 100), ListOf(Whole(0, 30), 1, MOST_SPACES, "[2, 0]"))] = word(
+        "How many loose shelves on pins, shared out from the bottom opening up; or a list, one number for each opening",
+        default="0",
+    )
+    shelf_set_back: Annotated[float, Length(0, 1000)] = word(
+        "How far the fronts of the shelves stand behind the front of the carcass", default="0"
+    )
+    pins: PinsWords = word("The rows of bores for loose shelves", default="5 mm, the rows 37 from front and back")
+    edging: Annotated[CabinetEdgingWords, TableOr("none", 'edging = { with = "birch", on = "fronts" }')] = word(
+        "What is edged", default='"none"'
+    )
+    contents: ContentsWords = word("What will stand inside", default="not said")
+    notes: Annotated[str, Text(2000, lines=True)] = word("What the bench should know of this cabinet")
+
+
+class CabinetWords(EveryCabinetWords):
+    """A cabinet. Whatever it does not say is taken from [every_cabinet]."""
+
+    mark: Annotated[str, Pattern("[A-Z]{1,3}", "G", "one to three capitals")] = word(
+        "What its boards are marked with: G1-LS is the left side of the first G", default="made from its name"
+    )
+
+
+SECTIONS: dict[str, tuple[type[Words], bool]] = {  # the table, and whether it has a NAME: [boards.NAME]
+    "job": (JobWords, False),
+    "shop": (ShopWords, False),
+    "boards": (BoardWords, True),
+    "edgings": (EdgingWords, True),
+    "joints": (RecipeWords, True),
+    "every_cabinet": (EveryCabinetWords, False),
+    "cabinets": (CabinetWords, True),
+}
+
+
+def setting_words(settings: type) -> dict[str, str]:
+    """The words of a family's settings, and the field that each stands for: first for first_mm.
+
+    Where the short word is another setting's already, the length keeps its unit.
+    """
+    known = {f.name: f.metadata for f in fields(settings) if f.metadata}
+    words = {}
+    for name, said in known.items():
+        short = name.removesuffix("_mm")
+        words[short if "length" in said and short not in known else name] = name
+    return words
+
+
+@cache
+def family_words(family: str, settings: type) -> type[Words]:
+    """The table of one family in a recipe, from what its settings say of themselves."""
+    by_name = {f.name: f for f in fields(settings)}
+    table: dict[str, Any] = {"family": (Annotated[str, Choice((family,))], word("Which family", needed=True))}
+    for key, name in setting_words(settings).items():
+        about, default = by_name[name].metadata["about"], by_name[name].default
+        table[key] = (Annotated[Any, _kind(by_name[name].metadata)], word(about, default=_default(default)))
+    return create_model(f"{family}_words", __base__=Words, __doc__=_first_line(settings), **table)
+
+
+def _kind(said: Any) -> Kind:
+    """The kind of value that a setting's metadata describes."""
+    if "length" in said:
+        return Length(said["low"], said["high"])
+    if "options" in said:
+        return Choice(tuple(said["options"]))
+    if "switch" in said:
+        return Switch()
+    if "pattern" in said:
+        return Pattern(said["pattern"], said["example"])
+    return Whole(said["low"], said["high"])
+
+
+def _default(value: Any) -> str | None:
+    if value is None or isinstance(value, bool):
+        return None if value is None else str(value).lower()
+    return f'"{value}"' if isinstance(value, str) else f"{value:g}"
+
+
+def _first_line(settings: type) -> str:
+    return (settings.__doc__ or "").strip().split("\n")[0]
