@@ -19,7 +19,6 @@ from rodwork.model.feature import Bore, Feature, Groove
 from rodwork.model.panel import Part, Point
 from rodwork.model.pose import Pose
 from rodwork.model.rod import RodCabinet
-from rodwork.model.surface import distance_from, surface_facing
 
 SCREEN_SEGMENTS = 16  # enough for the eye; +0.007 % of a board's volume against true cylinders
 _HAIR = 0.01  # how far a void starts outside the board, mm
@@ -126,18 +125,18 @@ def volume_mm3(mesh: Mesh) -> float:
 
 def _voids(part: Part, feature: Feature, segments: int) -> tuple[_Lathe | _Channel, ...]:
     if isinstance(feature, Bore):
-        return _bore_voids(part, feature)
+        return _bore_voids(feature)
     if isinstance(feature, Groove):  # a rebate is a groove with one wall missing
         return (_channel(part, feature, segments),)
     raise ValueError(f"{feature.id}: no solid yet for a {feature.kind}")
 
 
-def _bore_voids(part: Part, bore: Bore) -> tuple[_Lathe, ...]:
+def _bore_voids(bore: Bore) -> tuple[_Lathe, ...]:
     """The hole itself and, where it has one, the cone for the screw's head."""
     r = bore.diameter / 2.0
     steps: list[Point] = [(r, -_HAIR)]
     if bore.through:
-        steps.append((r, max(bore.depth, _way_through(part, bore)) + _HAIR))
+        steps.append((r, bore.depth + _HAIR))
     else:
         steps.append((r, bore.depth))
         if bore.tip > 0.0:
@@ -154,11 +153,6 @@ def _bore_voids(part: Part, bore: Bore) -> tuple[_Lathe, ...]:
 def _either_way(direction: Vec) -> Vec:
     """The direction or its reverse, whichever reads larger: these voids are the same either way."""
     return max(direction, neg(direction))
-
-
-def _way_through(part: Part, feature: Feature) -> float:
-    """How far it is from the mouth to the opposite side of the board, mm."""
-    return distance_from(surface_facing(feature.into), part.size, feature.at)
 
 
 def _channel(part: Part, groove: Groove, segments: int) -> _Channel:

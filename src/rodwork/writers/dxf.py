@@ -65,6 +65,8 @@ def dxf_bytes(drawing: MachiningDrawing, version: Version = "R12") -> bytes:
         document.set_modelspace_vport(1.05 * max(y1 - y0, (x1 - x0) / 1.34), ((x0 + x1) / 2, (y0 + y1) / 2))
         # newer readers take the extents from the layout, older ones from the head of the file
         space.dxf.extmin, space.dxf.extmax = (x0, y0, 0.0), (x1, y1, 0.0)
+        for kind in sorted(document.entitydb.dxf_types_in_use()):  # left to itself it takes them in any order
+            document.classes.add_class(kind)
         out = io.StringIO()
         document.write(out)
     return out.getvalue().replace("\r\n", "\n").replace("\n", "\r\n").encode("utf-8")
