@@ -71,9 +71,13 @@ def _disproved(rod: Rod) -> tuple[Finding, ...]:
     """What the proof says is wrong with our own set-out: nothing may be cut from it."""
     return tuple(
         Finding(
-            severity="fault", code="proof", cabinet=fault.cabinet, where=tuple(w for w in (fault.part, fault.joint, fault.feature) if w), message=fault.message,
+            severity="fault",
+            code="proof",
+            cabinet=fault.cabinet,
+            where=tuple(w for w in (fault.part, fault.joint, fault.feature) if w),
+            message=fault.message,
             mend="cut nothing from this set-out: it contradicts itself; report it with the job file",
             source="the proof of the printed numbers",
         )
         for fault in prove(rod)
-    )  # fmt: skip
+    )
