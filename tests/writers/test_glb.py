@@ -17,6 +17,7 @@ from tests.geometry.formulas import part_volume
 from tests.geometry.sample_boards import glaze, handed
 from tests.tools.gltf import NotInstalledError, install, reports
 
+from rodwork.documents.solids import Mesh
 from rodwork.writers.glb import glb_bytes, glb_files, glb_name
 
 MM = 1000.0
@@ -45,7 +46,7 @@ def tree(data):
     return json.loads(data[20 : 20 + size])
 
 
-def test_the_validator_finds_no_error_and_nothing_to_say(tmp_path):
+def test_the_validator_finds_no_error_and_nothing_to_say(tmp_path, monkeypatch):
     try:
         install()
     except NotInstalledError as problem:
@@ -61,7 +62,13 @@ def test_the_validator_finds_no_error_and_nothing_to_say(tmp_path):
         file.write_bytes(glb_bytes(one))
         files.append(file)
     fine = tmp_path / "fine.glb"
-    fine.write_bytes(glb_bytes(replace(cabinet, parts=cabinet.parts[:1]), segments=1600))
+    fan = Mesh(
+        points=((0.0, 0.0, 0.0), *((1000.0, float(n), 0.0) for n in range(70_000))),
+        triangles=tuple((0, n, n + 1) for n in range(1, 70_000)),
+    )
+    with monkeypatch.context() as patch:
+        patch.setattr("rodwork.writers.glb.part_mesh", lambda part, segments: fan)
+        fine.write_bytes(glb_bytes(replace(cabinet, parts=cabinet.parts[:1])))
     spoilt = tmp_path / "spoilt.glb"
     spoilt.write_bytes(files[0].read_bytes().replace(b'"VEC3"', b'"VEC4"'))
     *good, bad = reports(*files, fine, spoilt)
@@ -149,7 +156,8 @@ def test_names_are_told_as_text_and_files_stay_in_their_folder():
 def test_the_same_cabinet_gives_the_same_bytes_in_another_process():
     code = (
         "import sys; sys.path.insert(0, sys.argv[1]);"
-        "from rodwork.writers.glb import glb_bytes; from tests.geometry.sample_boards import glaze;"
+        "from rodwork.documents.solids import Mesh
+from rodwork.writers.glb import glb_bytes; from tests.geometry.sample_boards import glaze;"
         "sys.stdout.buffer.write(glb_bytes(glaze().cabinets[0]))"
     )
     run = [sys.executable, "-c", code, str(Path(__file__).parents[2])]
