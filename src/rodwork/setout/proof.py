@@ -220,7 +220,8 @@ class _Trial:
 
     def _copies(self) -> Iterator[ProofFault]:
         for stand in self.stands.values():
-            machined = {f.id for f in stand.part.features}
+            first = self.stands.get(stand.part.same_as or "")
+            machined = {f.id for s in (stand, first) if s for f in s.part.features}
             if stand.part.same_as is not None and not machined & self.wrong:
                 trouble = copies.copied(stand, self.stands, self.settings)
                 if trouble is not None:

@@ -79,8 +79,7 @@ def _registers(stand: Stand, reading: Reading, met: Met, is_along: bool) -> Trou
     """The surface that the joint registers on, named beside the one its mate registers on."""
     part = stand.part.id
     if part not in met.joint.parts:
-        found = f"on the {stand.part.name}"
-        return Trouble("joint", f"it belongs to the joint {met.joint.id}", " or ".join(met.joint.parts), found)
+        return _stranger(stand, met)
     mine, theirs = met.registers(part)
     wanted = mine.along_from if is_along else mine.across_from
     if reading.from_surface == wanted:
@@ -93,6 +92,16 @@ def _registers(stand: Stand, reading: Reading, met: Met, is_along: bool) -> Trou
     )
     found = f"from the {stand.word[reading.from_surface]}"
     return Trouble("surface", what, f"from the {stand.word.get(wanted, wanted)}", found)
+
+
+def _stranger(stand: Stand, met: Met) -> Trouble:
+    """The bore or groove belongs to a joint of other boards."""
+    hands = stand.part.role == met.host.part.role == "side"
+    what = f"it belongs to the joint {met.joint.id}"
+    expected, found = " or ".join(met.joint.parts), f"on the {stand.part.name}"
+    if hands:
+        return Trouble("hand", f"left and right hands exchanged: {what}", expected, found)
+    return Trouble("joint", what, expected, found)
 
 
 def _outer_face(stand: Stand, reading: Reading, met: Met) -> Trouble | None:
