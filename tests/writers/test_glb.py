@@ -156,8 +156,7 @@ def test_names_are_told_as_text_and_files_stay_in_their_folder():
 def test_the_same_cabinet_gives_the_same_bytes_in_another_process():
     code = (
         "import sys; sys.path.insert(0, sys.argv[1]);"
-        "from rodwork.documents.solids import Mesh
-from rodwork.writers.glb import glb_bytes; from tests.geometry.sample_boards import glaze;"
+        "from rodwork.writers.glb import glb_bytes; from tests.geometry.sample_boards import glaze;"
         "sys.stdout.buffer.write(glb_bytes(glaze().cabinets[0]))"
     )
     run = [sys.executable, "-c", code, str(Path(__file__).parents[2])]
