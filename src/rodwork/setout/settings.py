@@ -4,7 +4,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
 from rodwork.geometry.rounding import to_step
-from rodwork.model.feature import Stage
+from rodwork.model.feature import Bore, Stage
 from rodwork.model.machining import Machining
 from rodwork.model.panel import Panel
 from rodwork.model.setup import Fence, Reading, Setup, SetupFeature
@@ -108,7 +108,7 @@ def _machining(board: BoardWork, words: Mapping[Surface, str], step: float) -> t
         along, across = readings(m, board.panel, words, board.mills_mm, step)
         setting = Setting(
             stage=m.feature.stage, tool=m.tool, cutter=m.cutter, fence_mm=_fence_mm(m, across),
-            depth=m.feature.depth, stands_on=m.stands_on, registers_on=words[m.across_from],
+            depth=None if _through(m) else m.feature.depth, stands_on=m.stands_on, registers_on=words[m.across_from],
             line=across.line if m.stands_on == _BATTEN else None,
         )  # fmt: skip
         entry = SetupFeature(
@@ -116,6 +116,11 @@ def _machining(board: BoardWork, words: Mapping[Surface, str], step: float) -> t
         )
         out.append((setting, entry))
     return tuple(out)
+
+
+def _through(m: Machining) -> bool:
+    """A bore right through needs no depth to be set."""
+    return isinstance(m.feature, Bore) and m.feature.through
 
 
 def _fence_mm(m: Machining, across: Reading) -> float | None:
@@ -176,4 +181,5 @@ def _first_off(s: Setting, entries: tuple[SetupFeature, ...]) -> str:
             f"near wall on {start}" if s.fence_mm is None else f"near wall {s.fence_mm:.1f} from {start}"
         )  # fmt: skip
         return f"{wall}, {width:.1f} wide, {s.depth:g} deep"
-    return f"middle of the bore {s.fence_mm:.1f} from {start}, {s.depth:g} to the shoulder"
+    depth = "right through" if s.depth is None else f"{s.depth:g} to the shoulder"
+    return f"middle of the bore {s.fence_mm:.1f} from {start}, {depth}"
