@@ -2,6 +2,7 @@
 
 import json
 import sys
+from collections.abc import Callable
 from pathlib import Path
 from typing import TYPE_CHECKING, NoReturn
 
@@ -163,7 +164,7 @@ def _say_findings(rod: "Rod") -> None:
         click.echo(f"To put right: {said}. They stand on the first pages.")
 
 
-def _progress(quiet: bool):  # type: ignore[no-untyped-def]
+def _progress(quiet: bool) -> Callable[[str], None]:
     """Say on a terminal what is being written; nothing in a pipe."""
 
     def say(what: str) -> None:

@@ -5,11 +5,37 @@ from collections.abc import Callable, Iterator
 from typing import Literal
 
 from rodwork.documents.pack import pack_drawings
+from rodwork.documents.spreadsheets import workbook_tables
 from rodwork.model.rod import Rod
+from rodwork.writers.csv_table import csv_bytes
+from rodwork.writers.dxf import dxf_files
+from rodwork.writers.glb import glb_files
 from rodwork.writers.pdf import pdf
+from rodwork.writers.user_text import file_name
+from rodwork.writers.xlsx import xlsx_bytes
+
+Say = Callable[[str], None]
 
 
-def pack_files(
-    rod: Rod, dxf: Literal["R12", "R2010"], say: Callable[[str], None] = lambda what: None
-) -> Iterator[tuple[str, bytes]]:
-    """(file name, content) of every file of the pack, the PDF first."""
+def _in_silence(what: str) -> None:
+    """Say nothing of the progress."""
+
+
+def pack_files(rod: Rod, dxf: Literal["R12", "R2010"], say: Say = _in_silence) -> Iterator[tuple[str, bytes]]:
+    """(file name, content) of every file of the pack, the PDF first. `say` is told what is being made."""
+    say("drawing the pages")
+    drawings = pack_drawings(rod)
+    say(f"printing {len(drawings)} pages")
+    yield file_name((rod.job, rod.heading.letter), "pack.pdf"), pdf(drawings, rod.job, rod.heading.date)
+    say("writing the lists")
+    tables = workbook_tables(rod)
+    yield "cutting-list.csv", csv_bytes(tables[0].header, tables[0].rows)
+    yield "lists.xlsx", xlsx_bytes((t.title, t.header, t.rows) for t in tables)
+    yield "set-out.json", (json.dumps(rod.to_dict(), ensure_ascii=False) + "\n").encode()
+    say("drawing the boards for machines")
+    for name, content in dxf_files(rod, dxf):
+        yield f"dxf/{name}", content
+    say("building the cabinets")
+    for name, content in glb_files(rod):
+        yield f"3d/{name}", content
+    say("")
