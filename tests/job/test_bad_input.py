@@ -76,6 +76,10 @@ WRONG = [
     ("actual = 17.6", "actual = 12", "sold as 18 mm and measured as 12 mm", "6 mm off", "thickness = 12"),
     ("thickness = 18", "thickness = 180", "over 60 mm"),
     ("thickness = 18", "thickness = 1", "under 2 mm"),
+    ("thickness = 18", "thicknes = 18", "thicknes is not a word", "Did you mean thickness?"),
+    ("price = 64.00", "price = 0e-999999999", "more than 4 figures"),
+    ("price = 64.00", "price = 1e-999999999", "more than 4 figures"),
+    ("width = 600", "width = 1e-999999999", "under 100 mm"),
     ("sheet = [2440, 1220]", "sheet = 2440", "not a list", "[2440, 1220]"),
     ("sheet = [2440, 1220]", "sheet = [2440]", "has 1 entry", "Write 2"),
     ("sheet = [2440, 1220]", "sheet = [2440, -1]", "sheet entry 2 is -1", "under 100 mm"),
@@ -192,6 +196,7 @@ FILES = [
     ("[job]\nname = 'x'\n[cabinets]\n", 3, "no cabinet in it", "[cabinets.glaze]"),
     (SOUND.replace("name =", "# name ="), 1, "[job] has no name", 'name = "Pottery studio"'),
     (SOUND.replace("[job]\nname", "[shop]\nname").replace("[shop]\nfirst", "first"), 1, "[job] has no name", "name ="),
+    (SOUND.replace('"rest"]', '"rest"'), 38, "no comma between two values", "rest"),
     (SOUND.replace("width", "# width"), 29, 'the cabinet "glaze" has no width', "width = 600"),
     (SOUND.replace("sheet = [2440, 1220]\nprice", "price"), 7, 'the board "birch18" has no sheet', "[2440, 1220]"),
     (SOUND[: SOUND.index("use =")] + "use = 5\n" + SOUND[SOUND.index("[cab") :], 24, "use is 5", "not a list of tables"),
@@ -251,16 +256,17 @@ def test_all_faults_are_told_at_once_and_each_once_in_the_order_of_their_lines()
         ('family = "dowel"', 'family = "dowl"'),
         ("width = 600", 'width = "x"'),
         ('board = "birch18"', 'board = "brich"'),
-        ('style = "grooved all round", void = 18', 'style = "x", void = "y"'),
+        ('"birch6", style = "grooved all round", void = 18', '"birch7", style = "x", void = "y"'),
         ("contents", "content"),
     )
     faults = faults_of(text)
-    assert [line for line, _, _ in faults] == [9, 25, 32, 35, 37, 37, 41]
+    assert [line for line, _, _ in faults] == [9, 25, 32, 35, 37, 37, 37, 41]
     starts = [
         "thickness is -1",
         "family is",
         "width is",
-        "there is no [boards",
+        "there is no [boards.brich]",
+        "there is no [boards.birch7]",
         "back.style",
         "back.void",
         "content is",

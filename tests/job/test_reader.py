@@ -75,6 +75,7 @@ def test_where_no_joint_is_named_anywhere_it_is_dowels():
     cabinet = read_job(text, "a.toml", FAMILIES)[0].cabinets[0]
     assert cabinet.corner_joint == cabinet.shelf_joint == cabinet.divider_joint
     assert cabinet.corner_joint.name == "dowels"
+    assert cabinet.corner_joint.place == Place(path=("cabinets", "glaze"))
     assert [(use.family, use.settings) for use in cabinet.corner_joint.uses] == [("dowel", Pegs())]
 
 
@@ -168,6 +169,7 @@ def test_a_bare_number_is_inches_in_a_job_of_inches_wherever_it_stands_and_whate
         ("64.5", "EUR", "64.50 EUR"),
         ("0.8525", "GBP", "0.8525 GBP"),
         ("1.2e1", "GBP", "12.00 GBP"),
+        ("64.500", "GBP", "64.500 GBP"),
         ("6400", "JPY", "6400 JPY"),
         ("0", "GBP", "0.00 GBP"),
     ],
@@ -251,6 +253,14 @@ def test_a_cabinet_can_do_without_what_every_cabinet_has():
 def test_clear_sizes_of_a_cabinet_put_every_cabinets_number_aside():
     cabinet = under_every('openings = [200, "rest"]\nbays = [150, "rest"]\n')
     assert (cabinet.openings, cabinet.bays) == ((200.0, "rest"), (150.0, "rest"))
+
+
+def test_a_number_of_a_cabinet_puts_every_cabinets_clear_sizes_aside():
+    every = EVERY.replace("fixed_shelves = 3", "openings = [200, 'rest']").replace(
+        "dividers = 1", "bays = [150, 'rest']"
+    )
+    cabinet = under_every("fixed_shelves = 2\ndividers = 0\n", every)
+    assert (cabinet.openings, cabinet.bays) == (("rest",) * 3, ("rest",))
 
 
 def test_a_cabinets_own_joint_goes_before_every_cabinets_shelf_joint():

@@ -189,7 +189,7 @@ class _Maker:
         """Recipes of corners, shelves and dividers: the nearest that is named."""
         named = [self._recipe(word) for word in PLACES_OF_JOINTS]
         if all(path is None for path, _ in named):
-            left = recipe_left_to_us(self.shared.families)
+            left = recipe_left_to_us(self.shared.families, self.own.path)
             if left is None:
                 self.reading.fault(
                     self.own.path, f"the cabinet {shown(self.name)} names no joint", "Name a recipe: joint = ..."

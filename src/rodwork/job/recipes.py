@@ -17,12 +17,15 @@ def read_recipes(tables: Mapping[str, Any], families: Mapping[str, type], readin
     return {name: _recipe(name, raw, families, reading) for name, raw in tables.items()}
 
 
-def recipe_left_to_us(families: Mapping[str, type]) -> Recipe | None:
-    """What is used where no recipe is named at all: 8 x 30 dowels, as their family sets them. None: no such family."""
+def recipe_left_to_us(families: Mapping[str, type], cabinet: Path) -> Recipe | None:
+    """What a cabinet has where no recipe is named at all: dowels, as their family sets them. None: no such family.
+
+    Its place is the cabinet's, since that is where a recipe could be named.
+    """
     settings = families.get(FAMILY_LEFT_TO_US)
     if settings is None:
         return None
-    place = Place(path=())
+    place = Place(path=cabinet)
     return Recipe(name="dowels", uses=(Use(family=FAMILY_LEFT_TO_US, settings=settings(), place=place),), place=place)
 
 

@@ -9,7 +9,6 @@ from rodwork.job.faults import Fault, JobFaults, fault_at
 from rodwork.job.lines import Lines, Scan, scan
 
 LARGEST_BYTES = 1_000_000
-_EXTREME = 30  # powers of ten; nothing in a shop is so large or so small
 
 _A_UNIT = r"(?:mm|cm|m|in|inch|inches|ft|feet|foot|\"|'|\u2032|\u2033)"
 
@@ -76,10 +75,9 @@ def _number(text: str) -> Decimal | float:
     """A number with a point, exactly as written: a price of 64.00 keeps its pence."""
     try:
         exact = Decimal(text)
-    except InvalidOperation:
+    except InvalidOperation:  # more noughts than there are numbers for
         return float(text)
-    extreme = not exact.is_finite() or (exact != 0 and abs(exact.adjusted()) > _EXTREME)
-    return float(text) if extreme else exact
+    return exact if exact.is_finite() else float(text)
 
 
 def _why_not(text: str, file: str, error: Exception, found: Scan, lines: Lines) -> list[Fault]:

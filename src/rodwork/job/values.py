@@ -149,7 +149,7 @@ class Price(Kind):
         if not 0 <= value <= self.high:
             raise Wrong(f"is not from 0 to {self.high}", mend)
         exact = Decimal(repr(value)) if isinstance(value, float) else Decimal(value)
-        if int(exact.normalize().as_tuple().exponent) < -self.places:
+        if int(exact.as_tuple().exponent) < -self.places:
             raise Wrong(f"has more than {self.places} figures after the point", mend)
         return exact
 
