@@ -1,13 +1,21 @@
 """What every check asks of a bore or a channel: where its mouth is, what is left, and what a maker calls it."""
 
+from collections.abc import Mapping
+
+from rodwork.checks.spot import mm
+from rodwork.geometry.rounding import down_to_step
+from rodwork.geometry.vec import Vec
 from rodwork.model.feature import Bore, Feature, Rebate
 from rodwork.model.fixing import Fixing, Joint
 from rodwork.model.panel import Part
 from rodwork.model.rod import RodCabinet
-from rodwork.model.surface import OPPOSITE, Surface, axis_of, distance_from, surface_facing
+from rodwork.model.shop import Shop
+from rodwork.model.surface import EDGES, OPPOSITE, Surface, axis_of, distance_from, surface_facing
 from rodwork.model.words import cabinet_words
 
 DUST = 1e-6  # what arithmetic leaves behind, mm
+SOUND_MM = 3.5  # beside a bore in an edge: an 8 mm dowel in the middle of 15 mm board
+THINNEST_EDGE_MM = 10.0  # that a screw is driven into
 
 _AXIS_WAYS: dict[tuple[float, float, float], Surface] = {}
 
@@ -31,10 +39,26 @@ def left_below(part: Part, feature: Feature) -> float:
     return distance_from(OPPOSITE[mouth_of(feature)], part.size, feature.at) - feature.depth - tip
 
 
+def beside(part: Part, bore: Bore) -> float:
+    """Board between the bore and the nearer face, mm."""
+    return min(bore.at[2], part.size[2] - bore.at[2]) - bore.diameter / 2
+
+
 def word(part: Part, surface: Surface) -> str:
     """What a maker calls a surface of this board."""
     r = part.pose.rotation
     return cabinet_words(part.role, (r[0][0], r[1][0], r[2][0]))[surface]
+
+
+def place_in(part: Part, feature: Feature) -> str:
+    """Where its mouth is, from the edges and ends that a maker measures from: front, bottom, left."""
+    mouth = mouth_of(feature)
+    told = []
+    for surface in EDGES:
+        says = word(part, surface)
+        if says.split()[0] in ("front", "bottom", "left") and axis_of(surface) != axis_of(mouth):
+            told.append(f"{mm(distance_from(surface, part.size, feature.at))} from the {says}")
+    return ("" if in_a_face(feature) else f"in the {word(part, mouth)} ") + " and ".join(told)
 
 
 def joint_of(cabinet: RodCabinet) -> dict[str, Joint]:
@@ -42,15 +66,19 @@ def joint_of(cabinet: RodCabinet) -> dict[str, Joint]:
     return {j.id: j for j in cabinet.joints}
 
 
+def joined_by(cabinet: RodCabinet, joint: Joint) -> tuple[Part, Part]:
+    """The two boards of a joint: the one worked on its face, the one worked on its end."""
+    return cabinet.part[joint.parts[0]], cabinet.part[joint.parts[1]]
+
+
+def bores_of(fixing: Fixing) -> tuple[str, ...]:
+    """Ids of all bores of one dowel or screw."""
+    return tuple(h.feature for h in (*fixing.halves, *fixing.others) if h.feature is not None)
+
+
 def fixing_of(cabinet: RodCabinet) -> dict[str, Fixing]:
     """The dowel or screw that each bore belongs to, by the bore's id."""
-    return {
-        half.feature: fixing
-        for joint in cabinet.joints
-        for fixing in joint.fixings
-        for half in (*fixing.halves, *fixing.others)
-        if half.feature is not None
-    }
+    return {bore: fixing for joint in cabinet.joints for fixing in joint.fixings for bore in bores_of(fixing)}
 
 
 def called(feature: Feature, fixing: Fixing | None, joint: Joint | None) -> str:
@@ -65,3 +93,38 @@ def called(feature: Feature, fixing: Fixing | None, joint: Joint | None) -> str:
     if isinstance(feature, Rebate):
         return "rebate"
     return "back groove" if joint is not None and "back" in joint.contact.place else "housing"
+
+
+def features_of(cabinet: RodCabinet) -> dict[str, Feature]:
+    """Every bore and channel of the cabinet by its id."""
+    return {f.id: f for part in cabinet.parts for f in part.features}
+
+
+def diameter_of(fixing: Fixing, features: Mapping[str, Feature]) -> float:
+    """Diameter of the dowel or screw itself, mm; nought where it is neither.
+
+    A dowel fills its bore. A screw is its clearance bore less the play in it.
+    """
+    bore = features.get(fixing.halves[0].feature or "")
+    if not isinstance(bore, Bore):
+        return 0.0
+    return bore.diameter - (2 * fixing.play.along if fixing.law == "line" else 0.0)
+
+
+def axis_in(part: Part, direction: Vec) -> int:
+    """The axis of the board (0 its length, 1 its width, 2 its thickness) that a cabinet direction runs on."""
+    r = part.pose.rotation
+    on = [abs(r[0][k] * direction[0] + r[1][k] * direction[1] + r[2][k] * direction[2]) for k in range(3)]
+    return on.index(max(on))
+
+
+def settable(depth: float, shop: Shop) -> float:
+    """The deepest setting of the machine that is not over this depth (nought: there is none)."""
+    if shop.depth_stops_mm:
+        return max((d for d in shop.depth_stops_mm if d <= depth + DUST), default=0.0)
+    return max(down_to_step(depth, shop.fence_step_mm), 0.0)
+
+
+def up_to_step(value: float, step: float) -> float:
+    """The least setting of a fence that is not under this distance."""
+    return -down_to_step(-value, step)

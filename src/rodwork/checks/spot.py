@@ -1,8 +1,9 @@
 """One trouble at one place of one board, and how equal troubles are told once for all boards that have them."""
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
+from rodwork.geometry.rounding import down_to_step
 from rodwork.model.finding import Finding, Severity
 from rodwork.model.panel import Part
 from rodwork.model.rod import RodCabinet
@@ -12,17 +13,19 @@ COMMON = "common practice, no source"
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Spot:
-    """One trouble in one board. `ids`: the bores, channels or joints that it is about.
+    """One trouble in one board, or between a few. `ids`: the bores, channels or joints that it is about.
 
     `at` is the cabinet word of the surface it is at, or nothing; `what` goes on from the names of the boards
     and surfaces, and holds nothing that differs between equal troubles. Both sentences are given without a
-    capital and a full stop.
+    capital and a full stop. `place` says where in the board; of equal troubles the first place is told, and how
+    many there are.
     """
 
     severity: Severity
-    part: Part
-    ids: tuple[str, ...]
+    parts: tuple[Part, ...]
+    ids: tuple[str, ...] = ()
     at: str = ""
+    place: str = ""
     what: str
     mend: str
     source: str = COMMON
@@ -34,23 +37,22 @@ def told_once(code: str, cabinet: RodCabinet, spots: Iterable[Spot]) -> Iterator
     for spot in spots:
         groups.setdefault((spot.severity, spot.what, spot.mend, spot.source), []).append(spot)
     for (severity, what, mend, source), equal in groups.items():
-        parts = {s.part.id: s.part for s in equal}
-        ids = dict.fromkeys(i for s in equal for i in s.ids)
-        at = listed([s for s in dict.fromkeys(s.at for s in equal) if s])
+        ids = {p.id for s in equal for p in s.parts}
+        parts = [p.id for p in cabinet.parts if p.id in ids]
+        surfaces = [at for at in dict.fromkeys(s.at for s in equal) if at]
         yield Finding(
-            severity=severity, code=code, cabinet=cabinet.name, where=(*parts, *ids),
-            message=f"{boards(parts)}{', ' if at else ''}{at}: {what}.", mend=f"{capital(mend)}.", source=source,
+            severity=severity, code=code, cabinet=cabinet.name,
+            where=tuple(dict.fromkeys([*parts, *(i for s in equal for i in s.ids)])),
+            message=capital(f"{listed(parts)}{', ' if surfaces else ''}{listed(surfaces)}: {what}{_places(equal)}."),
+            mend=capital(f"{mend}."), source=source,
         )  # fmt: skip
 
 
-def boards(parts: Mapping[str, Part]) -> str:
-    """The boards as a maker reads them: "Left side and right side"."""
-    return capital(listed([name(p) for p in parts.values()]))
-
-
-def name(part: Part) -> str:
-    """The name of a board; its id tells two of one name apart."""
-    return part.id if part.id.startswith(part.name) else part.name
+def _places(equal: list[Spot]) -> str:
+    places = [s.place for s in equal if s.place]
+    if not places:
+        return ""
+    return f", {places[0]}" if len(places) == 1 else f", in {len(places)} places, the first {places[0]}"
 
 
 def listed(words: list[str]) -> str:
@@ -61,6 +63,11 @@ def listed(words: list[str]) -> str:
 def capital(text: str) -> str:
     """The first letter large, the rest as it is (a name keeps its own)."""
     return text[:1].upper() + text[1:]
+
+
+def too_little(value: float) -> str:
+    """A length that is under its limit, to 0.1 below: 2.96 is never told as 3."""
+    return mm(down_to_step(value, 0.1))
 
 
 def mm(value: float) -> str:

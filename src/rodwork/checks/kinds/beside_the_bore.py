@@ -3,8 +3,8 @@
 from collections.abc import Iterable, Iterator
 
 from rodwork.checks.check import Check
-from rodwork.checks.holes import DUST, called, fixing_of, in_a_face, mouth_of, word
-from rodwork.checks.spot import COMMON, Spot, mm, told_once
+from rodwork.checks.holes import DUST, SOUND_MM, THINNEST_EDGE_MM, beside, called, fixing_of, in_a_face, mouth_of, word
+from rodwork.checks.spot import COMMON, Spot, mm, told_once, too_little
 from rodwork.geometry.rounding import to_step
 from rodwork.model.feature import Bore
 from rodwork.model.finding import Finding, Severity
@@ -15,7 +15,6 @@ from rodwork.model.shop import Shop
 
 CODE = "beside-the-bore"
 LEAST_MM = 3.0
-SOUND_MM = 3.5  # an 8 mm dowel in the middle of 15 mm board
 
 
 def look(rod: Rod) -> Iterable[Finding]:
@@ -28,27 +27,26 @@ def _spots(cabinet: RodCabinet, shop: Shop) -> Iterator[Spot]:
     fixings = fixing_of(cabinet)
     for part in cabinet.parts:
         for bore in part.features:
-            if isinstance(bore, Bore) and not in_a_face(bore):
+            if isinstance(bore, Bore) and not in_a_face(bore) and not _too_thin_for_a_screw(part, bore):
                 left = beside(part, bore)
                 if left < SOUND_MM - DUST:
                     yield _spot(part, bore, left, fixings.get(bore.id), shop)
 
 
-def beside(part: Part, bore: Bore) -> float:
-    """Board between the bore and the nearer face, mm."""
-    return min(bore.at[2], part.size[2] - bore.at[2]) - bore.diameter / 2
+def _too_thin_for_a_screw(part: Part, bore: Bore) -> bool:
+    """No screw holds there, wherever it stands: another check says so."""
+    return bore.role == "pilot" and part.size[2] < THINNEST_EDGE_MM - DUST
 
 
 def _spot(part: Part, bore: Bore, left: float, fixing: Fixing | None, shop: Shop) -> Spot:
     thickness, radius = part.size[2], bore.diameter / 2
-    face = word(part, "back_side" if bore.at[2] <= thickness / 2 else "face_side")
     severity: Severity = "fault" if left < LEAST_MM - DUST else "warning"
-    beside_it = f"leaves {mm(left)} beside it" if left > DUST else "breaks out"
+    beside_it = f"leaves {too_little(left)} beside it" if left > DUST else "breaks out"
     limit = f"{mm(LEAST_MM)} is the least" if severity == "fault" else f"under {mm(SOUND_MM)} it may swell or burst"
     return Spot(
-        severity=severity, part=part, ids=(bore.id,),
+        severity=severity, parts=(part,), ids=(bore.id,),
         at=word(part, mouth_of(bore)),
-        what=f"a {called(bore, fixing, None)} of {mm(bore.diameter)} in {mm(thickness)} board {beside_it} at the {face}; "
+        what=f"a {called(bore, fixing, None)} of {mm(bore.diameter)} in {mm(thickness)} board {beside_it}; "
              f"{limit}",
         mend=_mend(thickness, radius, shop), source=f"arithmetic; the limits: {COMMON}",
     )  # fmt: skip

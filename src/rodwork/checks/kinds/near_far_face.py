@@ -3,16 +3,15 @@
 from collections.abc import Iterable, Iterator
 
 from rodwork.checks.check import Check
-from rodwork.checks.holes import DUST, called, fixing_of, in_a_face, joint_of, left_below, mouth_of, word
-from rodwork.checks.spot import COMMON, Spot, mm, told_once
-from rodwork.geometry.rounding import down_to_step
+from rodwork.checks.holes import DUST, called, fixing_of, in_a_face, joint_of, left_below, mouth_of, settable, word
+from rodwork.checks.spot import COMMON, Spot, mm, told_once, too_little
 from rodwork.model.feature import Bore, Feature, Groove
 from rodwork.model.finding import Finding
 from rodwork.model.fixing import Fixing
 from rodwork.model.panel import Part
 from rodwork.model.rod import Rod, RodCabinet
 from rodwork.model.shop import Shop
-from rodwork.model.surface import OPPOSITE
+from rodwork.model.surface import axis_of
 
 CODE = "near-far-face"
 DEEPEST_SHARE = 0.5  # of the board, for any channel
@@ -44,13 +43,13 @@ def _spots(cabinet: RodCabinet, shop: Shop) -> Iterator[Spot]:
 
 def _bore(cabinet: RodCabinet, part: Part, bore: Bore, fixing: Fixing | None, shop: Shop) -> Spot:
     left, least = left_below(part, bore), shop.least_remainder_mm
-    far = word(part, OPPOSITE[mouth_of(bore)])
     point = f" with a point of {mm(bore.tip)}" if bore.tip else ""
-    end = f"leaves {mm(left)} to the {far}" if left > DUST else f"comes through the {far}"
-    deepest = _settable(bore.depth + left - least, shop)
+    thick = f"{mm(part.size[axis_of(mouth_of(bore))])} board"
+    end = f"leaves {too_little(left)} of {thick} under it" if left > DUST else f"comes through {thick}"
+    deepest = settable(bore.depth + left - least, shop)
     board = f"a board of at least {mm(bore.depth + bore.tip + least)} mm"
     return Spot(
-        severity="fault", part=part, ids=(bore.id,),
+        severity="fault", parts=(part,), ids=(bore.id,), at=word(part, mouth_of(bore)),
         what=f"a {called(bore, fixing, None)} {mm(bore.depth)} deep{point} {end}; {mm(least)} is the least",
         mend=(f"bore {mm(deepest)} deep{_other_half(cabinet, bore, fixing, deepest)}, or use {board}"
               if deepest > 0 else f"use {board}"),
@@ -71,28 +70,21 @@ def _channel(part: Part, channel: Feature, what: str, shop: Shop) -> Iterator[Sp
     thickness, left = part.size[2], left_below(part, channel)
     limit = min(thickness * DEEPEST_SHARE, thickness - shop.least_remainder_mm)
     board = max(channel.depth / DEEPEST_SHARE, channel.depth + shop.least_remainder_mm)
-    says = f"the {what} is {mm(channel.depth)} deep in {mm(thickness)} board and leaves {mm(max(left, 0.0))}"
+    says = f"the {what} is {mm(channel.depth)} deep in {mm(thickness)} board and leaves {too_little(max(left, 0.0))}"
     if channel.depth > limit + DUST:
         yield Spot(
-            severity="fault", part=part, ids=(channel.id,),
+            severity="fault", parts=(part,), ids=(channel.id,),
             what=f"{says}; {'half the board' if limit == thickness * DEEPEST_SHARE else mm(limit)} is the most",
-            mend=f"make it {mm(_settable(limit, shop))} deep or less, or use a board of at least {mm(board)} mm",
+            mend=f"make it {mm(settable(limit, shop))} deep or less, or use a board of at least {mm(board)} mm",
             source=DEPTH_SOURCE,
         )  # fmt: skip
     elif what == "housing" and channel.depth > thickness * WEAK_SHARE + DUST:
         yield Spot(
-            severity="warning", part=part, ids=(channel.id,),
+            severity="warning", parts=(part,), ids=(channel.id,),
             what=f"{says}; more than four tenths of the board weakens it, a third is usual",
-            mend=f"make it {mm(_settable(thickness / 3, shop))} deep",
+            mend=f"make it {mm(settable(thickness / 3, shop))} deep",
             source=f"{DEPTH_SOURCE}; the four tenths: {COMMON}",
         )  # fmt: skip
-
-
-def _settable(depth: float, shop: Shop) -> float:
-    """The deepest setting of the machine that is not over this depth (nought: there is none)."""
-    if shop.depth_stops_mm:
-        return max((d for d in shop.depth_stops_mm if d <= depth + DUST), default=0.0)
-    return max(down_to_step(depth, shop.fence_step_mm), 0.0)
 
 
 CHECK = Check(code=CODE, title="Too near the far face", look=look)

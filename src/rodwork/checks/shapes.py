@@ -1,0 +1,103 @@
+"""The room that a bore or a channel takes inside its board, and the wood between two of them. Lengths are mm.
+
+Every such room is a rectangle (for a bore, a point) in two axes of the board, grown all round by a radius, and a
+stretch of the third axis: convex, so that going to and fro between the nearest points of two of them ends at the
+least distance (Cheney and Goldstein, Proximity maps for convex sets, 1959).
+"""
+
+from dataclasses import dataclass
+from math import radians, sqrt, tan
+
+from rodwork.geometry.vec import Vec
+from rodwork.model.feature import Bore, Feature, Groove
+
+_TURNS = 300
+_STILL = 1e-9
+
+
+@dataclass(frozen=True, slots=True)
+class Room:
+    """Core from `low` to `high`, grown by `radius` in the two axes other than `axis`, which is that of its depth."""
+
+    axis: int
+    low: Vec
+    high: Vec
+    radius: float
+
+    def bounds(self) -> tuple[Vec, Vec]:
+        """The box around it."""
+        grow = [0.0 if k == self.axis else self.radius for k in range(3)]
+        low = (self.low[0] - grow[0], self.low[1] - grow[1], self.low[2] - grow[2])
+        return low, (self.high[0] + grow[0], self.high[1] + grow[1], self.high[2] + grow[2])
+
+    def nearest(self, point: Vec) -> Vec:
+        """The point of it that is nearest to this one."""
+        core = [min(max(point[k], self.low[k]), self.high[k]) for k in range(3)]
+        i, j = (k for k in range(3) if k != self.axis)
+        di, dj = point[i] - core[i], point[j] - core[j]
+        away = sqrt(di * di + dj * dj)
+        share = 1.0 if away <= self.radius else self.radius / away
+        core[i] += di * share
+        core[j] += dj * share
+        return (core[0], core[1], core[2])
+
+
+def rooms_of(feature: Feature) -> tuple[Room, ...]:
+    """What a bore or a channel takes: a bore with its point (a needle), and its head as wide as at the mouth."""
+    if isinstance(feature, Bore):
+        return _bore(feature)
+    return (_channel(feature),) if isinstance(feature, Groove) else ()
+
+
+def wood_between(a: Room, b: Room) -> float:
+    """Least distance between two rooms, nought where they meet."""
+    p = a.nearest(_middle(b))
+    gap = 0.0
+    for _ in range(_TURNS):
+        q = b.nearest(p)
+        moved, p = p, a.nearest(q)
+        gap = sqrt((p[0] - q[0]) ** 2 + (p[1] - q[1]) ** 2 + (p[2] - q[2]) ** 2)
+        if abs(p[0] - moved[0]) + abs(p[1] - moved[1]) + abs(p[2] - moved[2]) < _STILL:
+            break
+    return gap
+
+
+def _middle(room: Room) -> Vec:
+    return (
+        (room.low[0] + room.high[0]) / 2,
+        (room.low[1] + room.high[1]) / 2,
+        (room.low[2] + room.high[2]) / 2,
+    )
+
+
+def _bore(bore: Bore) -> tuple[Room, ...]:
+    rooms = [_round(bore, 0.0, bore.depth, bore.diameter / 2)]
+    if bore.tip > 0:
+        rooms.append(_round(bore, bore.depth, bore.depth + bore.tip, 0.0))
+    if bore.countersink is not None:
+        deep = (bore.countersink.diameter - bore.diameter) / 2 / tan(radians(bore.countersink.angle / 2))
+        rooms.append(_round(bore, 0.0, min(deep, bore.depth), bore.countersink.diameter / 2))
+    return tuple(rooms)
+
+
+def _round(bore: Bore, start: float, end: float, radius: float) -> Room:
+    at, into = bore.at, bore.into
+    ends = [(at[k] + into[k] * start, at[k] + into[k] * end) for k in range(3)]
+    low, high = [min(e) for e in ends], [max(e) for e in ends]
+    return Room(_axis(into), (low[0], low[1], low[2]), (high[0], high[1], high[2]), radius)
+
+
+def _channel(channel: Groove) -> Room:
+    into, run = _axis(channel.into), _axis(channel.along)
+    rounded = channel.end_radius if channel.both_ends == ("round", "round") else 0.0
+    half = [channel.width / 2 - rounded] * 3
+    half[run] = channel.length / 2 - rounded
+    low = [channel.at[k] - half[k] for k in range(3)]
+    high = [channel.at[k] + half[k] for k in range(3)]
+    low[into], high[into] = sorted((channel.at[into], channel.at[into] + channel.into[into] * channel.depth))
+    return Room(into, (low[0], low[1], low[2]), (high[0], high[1], high[2]), rounded)
+
+
+def _axis(direction: Vec) -> int:
+    sizes = [abs(d) for d in direction]
+    return sizes.index(max(sizes))
