@@ -53,6 +53,14 @@ SAMPLES = {
         corner_joint=recipe("screw"), shelf_joint=recipe("housing"), back=back("rebated")
     ),
     "dowels and plugged screws, planted": _plugged,
+    "housings with screws": lambda: rod(
+        shelf_joint=recipe("housing", ("screw", {"pilot": "beforehand"})),
+        corner_joint=recipe("dowel", "screw"),
+        shelf_set_back_mm=20.0,
+        depth_mm=600.0,
+        back=None,
+    ),
+    "set back shelf": lambda: rod(shelf_set_back_mm=20.0, openings=(200.0, 180.0, "rest")),
     "tall bookcase": _tall,
     "wide, three bays, inset": _wide,
     "several cabinets": _many,

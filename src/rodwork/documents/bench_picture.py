@@ -1,0 +1,146 @@
+"""How a board lies while one half of a joint is made: what is up, where the fence is, which way the cutter goes."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from rodwork.documents.annotate import arrow, capital, figure, hatched, setting
+from rodwork.documents.drawing import LINE, THIN, Pen, Shape, Text, box, line, text_width, wrapped
+from rodwork.documents.machined import Work, words_of
+
+BENCH = Pen(width=0.6)
+CUTTER = Pen(width=0.9)
+HEIGHT = 45.0  # of a whole picture with its caption, mm
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Lie:
+    """One board as it lies for one or more settings; `fence_stays`: settings whose fence is there already."""
+
+    name: str
+    works: tuple[Work, ...]
+    fence_stays: frozenset[str]
+    line: float | None
+
+    @property
+    def by_setup(self) -> list[list[Work]]:
+        """Its works, setting by setting."""
+        found: dict[str, list[Work]] = {}
+        for w in self.works:
+            found.setdefault(w.setup.id, []).append(w)
+        return list(found.values())
+
+    @property
+    def first(self) -> Work:
+        """One of its bores."""
+        return self.works[0]
+
+
+def picture(lie: Lie, x: float, top: float, width: float) -> tuple[Shape, ...]:
+    """The picture with its caption below, from its top left corner."""
+    on_face = lie.first.bears in ("face_side", "back_side")
+    drawn = _on_face(lie, x, top, width) if on_face else _on_end(lie, x, top, width)
+    return (*drawn, *_caption(lie, x, top - 35.6, width))
+
+
+def _caption(lie: Lie, x: float, y: float, width: float) -> list[Shape]:
+    """A line for each setting: fence, depth, stop: what is set, in bold."""
+    shapes: list[Shape] = []
+    groups = lie.by_setup
+    for works in groups:
+        size = 4.6 if len(groups) == 1 else 3.9
+        text = _caption_text(lie, works, name_them=len(groups) > 1)
+        while size > 3.0 and len(wrapped(text, size, width, True)) > 1:
+            size -= 0.2
+        for row in wrapped(text, size, width, True)[:2]:
+            shapes.append(Text(at=(x, y), text=row, size=size, bold=True))
+            y -= 1.2 * size
+    return shapes
+
+
+def _caption_text(lie: Lie, works: Sequence[Work], name_them: bool) -> str:
+    s = works[0].setup
+    words = [s.id]
+    if s.fence is not None:
+        words.append(f"fence {setting(s.fence.mm)}{' (as it is)' if s.id in lie.fence_stays else ''}")
+    words.append("right through" if works[0].right_through else f"depth {figure(s.depth or 0.0)}")
+    if name_them:
+        words.append(f"{works[0].thing} {works[0].size_words}")
+    elif s.stop and s.stop != "marks":
+        words.append(f"{works[0].along.word} to the stop")
+    elif s.stop == "marks":
+        words.append("to pencil marks")
+    return ", ".join(words)
+
+
+def _on_end(lie: Lie, x: float, top: float, width: float) -> tuple[Shape, ...]:
+    """The board flat on the bench, the face it registers on up, the fence on it; the cutter goes in level."""
+    bench, thick = top - 30.0, 12.0
+    right = x + min(width - 8.0, 74.0)
+    end = right - 28.0
+    words = words_of(lie.first.part)
+    up = words[lie.first.across.from_surface]
+    name = f"{lie.name}, {up} up"
+    shapes: list[Shape] = [
+        line((x, bench), (right, bench), BENCH),
+        box(x + 2.0, bench, end - x - 2.0, thick, LINE, "white"),
+        *_label(name, x + 4.5, bench + 0.5 * thick - 1.2, end - x - 6.0),
+        *hatched(end - 20.0, bench + thick, 20.0, 5.0),
+        box(end, bench + 0.8, 4.0, thick + 4.2, THIN, "light"),
+        *arrow((right + 2.0, bench + 0.5 * thick), (end - 3.0, bench + 0.5 * thick), CUTTER, 3.4),
+    ]
+    label = f"fence on the {capital(up)}"
+    shapes.append(
+        Text(
+            at=(min(end - 20.0, right - text_width(label, 4.0, True)), bench + thick + 7.0),
+            text=label,
+            size=4.0,
+            bold=True,
+        )
+    )
+    return tuple(shapes)
+
+
+def _on_face(lie: Lie, x: float, top: float, width: float) -> tuple[Shape, ...]:
+    """The board flat, the worked face up; the fence on its end or edge, or a batten on the line."""
+    bench, thick = top - 30.0, 12.0
+    w = lie.first
+    words = words_of(w.part)
+    long = min(width - 43.0, 62.0)
+    left, right = x + 2.0, x + 2.0 + long
+    name = f"{lie.name}, {words[w.bears]} up"
+    shapes: list[Shape] = [
+        line((x, bench), (right + 12.0, bench), BENCH),
+        box(left, bench, long, thick, LINE, "white"),
+        *_label(name, left + 2.5, bench + 0.5 * thick - 1.2, long - 22.0),
+    ]
+    head, down = bench + thick, 15.0
+    cut = right - 12.0
+    if lie.line is not None:
+        cut = right - 10.0
+        shapes += [
+            *hatched(cut - 12.0, head, 8.0, 5.0),
+            Text(at=(cut + 3.4, head + 0.9), text="X", size=4.6, bold=True),
+        ]
+        label = ("batten on the LINE", "X side of it")
+        shapes.append(line((cut - 4.0, head), (cut - 4.0, head - 3.0), THIN))
+    else:
+        shapes += hatched(right, head - 9.0, 5.0, 13.0)
+        label = ("fence on the", capital(w.across.word).replace(" end", " END").replace(" edge", " EDGE"))
+    if w.groove is not None:
+        shapes.append(box(cut - 1.5, head - 4.0, 3.0, 4.0, THIN, "light"))
+    depth = thick if w.right_through else 4.5
+    shapes += arrow((cut, head + down - 2.0), (cut, head - depth + 0.5), CUTTER, 3.4)
+    at = right + 7.0
+    shapes += [Text(at=(at, head - 1.0 - 4.8 * n), text=row, size=4.0, bold=True) for n, row in enumerate(label)]
+    return tuple(shapes)
+
+
+def _label(text: str, x: float, y: float, width: float) -> Sequence[Shape]:
+    """A name inside a board: one line, or two where it is long."""
+    size = 3.8
+    rows = wrapped(text, size, width)
+    while len(rows) > 2 and size > 2.6:
+        size -= 0.2
+        rows = wrapped(text, size, width)
+    lift = 0.6 * size * (len(rows) - 1)
+    return [Text(at=(x, y + lift - 1.2 * size * n), text=row, size=size) for n, row in enumerate(rows[:2])]

@@ -1,0 +1,226 @@
+"""Which joints of a job are of one kind, so that one opened joint serves them all.
+
+Of a kind: the same recipe and place, thicknesses, hand, and every printed number but the line that a board stands
+on. The top left corner and the bottom right one are of one hand: turn the page round.
+"""
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+from functools import cached_property
+
+from rodwork.documents.machined import Work, Works, words_of
+from rodwork.geometry.vec import cross, dot
+from rodwork.model.fixing import Joint
+from rodwork.model.panel import Part
+from rodwork.model.rod import Rod, RodCabinet
+from rodwork.model.surface import Surface, axis_of, level
+
+
+@dataclass(frozen=True, kw_only=True)
+class Opened:
+    """One joint with its boards and everything set out for it, and the other joints that it stands for."""
+
+    cabinet: RodCabinet
+    joint: Joint
+    face_board: Part  # the board worked on its face
+    end_board: Part  # the board worked on its end or edge
+    on_face: tuple[Work, ...]
+    on_end: tuple[Work, ...]
+    beside: tuple[Work, ...]  # grooves of other joints near this one, in either board
+    in_place: bool  # pilots are bored through the first board at assembly
+    others: tuple["Opened", ...] = ()
+
+    @property
+    def all(self) -> tuple["Opened", ...]:
+        """This joint and those it stands for."""
+        return (self, *self.others)
+
+    @property
+    def line(self) -> float:
+        """Where the line on the face board is, from its datum; nought where it is set from its own edge."""
+        return (self.joint.contact.line or 0.0) if self.has_line else 0.0
+
+    @property
+    def has_line(self) -> bool:
+        """Whether there is a line to be marked on the face of the board."""
+        at = self.joint.contact.line
+        return at is not None and 0.01 < at < self.face_board.size[self.across_axis] - 0.01
+
+    @property
+    def stands_in(self) -> float:
+        """How far the face board's own edge lies inside the end board's registering face: a planted back."""
+        return 0.0 if self.has_line else -(self.joint.contact.line or 0.0)
+
+    @property
+    def set_back(self) -> float:
+        """How far the end board's datum edge stands behind the other's."""
+        return self.joint.contact.set_back or 0.0
+
+    @property
+    def across_axis(self) -> int:
+        """The axis of the face board that the line is measured along."""
+        return axis_of(self.joint.contact.host_register.across_from)
+
+    @property
+    def along_axis(self) -> int:
+        """The axis of the face board that the run lies along."""
+        return axis_of(self.joint.contact.host_register.along_from)
+
+    @cached_property
+    def seen(self) -> Surface:
+        """The face that is drawn: the one the boards meet on, or the other if everything is worked from there."""
+        meets = self.joint.contact.host_register.bears
+        if self.on_face and not self.on_end and all(w.bears != meets for w in self.on_face):
+            return "back_side" if meets == "face_side" else "face_side"
+        return meets
+
+    @property
+    def from_outside(self) -> bool:
+        """Whether the face that is drawn is not the one where the boards meet."""
+        return self.seen != self.joint.contact.host_register.bears
+
+    @cached_property
+    def face_above(self) -> bool:
+        """Whether the face board is drawn above the fold: where it is so in the cabinet as well."""
+        return self.joint.contact.across[2] > 0.5
+
+    @cached_property
+    def datum_left(self) -> bool:
+        """Whether the run begins at the left of the page, so that neither board is mirrored."""
+        c = self.joint.contact
+        up = c.across if self.face_above else (-c.across[0], -c.across[1], -c.across[2])
+        eye = (-c.out[0], -c.out[1], -c.out[2]) if self.from_outside else c.out
+        return dot(cross(up, eye), c.along) > 0
+
+    @cached_property
+    def hand(self) -> int:
+        """+1 or -1: joints of different hands are not each other's picture, however the page is turned."""
+        c = self.joint.contact
+        return 1 if dot(cross(c.along, c.across), c.out) > 0 else -1
+
+    @property
+    def is_channel(self) -> bool:
+        """Whether the end board itself goes in and nothing is machined in it."""
+        return not self.on_end and bool(self.on_face) and all(w.groove is not None for w in self.on_face)
+
+    @property
+    def holds_back(self) -> bool:
+        """Whether it is a back that is held: one sheet serves all its edges."""
+        return "back" in self.joint.contact.place
+
+    @property
+    def settings(self) -> tuple[str, ...]:
+        """The settings of both halves."""
+        ids = dict.fromkeys(w.setup.id for w in (*self.on_end, *self.on_face))
+        return tuple(sorted(ids, key=lambda id: (len(id), id)))
+
+    def face_uv(self, w: Work) -> tuple[tuple[float, float], tuple[float, float]]:
+        """Where a work of the face board lies: along the run from its datum, and across from the line, mm.
+
+        From the printed numbers alone (Work.span); for works of other joints too.
+        """
+        register = self.joint.contact.host_register
+        u = _from(register.along_from, self.face_board, w.span[self.along_axis])
+        v = _from(register.across_from, self.face_board, w.span[self.across_axis])
+        return u, (v[0] - self.line, v[1] - self.line)
+
+    def end_uv(self, w: Work) -> tuple[tuple[float, float], tuple[float, float]]:
+        """The same of a bore in the end board: across from its registering face."""
+        register = self.joint.contact.guest_register
+        along, across = axis_of(register.along_from), axis_of(register.across_from)
+        u = _from(register.along_from, self.end_board, w.span[along])
+        v = _from(register.across_from, self.end_board, w.span[across])
+        return (u[0] + self.set_back, u[1] + self.set_back), v
+
+    def end_u(self, w: Work) -> tuple[float, float]:
+        """Where a groove of the end board lies along the run."""
+        surface = self.joint.contact.guest_register.along_from
+        u = _from(surface, self.end_board, w.span[axis_of(surface)])
+        return (u[0] + self.set_back, u[1] + self.set_back)
+
+    @property
+    def face_length(self) -> float:
+        """Length of the face board along the run, mm."""
+        return self.face_board.size[self.along_axis]
+
+    @property
+    def end_length(self) -> float:
+        """Length of the end board's end along the run, mm."""
+        return self.end_board.size[axis_of(self.joint.contact.guest_register.along_from)]
+
+
+def _from(surface: Surface, part: Part, span: tuple[float, float]) -> tuple[float, float]:
+    """A span of the part frame as distances from one of its surfaces."""
+    at = level(surface, part.size)
+    a, b = (abs(x - at) for x in span) if at == 0 else (at - span[1], at - span[0])
+    return (min(a, b), max(a, b))
+
+
+def opened_joints(rod: Rod) -> tuple[Opened, ...]:
+    """One joint of each kind, with the others it stands for, in the order of the job."""
+    works = Works(rod)
+    found: dict[object, Opened] = {}
+    for cabinet in rod.cabinets:
+        for joint in cabinet.joints:
+            one = _opened(works, cabinet, joint)
+            if not one.on_face and not one.on_end:
+                continue
+            key = _kind(one)
+            found[key] = replace(found[key], others=(*found[key].others, one)) if key in found else one
+    return tuple(found.values())
+
+
+def _opened(works: Works, cabinet: RodCabinet, joint: Joint) -> Opened:
+    face_board, end_board = (cabinet.part[id] for id in joint.parts)
+    halves = [h for f in joint.fixings for h in (*f.halves, *f.others) if h.feature is not None]
+    own: dict[str, list[Work]] = {face_board.id: [], end_board.id: []}
+    beside: list[Work] = []
+    in_place = False
+    for part in (face_board, end_board):
+        ids = {h.feature for h in halves if h.part == part.id}
+        own[part.id] = [w for w in works.of(cabinet, part) if w.feature.id in ids]
+        beside += [w for w in works.of(cabinet, part) if w.feature.id not in ids and w.groove is not None]
+        set_out = {w.feature.id for w in own[part.id]}
+        in_place = in_place or bool(ids - set_out)
+    return Opened(
+        cabinet=cabinet, joint=joint, face_board=face_board, end_board=end_board, in_place=in_place,
+        on_face=tuple(own[face_board.id]), on_end=tuple(own[end_board.id]), beside=tuple(beside),
+    )  # fmt: skip
+
+
+def _kind(one: Opened) -> object:
+    """Equal for joints that one sheet serves."""
+    c = one.joint.contact
+    kind = (
+        c.place, tuple(sorted({f.family for f in one.joint.fixings})), one.face_board.size[2], one.end_board.size[2],
+        words_of(one.end_board)[c.guest_register.across_from], one.joint.glued, one.in_place,
+        one.has_line,
+    )  # fmt: skip
+    if one.holds_back:
+        return (*kind, _rows(one, along=False))
+    return (*kind, round(one.set_back, 2), one.hand, _rows(one, along=True))
+
+
+def _rows(one: Opened, *, along: bool) -> tuple[object, ...]:
+    """The printed numbers of both halves, the line taken off; for a back only those across."""
+    rows = []
+    for half, works in (("end", one.on_end), ("face", one.on_face)):
+        for w in works:
+            u, v = one.end_uv(w) if half == "end" else one.face_uv(w)
+            at = (round(u[0], 2), round(u[1], 2)) if along and w.groove is None else ()
+            same_face = w.bears == one.joint.contact.host_register.bears
+            rows.append((half, w.thing, w.size_words, w.depth_words, same_face, at, round(v[0], 2), round(v[1], 2)))
+    if along:
+        channels = [one.face_uv(w)[0][0] for w in one.on_face if w.groove is not None]
+        rows += [("stop", "", "", "", False, (), round(u, 2), 0.0) for u in channels]
+    return tuple(sorted(set(rows), key=str)) if not along else tuple(sorted(rows, key=str))
+
+
+def numbers_alike(a: Opened, b: Opened) -> bool:
+    """Whether the numbers along the run are the same too (a back's edges share a sheet even where they are not)."""
+    return _rows(a, along=True) == _rows(b, along=True)
+
+
+def unique(things: Sequence[str]) -> list[str]:
+    """Each once, in order."""
+    return list(dict.fromkeys(things))

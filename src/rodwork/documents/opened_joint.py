@@ -1,0 +1,165 @@
+"""Opened joints: one page for each kind of joint, with the same number on both sides of the fold."""
+
+from collections.abc import Sequence
+
+from rodwork.documents.annotate import Row, block, figure, listed
+from rodwork.documents.bench_picture import HEIGHT, Lie, picture
+from rodwork.documents.channel_section import channel_shapes
+from rodwork.documents.drawing import LINE, Shape, Text, line
+from rodwork.documents.joint_drawing import not_drawn, opened_shapes
+from rodwork.documents.joint_kinds import Opened, numbers_alike, opened_joints, unique
+from rodwork.documents.machined import Work, marks_words, words_of
+from rodwork.documents.page import Area, Page, body
+from rodwork.model.rod import Rod
+
+SAYS = 10.0
+
+
+def opened_joint_pages(rod: Rod) -> tuple[Page, ...]:
+    """One page for each kind of joint of the job."""
+    area = body(rod.heading.paper, landscape=True)
+    return tuple(_page(one, area) for one in opened_joints(rod))
+
+
+def _page(one: Opened, area: Area) -> Page:
+    says = Area(left=area.left, bottom=area.bottom, right=area.right, top=area.bottom + SAYS)
+    below = Area(left=area.left, bottom=says.top, right=area.right, top=says.top + HEIGHT + 6.0)
+    above = Area(left=area.left, bottom=below.top + 1.0, right=area.right, top=area.top + 1.5)
+    drawn = channel_shapes(one, above) if one.is_channel else opened_shapes(one, above)
+    return Page(
+        kind="opened joint",
+        title=_title(one),
+        under=_under(one),
+        right=f"setting{'s' if len(one.settings) > 1 else ''} {listed(one.settings)}",
+        shapes=(*drawn, *_bench(one, below), *_says(one, says, above)),
+    )
+
+
+def _title(one: Opened) -> str:
+    prefix = one.face_board.marks[0].partition("-")[0]
+    return f"{prefix} {one.end_board.name.upper()} {_verb(one)} {one.face_board.name.upper()}"
+
+
+def _verb(one: Opened) -> str:
+    return "into" if one.is_channel else "to"
+
+
+def _under(one: Opened) -> str:
+    """What holds it, and which others it serves."""
+    items: dict[str, int] = {}
+    for fixing in one.joint.fixings:
+        for item in fixing.hardware:
+            items[item.item] = items.get(item.item, 0) + item.count
+    things = [f"{count} x {item}" for item, count in items.items()] or unique([w.thing for w in one.on_face])
+    glue = "glued" if one.joint.glued else "no glue"
+    return f"{one.joint.contact.place}: {listed(things)}, {glue}.{_also(one)}"
+
+
+def _also(one: Opened) -> str:
+    """The other joints of this kind: other copies by their cabinet, other boards by name."""
+    alike = [o for o in one.others if not one.holds_back or numbers_alike(one, o)]
+    unlike = [o for o in one.others if o not in alike]
+    texts = []
+    copies = [m.partition("-")[0] for m in one.face_board.marks[1:]]
+    if copies:
+        texts.append(marks_words(copies, 3))
+    texts += _named(one, alike)
+    said = f" Also {listed(texts)}." if texts else ""
+    if unlike:
+        said += f" With their own numbers along: {listed(_named(one, unlike))}."
+    return said
+
+
+def _named(one: Opened, others: Sequence[Opened]) -> list[str]:
+    here: list[str] = []
+    elsewhere: list[str] = []
+    for o in others:
+        if o.cabinet is one.cabinet:
+            turned = " (page turned round)" if o.face_above != one.face_above and not one.holds_back else ""
+            here.append(f"{o.end_board.name} {_verb(o)} {o.face_board.name}{turned}")
+        else:
+            elsewhere.append(o.face_board.marks[0].partition("-")[0])
+    names = unique([*here, *elsewhere])
+    return names if len(names) <= 4 else [*names[:3], f"{len(names) - 3} more"]
+
+
+def _bench(one: Opened, area: Area) -> tuple[Shape, ...]:
+    """The bench pictures side by side, each half in the order of the settings."""
+    lies = _lies(one)
+    if not lies:
+        return ()
+    width = (area.width - 6.0 * (len(lies) - 1)) / max(len(lies), 2)
+    shapes: list[Shape] = [
+        line((area.left, area.top), (area.right, area.top), LINE),
+        Text(at=(area.left, area.top - 5.6), text="How each half lies", size=4.8, bold=True),
+    ]
+    for n, lie in enumerate(lies):
+        shapes += picture(lie, area.left + n * (width + 6.0), area.top - 6.0, width)
+    return tuple(shapes)
+
+
+def _lies(one: Opened) -> list[Lie]:
+    """One for each way a board has to lie, the end board first."""
+    held: dict[object, tuple[str, bool, list[Work]]] = {}
+    for board, works, face in ((one.end_board, one.on_end, False), (one.face_board, one.on_face, True)):
+        for w in works:
+            key = (board.id, w.bears, w.across.from_surface, w.setup.fence.mm if w.setup.fence else None)
+            held.setdefault(key, (board.name.upper(), face, []))[2].append(w)
+    out: list[Lie] = []
+    fences: set[str] = set()
+    for name, face, rows in held.values():
+        stays: set[str] = set()
+        for w in sorted(rows, key=lambda w: (len(w.setup.id), w.setup.id)):
+            if w.setup.fence is not None and w.setup.fence.id in fences:
+                stays.add(w.setup.id)
+        fences |= {w.setup.fence.id for w in rows if w.setup.fence is not None}
+        line_at = one.line if face and one.has_line else None
+        out.append(Lie(name=name, works=tuple(rows), fence_stays=frozenset(stays), line=line_at))
+    return out
+
+
+def _says(one: Opened, area: Area, above: Area) -> tuple[Shape, ...]:
+    """What the two halves have to do with each other, and how it goes home."""
+    texts = []
+    if one.on_end and one.on_face and one.has_line:
+        texts.append(
+            "The same number stands on both sides of the fold: both are set from the thick lines, which come together."
+        )
+    elif one.on_end and one.on_face:
+        texts.append("The same number stands on both sides of the fold, and both thick lines finish flush.")
+    elif one.in_place:
+        how = "on its line" if one.has_line else "flush at the thick line"
+        if one.stands_in:
+            edge = words_of(one.face_board)[one.joint.contact.host_register.across_from]
+            other = words_of(one.end_board)[one.joint.contact.guest_register.across_from]
+            way = "inside" if one.stands_in > 0 else "beyond"
+            how = f"with the {edge} {figure(abs(one.stands_in))} {way} the {other}"
+        texts.append(f"Clamp the joint {how}, then bore the pilots through the bores already there.")
+    elif one.is_channel and one.has_line:
+        texts.append("One wall is on the line; the board goes in on the X side.")
+    texts += _lines_at(one)
+    hidden = [] if one.is_channel else not_drawn(one, above)
+    if hidden:
+        texts.append(f"Between the break lines: {listed([figure(mm) for mm in hidden])}.")
+    push = {move.mm for f in one.joint.fixings for move in f.motion}
+    if push:
+        texts.append(
+            f"Goes straight in, the last {figure(max(push))} along {'its bores' if one.on_end else 'the joint'}."
+        )
+    shapes, _ = block([Row(text=" ".join(texts), size=3.7)], area.left, area.top - 1.0, area.width)
+    return shapes
+
+
+def _lines_at(one: Opened) -> list[str]:
+    """Every line that this kind of joint stands on, where there are several."""
+    rows: dict[str, set[float]] = {}
+    for o in one.all:
+        if o.has_line:
+            prefix = o.face_board.marks[0].partition("-")[0]
+            rows.setdefault(f"{prefix} {o.face_board.name}", set()).add(o.line)
+    if sum(len(at) for at in rows.values()) < 2:
+        return []
+    said = [f"{name} {', '.join(figure(mm) for mm in sorted(at))}" for name, at in rows.items()]
+    if len(said) > 4:
+        said = [*said[:4], "the rest on their boards' sheets"]
+    return [f"Lines: {'; '.join(said)}."]
