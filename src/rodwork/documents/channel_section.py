@@ -202,4 +202,4 @@ def _runs(one: Opened) -> list[str]:
             found.setdefault(text, []).append(o.face_board.name)
     out = [f"{listed(list(dict.fromkeys(names)))}: {text}" for text, names in found.items()]
     cutters = {w.setup.cutter for w in one.on_face if w.setup.cutter}
-    return [*out[:5], f"cutter {listed(sorted(cutters))}"] if cutters else out[:5]
+    return [*out[:5], f"cutter: {listed(sorted(cutters))}"] if cutters else out[:5]

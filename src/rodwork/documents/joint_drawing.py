@@ -128,8 +128,15 @@ def _along(one: Opened, area: Area) -> Along:
 
 
 def _cut(one: Opened, low: float, high: float, keep: float) -> tuple[float, float]:
-    """The stretch of a long run that is broken out: between its first few bores and its last ones."""
-    start = low + 0.62 * keep
+    """The stretch of a long run that is broken out, its two ends as clear of bores as can be."""
+    bores = {*_run_numbers(one, one.on_face, "face").values(), *_run_numbers(one, one.on_end, "end").values()}
+
+    def clear(share: float) -> float:
+        start = low + share * keep
+        ends = (start, high - (keep - (start - low)))
+        return min((abs(u - end) for u in bores for end in ends), default=0.0)
+
+    start = low + max((n / 100 for n in range(45, 76)), key=clear) * keep
     return (start, high - (keep - (start - low)))
 
 

@@ -142,10 +142,8 @@ def _says(one: Opened, area: Area, above: Area) -> tuple[Shape, ...]:
     if hidden:
         texts.append(f"Between the break lines: {listed([figure(mm) for mm in hidden])}.")
     push = {move.mm for f in one.joint.fixings for move in f.motion}
-    if push:
-        texts.append(
-            f"Goes straight in, the last {figure(max(push))} along {'its bores' if one.on_end else 'the joint'}."
-        )
+    if push and max(push) >= 3.0:
+        texts.append(f"Goes straight in for the last {figure(max(push))}.")
     shapes, _ = block([Row(text=" ".join(texts), size=3.7)], area.left, area.top - 1.0, area.width)
     return shapes
 
