@@ -68,7 +68,7 @@ def test_clearance_is_half_a_millimetre_over_and_the_pilot_about_seven_tenths(di
 
 
 def test_a_clearance_and_a_pilot_as_the_maker_gives_them():
-    screw = one(clearance_mm=5.0, pilot_mm=2.5)
+    screw = one(clearance_mm=5.0, pilot_diameter_mm=2.5)
     assert (screw.host.diameter, screw.guest.diameter) == (5.0, 2.5)
     assert screw.play.along == 0.5  # half of what 4 leaves in 5
 
@@ -77,7 +77,7 @@ def test_a_countersunk_head_is_twice_the_screw_and_has_no_plug():
     screw = one()
     assert (screw.host.countersink.diameter, screw.host.countersink.angle) == (8.0, 90.0)
     assert screw.others == ()
-    assert one(head_mm=9.0).host.countersink.diameter == 9.0
+    assert one(head_diameter_mm=9.0).host.countersink.diameter == 9.0
 
 
 def test_a_plugged_head_lies_under_a_counterbore_on_the_same_axis():

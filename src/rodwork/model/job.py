@@ -109,8 +109,8 @@ class CabinetEdging:
 class Cabinet:
     """One cabinet entry. `width`, `height`, `depth`: outside sizes of the carcass, back and edging included.
 
-    `bays`: clear widths between dividers, left to right, one of them may be "rest"; one entry: no divider.
-    `openings`: clear heights between fixed shelves from the bottom, or the number of shelves set evenly.
+    `bays`: clear widths between dividers, left to right; "rest" shares what is left; one entry: no divider.
+    `openings`: clear heights between fixed shelves from the bottom, in the same way; one entry: no fixed shelf.
     `loose_shelves`: how many in each opening, from the bottom.
     """
 

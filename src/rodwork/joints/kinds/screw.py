@@ -34,9 +34,9 @@ class Settings:
         None, 2, 40, "across the thickness from the flush face; nearest setting to the middle if left out"
     )
     clearance_mm: float | None = length(None, 2, 12, "clearance bore; half a millimetre over the screw if left out")
-    pilot_mm: float | None = length(None, 1, 10, "pilot bore; about seven tenths of the screw if left out")
+    pilot_diameter_mm: float | None = length(None, 1, 10, "pilot bore; about seven tenths of the screw if left out")
     head: str = choice("countersunk", ("countersunk", "plugged"), "a countersunk head, or a counterbore with a plug")
-    head_mm: float | None = length(None, 4, 20, "diameter of the head; twice the screw if left out")
+    head_diameter_mm: float | None = length(None, 4, 20, "diameter of the head; twice the screw if left out")
     plug_mm: float = length(10.0, 6, 20, "diameter of the plug")
     plug_depth_mm: float = length(8.0, 3, 20, "depth of the counterbore for the plug")
     pilot: str = choice("in place", ("in place", "beforehand"), "bored through the clearance bore, or set out")
@@ -86,8 +86,8 @@ def _screw(
     u: float, v: float, diameter: float, screw_length: float, through: float, hold: float, run: Run, s: Settings
 ) -> FixingPlan:
     clearance = s.clearance_mm if s.clearance_mm is not None else CLEARANCE_OVER.get(diameter, diameter + 0.5)
-    pilot = s.pilot_mm if s.pilot_mm is not None else round(diameter * PILOT_SHARE * 2) / 2
-    head = s.head_mm if s.head_mm is not None else 2 * diameter
+    pilot = s.pilot_diameter_mm if s.pilot_diameter_mm is not None else round(diameter * PILOT_SHARE * 2) / 2
+    head = s.head_diameter_mm if s.head_diameter_mm is not None else 2 * diameter
     plugged = s.head == "plugged"
     outside = (u, v, -run.host_thickness)
     clearance_bore = Void(
