@@ -12,13 +12,13 @@ from pathlib import Path
 
 import pytest
 from hypothesis import given, settings
-from hypothesis import strategies as st
 
 from rodwork.model.job import CabinetEdging, Edging
 from rodwork.model.rod import Proof, Rod
 from rodwork.model.shop import Shop
 from rodwork.setout.proof import proof_of, prove
 from tests.building import back, cabinet, job, recipe, rod, rod_of
+from tests.cabinets import built
 
 DATA = Path(__file__).parents[1] / "data" / "glaze.rod.json"
 SOURCE = Path(__file__).parents[2] / "src" / "rodwork" / "setout"
@@ -85,39 +85,26 @@ BUILT = {
 }  # fmt: skip
 
 
-@pytest.mark.parametrize("built", BUILT.values(), ids=BUILT)
-def test_what_we_set_out_is_true(built):
-    assert [f.message for f in prove(built)] == []
-    for c in built.cabinets:
-        assert proof_of(c, built.setups) == Proof(largest_gap_mm=0.0, largest_spread_in_a_row_mm=0.0)
+@pytest.mark.parametrize("made", BUILT.values(), ids=BUILT)
+def test_what_we_set_out_is_true(made):
+    assert [f.message for f in prove(made)] == []
+    for c in made.cabinets:
+        assert proof_of(c, made.setups) == Proof(largest_gap_mm=0.0, largest_spread_in_a_row_mm=0.0)
 
 
-@settings(max_examples=15, deadline=None)
-@given(
-    thickness=st.sampled_from([14.7, 15.0, 16.2, 17.6, 17.63, 18.0, 18.2]),
-    width=st.integers(3000, 9000),
-    height=st.integers(4000, 12000),
-    first=st.integers(1200, 1600),
-    line=st.integers(10000, 20000),
-)
-def test_any_cabinet_that_is_set_out_is_true_within_half_a_step_per_axis(thickness, width, height, first, line):
-    wanted = cabinet(
-        width_mm=width / 10,
-        height_mm=height / 10,
-        bays=(first / 10, "rest"),
-        openings=(line / 100, "rest"),
-        loose_shelves=(0, 0),
-    )
-    built = rod_of(job(wanted, thickness=thickness))
-    assert [f.message for f in prove(built)] == []
-    assert built.cabinets[0].proof.largest_gap_mm <= 0.05 * 3**0.5 + 1e-9
-    assert built.cabinets[0].proof.largest_spread_in_a_row_mm == 0.0
+@settings(max_examples=25, deadline=None)
+@given(built())
+def test_any_cabinet_that_can_be_set_out_is_true_within_half_a_step_per_axis(made):
+    assert [f.message for f in prove(made.rod)] == []
+    for c in made.rod.cabinets:
+        assert proof_of(c, made.rod.setups).largest_gap_mm <= made.rod.step / 2 * 3**0.5 + 1e-9
+        assert proof_of(c, made.rod.setups).largest_spread_in_a_row_mm == 0.0
 
 
 def test_the_gap_reported_is_the_rounding_of_a_line_and_no_more():
-    built = rod(openings=(200.03, "rest"), back=None)
-    assert prove(built) == ()
-    assert built.cabinets[0].proof.largest_gap_mm == pytest.approx(0.03)
+    made = rod(openings=(200.03, "rest"), back=None)
+    assert prove(made) == ()
+    assert made.cabinets[0].proof.largest_gap_mm == pytest.approx(0.03)
 
 
 def test_an_edging_that_mills_first_and_one_that_adds_nothing_are_accounted_for():
@@ -418,17 +405,17 @@ def test_a_groove_too_short_for_its_square_cornered_board_is_caught(data):
 
 
 def test_a_row_that_spreads_is_caught_even_inside_half_a_step():
-    built = rod(back=None)
+    made = rod(back=None)
     setups = []
-    for setup in built.setups:
+    for setup in made.setups:
         lines = []
         for done in setup.features:
             if done.feature == "left side pin 152/37":
                 done = replace(done, along=replace(done.along, mm=152.04))
             lines.append(done)
         setups.append(replace(setup, features=tuple(lines), stop=() if lines != list(setup.features) else setup.stop))
-    spread = replace(built, setups=tuple(setups))
-    assert spread != built
+    spread = replace(made, setups=tuple(setups))
+    assert spread != made
     only(prove(spread), "row", "is not straight", "0.04")
     assert proof_of(spread.cabinets[0], spread.setups).largest_spread_in_a_row_mm == pytest.approx(0.04)
 
@@ -488,15 +475,80 @@ def test_an_outside_size_that_the_boards_do_not_come_to_is_caught(data):
 
 
 def test_a_bore_in_place_that_a_setting_has_too_is_caught():
-    built = BUILT["in place"]
-    pilots = [f for p in built.cabinets[0].parts for f in p.features if f.stage == "in place"]
+    made = BUILT["in place"]
+    pilots = [f for p in made.cabinets[0].parts for f in p.features if f.stage == "in place"]
     assert pilots
-    setup = next(s for s in built.setups if s.stage == "after edging" and s.features[0].feature)
+    setup = next(s for s in made.setups if s.stage == "after edging" and s.features[0].feature)
     line = replace(setup.features[0], feature=pilots[0].id)
     spoiled = replace(
-        built, setups=tuple(replace(s, features=(*s.features, line)) if s is setup else s for s in built.setups)
+        made, setups=tuple(replace(s, features=(*s.features, line)) if s is setup else s for s in made.setups)
     )
     assert any(f.cause == "stage" and "bored in place" in f.message for f in prove(spoiled))
+
+
+@pytest.mark.parametrize(("whose", "surface"), [("host_register", "back_side"), ("guest_register", "left_end")])
+def test_a_joint_said_to_be_on_another_surface_is_caught(data, whose, surface):
+    joint(data, "left side / top")["contact"][whose]["bears"] = surface
+    only(faults_of(data), "surface", "left side / top", "is no surface that this joint can be set from")
+
+
+def test_a_joint_that_begins_elsewhere_than_its_boards_is_caught(data):
+    joint(data, "left side / top")["contact"]["from"][2] = 719.0
+    only(faults_of(data), "joint", "where the joint begins on the outside of the top", "expected 720.0, found 719.0")
+
+
+def test_halves_that_agree_and_are_not_where_the_joint_has_them_are_caught(data):
+    joint(data, "left side / top")["fixings"][1]["at"][1] = 137.0
+    only(faults_of(data), "pair", "left side / top 2h", "are not where the joint has them")
+
+
+def test_a_screw_bore_that_does_not_go_right_through_is_caught():
+    made = BUILT["screws"].to_dict()
+    bores = [f for p in made["cabinets"][0]["parts"] for f in p["features"] if f.get("through")]
+    bores[0]["depth"] -= 1.0
+    found = prove(Rod.from_dict(made))
+    assert any(f.feature == bores[0]["id"] and f.cause == "depth" for f in found)
+
+
+def test_a_half_in_another_board_and_a_half_that_no_board_has_are_caught(data):
+    first, second = joint(data, "left side / top")["fixings"][:2]
+    first["halves"][1]["part"] = "bottom"
+    second["halves"][0]["feature"] = "left side / top 9h"
+    messages = [f.message for f in faults_of(data) if f.cause == "joint"]
+    assert any("left side / top 1 has a half in another board" in m for m in messages)
+    assert any("where left side / top 9h of left side / top 2 is" in m and "in no board" in m for m in messages)
+
+
+def test_halves_exchanged_between_two_joints_are_caught(data):
+    top, bottom = (joint(data, f"left side / {lying}")["fixings"][0] for lying in ("top", "bottom"))
+    top["halves"][0], bottom["halves"][0] = bottom["halves"][0], top["halves"][0]
+    found = [f for f in faults_of(data) if f.cause == "joint"]
+    assert any("left side / bottom 1h is in left side / top 1" in f.message for f in found)
+
+
+def test_a_bore_of_a_joint_that_belongs_to_no_dowel_of_it_is_caught(data):
+    del joint(data, "left side / top")["fixings"][0]
+    found = faults_of(data)
+    only(found, "joint", "is no half of anything in its joint")
+    assert {f.feature for f in found} == {"left side / top 1h", "left side / top 1g"}
+
+
+def test_a_counterbore_off_the_axis_of_its_screw_is_caught():
+    spoiled = BUILT["plugs"].to_dict()
+    cab = spoiled["cabinets"][0]
+    fixing = next(f for j in cab["joints"] for f in j["fixings"] if f["others"])
+    half = fixing["others"][0]
+    bore = next(f for p in cab["parts"] for f in p["features"] if f["id"] == half["feature"])
+    setup, done = next((s, d) for s in spoiled["setups"] for d in s["features"] if d["feature"] == bore["id"])
+    bore["at"][1] += 1.0
+    done["along"]["mm"] += 1.0
+    setup["stop"] = "marks"
+    only(prove(Rod.from_dict(spoiled)), "pair", f"{half['feature']} is off the axis of its screw", "1.0 off")
+
+
+def test_a_gap_that_is_said_and_is_not_so_is_caught(data):
+    data["cabinets"][0]["proof"]["largest_gap_mm"] = 0.2
+    only(faults_of(data), "said", "expected 0.0 and 0.0, found 0.2 and 0.0")
 
 
 # -- every printed number, one at a time -----------------------------------------------------------------
@@ -507,16 +559,16 @@ ROUNDS = [
 ]
 
 
-def with_line(built, i, k, **changes):
+def with_line(made, i, k, **changes):
     """The Rod with one line of one setting changed."""
-    setup = built.setups[i]
+    setup = made.setups[i]
     lines = (*setup.features[:k], replace(setup.features[k], **changes), *setup.features[k + 1 :])
-    return replace(built, setups=(*built.setups[:i], replace(setup, features=lines), *built.setups[i + 1 :]))
+    return replace(made, setups=(*made.setups[:i], replace(setup, features=lines), *made.setups[i + 1 :]))
 
 
-def each_reading(built):
+def each_reading(made):
     """The printed numbers of the first, a middle and the last line of every setting."""
-    for i, setup in enumerate(built.setups):
+    for i, setup in enumerate(made.setups):
         last = len(setup.features) - 1
         for k in sorted({0, last // 2, last}):
             done = setup.features[k]
@@ -532,36 +584,36 @@ def names(faults, done):
     )
 
 
-@pytest.mark.parametrize(("name", "built"), ROUNDS, ids=[n for n, _ in ROUNDS])
-def test_no_printed_number_can_be_a_tenth_out(name, built):
+@pytest.mark.parametrize(("name", "made"), ROUNDS, ids=[n for n, _ in ROUNDS])
+def test_no_printed_number_can_be_a_tenth_out(name, made):
     shifted = 0
-    for i, k, done, way, reading in each_reading(built):
+    for i, k, done, way, reading in each_reading(made):
         for what in ("mm", "end_mm", "line", "set_back"):
             if getattr(reading, what) is not None:
                 wrong = replace(reading, **{what: round(getattr(reading, what) + (0.1 if k % 2 else -0.1), 3)})
-                faults = prove(with_line(built, i, k, **{way: wrong}))
+                faults = prove(with_line(made, i, k, **{way: wrong}))
                 assert faults, f"{done.feature or done.part} {way} {what}"
                 assert names(faults, done), [f.message for f in faults]
                 shifted += 1
     assert shifted > 60
 
 
-@pytest.mark.parametrize(("name", "built"), ROUNDS, ids=[n for n, _ in ROUNDS])
-def test_no_surface_can_be_swapped_nor_misnamed(name, built):
-    for i, k, done, way, reading in each_reading(built):
+@pytest.mark.parametrize(("name", "made"), ROUNDS, ids=[n for n, _ in ROUNDS])
+def test_no_surface_can_be_swapped_nor_misnamed(name, made):
+    for i, k, done, way, reading in each_reading(made):
         if done.feature is None:
             continue
         swapped = replace(reading, from_surface=OPPOSITE[reading.from_surface])
-        assert names(prove(with_line(built, i, k, **{way: swapped})), done)
+        assert names(prove(with_line(made, i, k, **{way: swapped})), done)
         misnamed = replace(reading, word="top end" if reading.word != "top end" else "bottom end")
-        assert names(prove(with_line(built, i, k, **{way: misnamed})), done)
-        turned_over = with_line(built, i, k, bears=OPPOSITE[done.bears])
+        assert names(prove(with_line(made, i, k, **{way: misnamed})), done)
+        turned_over = with_line(made, i, k, bears=OPPOSITE[done.bears])
         assert names(prove(turned_over), done)
 
 
-@pytest.mark.parametrize(("name", "built"), ROUNDS, ids=[n for n, _ in ROUNDS])
-def test_no_fence_depth_or_stop_can_be_a_tenth_out(name, built):
-    for i, setup in enumerate(built.setups):
+@pytest.mark.parametrize(("name", "made"), ROUNDS, ids=[n for n, _ in ROUNDS])
+def test_no_fence_depth_or_stop_can_be_a_tenth_out(name, made):
+    for i, setup in enumerate(made.setups):
         wrong = []
         if setup.fence is not None:
             wrong.append(replace(setup, fence=replace(setup.fence, mm=setup.fence.mm + 0.1)))
@@ -573,4 +625,4 @@ def test_no_fence_depth_or_stop_can_be_a_tenth_out(name, built):
                 for k, stop in enumerate(setup.stop)
             ]
         for spoiled in wrong:
-            assert prove(replace(built, setups=(*built.setups[:i], spoiled, *built.setups[i + 1 :]))), spoiled.id
+            assert prove(replace(made, setups=(*made.setups[:i], spoiled, *made.setups[i + 1 :]))), spoiled.id

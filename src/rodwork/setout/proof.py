@@ -68,6 +68,10 @@ def proof_of(cabinet: RodCabinet, setups: tuple[Setup, ...]) -> Proof:
     settings = by_cabinet(setups).get(cabinet.name) or Settings()
     stands = {p.id: Stand(p, cabinet) for p in cabinet.parts}
     voids = dict(read_all(stands, settings))
+    return _comes_to(cabinet, stands, voids)
+
+
+def _comes_to(cabinet: RodCabinet, stands: dict[str, Stand], voids: dict[str, Void]) -> Proof:
     gap = max((gap_of(f, stands, voids) or 0.0 for j in cabinet.joints for f in j.fixings), default=0.0)
     spread = max((row.spread for row in rows(voids.values())), default=0.0)
     return Proof(largest_gap_mm=round(gap, 3) + 0.0, largest_spread_in_a_row_mm=round(spread, 3) + 0.0)
@@ -110,7 +114,20 @@ class _Trial:
 
     def faults(self) -> list[ProofFault]:
         """All that is wrong with this cabinet, causes before consequences."""
-        return [*self._boards(), *self._machining(), *self._joints(), *self._rows(), *self._copies()]
+        found = [*self._boards(), *self._machining(), *self._joints(), *self._rows(), *self._copies()]
+        return found or self._said()
+
+    def _said(self) -> list[ProofFault]:
+        """What the set-out itself says of its gaps and rows is so."""
+        said = self.cabinet.proof
+        true = _comes_to(self.cabinet, self.stands, self.voids)
+        what = "what is said of its largest gap and its largest spread in a row"
+        if abs(said.largest_gap_mm - true.largest_gap_mm) <= DUST and (
+            abs(said.largest_spread_in_a_row_mm - true.largest_spread_in_a_row_mm) <= DUST
+        ):
+            return []
+        figures = [f"{mm(p.largest_gap_mm)} and {mm(p.largest_spread_in_a_row_mm)}" for p in (true, said)]
+        return [self._fault(Trouble("said", what, *figures))]
 
     def _fault(
         self, trouble: Trouble, stand: Stand | None = None, feature: Feature | None = None, entry: Entry | None = None
@@ -184,6 +201,9 @@ class _Trial:
                 what = Trouble("joint", "it joins a board that the cabinet has not", "", " and ".join(joint.parts))
                 yield _fault(self.cabinet.name, what, joint=joint.id)
             elif not {*joint.parts} & self.wrong_boards:
+                trouble = pairs.touching(met)
+                if trouble is not None:
+                    yield _fault(self.cabinet.name, trouble, stand=met.host, joint=joint.id)
                 yield from self._pairs(met)
 
     def _pairs(self, met: Met) -> Iterator[ProofFault]:

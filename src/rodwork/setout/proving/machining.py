@@ -150,7 +150,7 @@ def machine(stand: Stand, feature: Feature, entry: Entry, met: Met | None) -> Tr
     setup = entry.setup
     if setup.stage != feature.stage:
         return Trouble("stage", "when it is done", feature.stage, setup.stage)
-    return _fence(stand, feature, entry, met) or _depth(feature, setup)
+    return _fence(stand, feature, entry, met) or _through(stand, feature) or _depth(feature, setup)
 
 
 def _fence(stand: Stand, feature: Feature, entry: Entry, met: Met | None) -> Trouble | None:
@@ -189,6 +189,18 @@ def _set_to(reading: Reading, host: bool, met: Met | None, stand: Stand) -> Iter
             yield value
             if host and reading.set_back:
                 yield value - reading.set_back
+
+
+def _through(stand: Stand, feature: Feature) -> Trouble | None:
+    """A bore right through is as deep as the board, or as the board is below the housing of its own joint."""
+    inward = along_axis(feature.into)
+    if not isinstance(feature, Bore) or not feature.through or inward is None:
+        return None
+    board = stand.size[inward.axis]
+    housed = [g.depth for g in stand.part.features if isinstance(g, Groove) and g.joint == feature.joint]
+    if any(abs(feature.depth - (board - less)) <= DUST for less in (0.0, *housed)):
+        return None
+    return Trouble("depth", "it goes right through", mm(board), mm(feature.depth))
 
 
 def _depth(feature: Feature, setup: Setup) -> Trouble | None:

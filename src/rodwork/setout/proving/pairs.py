@@ -13,6 +13,35 @@ Stands = dict[str, Stand]
 Voids = dict[str, Void]
 
 
+def touching(met: Met) -> Trouble | None:
+    """The contact lies in the face of the host that looks at the guest, and begins at the guest's datums.
+
+    Passed over for backs, which have no second half.
+    """
+    if met.of_back:
+        return None
+    contact, host, guest = met.joint.contact, met.host, met.guest
+    out, along, across = along_axis(contact.out), along_axis(contact.along), along_axis(contact.across)
+    mine, theirs = contact.host_register, contact.guest_register
+    for stand, surface, way, sign in (
+        (host, mine.bears, out, 1),
+        (guest, theirs.bears, out, -1),
+        (guest, theirs.along_from, along, -1),
+        (guest, theirs.across_from, across, -1),
+    ):
+        if way is None:
+            return Trouble("joint", "the two boards do not meet squarely")
+        looks = stand.toward.get(surface)
+        if looks is not None and looks != (way.axis, sign * way.sign):
+            what = f"the {stand.word[surface]} of the {stand.part.name} is no surface that this joint can be set from"
+            return Trouble("surface", what)
+        plane = stand.plane(surface)
+        if plane is not None and surface != theirs.bears and abs(contact.from_point[way.axis] - plane[1]) > DUST:
+            what = f"where the joint begins on the {stand.word[surface]} of the {stand.part.name}"
+            return Trouble("joint", what, mm(plane[1]), mm(contact.from_point[way.axis]))
+    return None
+
+
 def halves(met: Met, fixing: Fixing, stands: Stands) -> Trouble | None:
     """Each half is in the board that the joint says, and belongs to this joint."""
     for half, part in zip(fixing.halves, met.joint.parts, strict=True):
@@ -127,12 +156,19 @@ def pair(met: Met, fixing: Fixing, stands: Stands, voids: Voids, half_step: floa
     if gap > allowed + DUST:
         what = f"it does not meet its mate in the {met.guest.part.name}"
         return Trouble("pair", what, f"no more than {mm(allowed)} apart", f"{mm(gap)} apart")
-    if fixing.law == "meet" and any(
-        abs(a - b) > half_step + DUST for a, b in zip(half.mouth(), fixing.at, strict=True)
-    ):
-        what = "both halves agree, and are not where the joint has them"
-        return Trouble("pair", what, _at(fixing.at), _at(half.mouth()))
-    return None
+    return _where(fixing, half, half_step)
+
+
+def _where(fixing: Fixing, half: Void, half_step: float) -> Trouble | None:
+    """The halves are where the joint has them, not only together."""
+    off = [abs(a - b) for a, b in zip(half.mouth(), fixing.at, strict=True)]
+    way = along_axis(half.into)
+    if fixing.law == "line" and way is not None:
+        off[way.axis] = 0.0  # anywhere on the axis
+    if max(off) <= half_step + DUST:
+        return None
+    what = "both halves agree, and are not where the joint has them"
+    return Trouble("pair", what, _at(fixing.at), _at(half.mouth()))
 
 
 def _at(point: tuple[float, float, float]) -> str:
@@ -163,12 +199,12 @@ def _enters(met: Met, fixing: Fixing, groove: Void, half_step: float) -> Trouble
         return Trouble("pair", f"the {guest.part.name} does not go into it", "room for it", f"{mm(by)} too little")
     run = along_axis(groove.feature.along)
     if run is None or isinstance(groove.feature, Rebate):
-        return None
+        return _where(fixing, groove, half_step)
     across = 3 - run.axis - groove.axis
     spare = groove.high[across] - groove.low[across] - guest.size[2]
     if abs(spare - 2 * fixing.play.across) > 2 * half_step + DUST:
         return Trouble("pair", f"the play of the {guest.part.name} in it", mm(2 * fixing.play.across), mm(spare))
-    return None
+    return _where(fixing, groove, half_step)
 
 
 def one_axis(met: Met, fixing: Fixing, voids: Voids, half_step: float) -> Trouble | None:

@@ -66,8 +66,11 @@ class Void:
         return self.stand.in_cabinet(self.at)
 
     def openings(self) -> tuple[Point, Point]:
-        """Where a bore right through its board comes in and comes out, in the cabinet."""
-        deep = self.stand.size[self.axis]
+        """Where a bore right through its board comes in and comes out, in the cabinet.
+
+        Over a housing it comes out at the bottom of that: no depth is set for it, so the part's own is taken.
+        """
+        deep = self.feature.depth
         (x, y, z), (a, b, c) = self.mouth(), self.into
         return (x, y, z), (x + a * deep, y + b * deep, z + c * deep)
 

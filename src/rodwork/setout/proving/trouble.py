@@ -4,7 +4,7 @@ from typing import Literal, NamedTuple
 
 Cause = Literal[
     "hand", "stands", "size", "edging", "sawing", "missing", "twice", "wrong board", "stage", "surface", "datum",
-    "word", "place", "depth", "setting", "line", "pair", "row", "mark", "copy", "joint",
+    "word", "place", "depth", "setting", "line", "pair", "row", "mark", "copy", "joint", "said",
 ]  # fmt: skip
 
 DUST = 1e-3  # geometry is exact to 0.001 mm (design section 3)
