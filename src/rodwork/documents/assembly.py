@@ -171,6 +171,8 @@ def _drawn(cabinet: RodCabinet, steps: tuple[Step, ...], rod: Rod, area: Area) -
     shut = closing(cabinet, steps)
     loose = shown.pop() if len(shown) == MOST_PICTURES - 1 and not shown[-1].steps[0].on else None
     at = None if shut is None else next((n for n, p in enumerate(shown) if steps[shut[0]] in p.steps), None)
+    named = () if shut is None or not at else tuple(i for i in shut[1] if i not in shown[at].new)
+    at = at if named else None  # what is shut in within one picture is told by the order under it
     rows = _rows(len(shown) + 1, at)
     strip = _STRIP if at is not None else 0.0
     foot = 3.4 * LEADING * len(wrapped(_NOTE, 3.4, area.width)) + 2.0
@@ -188,9 +190,9 @@ def _drawn(cabinet: RodCabinet, steps: tuple[Step, ...], rod: Rod, area: Area) -
         else:
             yield from _front_with_diagonals(cabinet, room)
         yield from _written(captions[n], words)
-    if at is not None and shut is not None:
+    if at is not None:
         y = area.top - height * next(i for i, row in enumerate(rows) if row[0] == at)
-        yield from _strip(shut[1], cabinet, area, y)
+        yield from _strip(named, cabinet, area, y)
     for n, text in enumerate(reversed(wrapped(_NOTE, 3.4, area.width))):
         yield Text(at=(area.left, area.bottom + 1.0 + n * 3.4 * LEADING), text=text, size=3.4)
 
@@ -272,7 +274,7 @@ def _said(steps: tuple[Step, ...], cabinet: RodCabinet) -> str:
     words = [f"{_names(new, cabinet)} {verb} {_names(on, cabinet, capital=False)}."]
     if in_turn:
         words = [f"{_names(new, cabinet)}, in this order, each down on to the last."]
-    bought_words = listed([f"{count} {item}" for item, count in bought.items()])
+    bought_words = listed([f"{count} × {item}" for item, count in bought.items()])
     words.append(f"With {bought_words}. {_glue(joints, new, cabinet)}" if bought else _glue(joints, new, cabinet))
     return " ".join(words)
 

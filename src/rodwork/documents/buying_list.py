@@ -75,11 +75,14 @@ def money(text: str | None) -> Money | None:
     """A price as entered, such as "64.00 GBP". Raises ValueError where it is no amount."""
     if text is None or not text.strip():
         return None
-    amount, _, currency = text.strip().partition(" ")
+    written, _, currency = text.strip().partition(" ")
     try:
-        return Money(amount=Decimal(amount), currency=currency.strip())
+        amount = Decimal(written)
     except InvalidOperation:
-        raise ValueError(f"{text!r} is no price: write it as 64.00 GBP") from None
+        amount = Decimal("NaN")
+    if not amount.is_finite() or amount < 0:
+        raise ValueError(f"{text!r} is no price: write it as 64.00 GBP")
+    return Money(amount=amount, currency=currency.strip())
 
 
 def _times(price: Money | None, count: int) -> Money | None:
@@ -208,8 +211,8 @@ def _columns(width: float) -> tuple[Column, ...]:
     fixed = (
         Column(title="have", width=9.0),
         Column(title="buy", width=22.0, size=7.0, bold=True, anchor="end"),
-        Column(title="", width=24.0, size=4.2, bold=True),
-        Column(title="reckoned from", width=84.0, size=3.8),
+        Column(title="", width=29.0, size=4.2, bold=True),
+        Column(title="reckoned from", width=82.0, size=3.8),
         Column(title="price", width=32.0, size=4.2, anchor="end"),
     )
     rest = width - sum(c.width for c in fixed)

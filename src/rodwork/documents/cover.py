@@ -18,7 +18,7 @@ _SEVERITIES: tuple[Severity, ...] = ("fault", "warning", "note")
 _LEFT_SHARE = 0.36  # of a page's width, for the pictorial view
 _NOTE_LINES = 4
 _MORE = "... (in full under “To put right”)"
-_ACROSS = 3  # cabinets side by side on the first page
+_MOST_ACROSS, _LEAST_HIGH = 5, 50.0  # cabinets side by side on the first page, and the room each needs, mm
 _GAP = 8.0
 
 
@@ -39,7 +39,7 @@ def _job_pages(rod: Rod) -> tuple[Page, ...]:
     if len(rod.cabinets) == 1:
         only = tuple(_four_views(rod.cabinets[0], rod, below))
         return (_cover(rod, (*facts, *only, *verdict)),)
-    per_page = _ACROSS * max(1, int(below.height // 62.0))
+    per_page = _MOST_ACROSS * max(1, int(below.height // _LEAST_HIGH))
     groups = [rod.cabinets[n : n + per_page] for n in range(0, len(rod.cabinets), per_page)]
     first = _cover(rod, (*facts, *_gallery(groups[0], rod, below), *verdict))
     more = tuple(_cover(rod, tuple(_gallery(g, rod, area))) for g in groups[1:])
@@ -134,13 +134,17 @@ _VERBS: dict[Severity, str] = {"fault": "put right", "warning": "watch", "note":
 
 
 def _gallery(cabinets: tuple[RodCabinet, ...], rod: Rod, area: Area) -> Iterator[Shape]:
-    """Every kind of cabinet in a small pictorial view, all at one scale as far as that goes."""
-    rows = -(-len(cabinets) // _ACROSS)
-    wide = (area.width - (_ACROSS - 1) * _GAP) / _ACROSS
+    """Every kind of cabinet in a small pictorial view, in as many rows as draws them largest."""
+    count = len(cabinets)
+    most_rows = max(1, int(area.height // _LEAST_HIGH))
+    able = [r for r in range(1, most_rows + 1) if -(-count // r) <= _MOST_ACROSS] or [most_rows]
+    rows = max(able, key=lambda r: min(area.width / -(-count // r), 1.1 * (area.height / r - 16.0)))
+    across = max(-(-count // rows), min(3, count))
+    wide = (area.width - (across - 1) * _GAP) / across
     high = area.height / rows
     for n, cabinet in enumerate(cabinets):
-        left = area.left + (n % _ACROSS) * (wide + _GAP)
-        top = area.top - (n // _ACROSS) * high
+        left = area.left + (n % across) * (wide + _GAP)
+        top = area.top - (n // across) * high
         words = list(_about(cabinet, rod, wide))
         room = Area(left=left, bottom=top - high + len(words) * 5.0 + 4.0, right=left + wide, top=top - 2.0)
         yield from _pictured(cabinet, room)
@@ -263,7 +267,7 @@ def _place(finding: Finding, rod: Rod) -> str:
 
 def _cautions(rod: Rod, area: Area) -> tuple[Block, ...]:
     """The usual cautions in three columns; the lifting ones with this job's own masses."""
-    size, columns = 3.5, 3
+    size, columns = 4.0, 3
     wide = (area.width - (columns - 1) * _GAP) / columns
     told = [_caution(head, words, wide, size) for head, words in caution_texts(rod)]
     heights = [0.0] * columns

@@ -61,7 +61,7 @@ class CuttingRow:
         """The name, with the pairs left and right that must not be made as so many alike."""
         if not self.pairs:
             return self.name
-        return f"{self.name}, a pair" if self.pairs == 1 else f"{self.name}, {self.pairs} pairs"
+        return f"{self.name}: a pair" if self.pairs == 1 else f"{self.name}: {self.pairs} pairs"
 
 
 def cutting_rows(rod: Rod) -> tuple[CuttingRow, ...]:
@@ -95,12 +95,13 @@ def _row(parts: list[Part], rod: Rod) -> CuttingRow:
     first = parts[0]
     left = sum(len(p.marks) for p in parts if p.role == "side" and p.name.startswith("left"))
     right = sum(len(p.marks) for p in parts if p.role == "side" and p.name.startswith("right"))
-    names = tuple(dict.fromkeys(re.sub(r" \d+$", "", p.name) for p in parts))
-    if left and right and left == right and len(names) == 2:
-        names = ("left and right side",)
+    counts: dict[str, int] = {}
+    for p in parts:
+        name = re.sub(r" \d+$", "", p.name)
+        counts[name] = counts.get(name, 0) + len(p.marks)
     return CuttingRow(
         board=first.board,
-        name=listed(names),
+        name=_named(counts),
         marks=tuple(m for p in parts for m in p.marks),
         pairs=left if left == right else 0,
         cut=first.cut,
@@ -111,6 +112,13 @@ def _row(parts: list[Part], rod: Rod) -> CuttingRow:
         measured=first.measured,
         kg=board_kg(first, rod),
     )
+
+
+def _named(counts: dict[str, int]) -> str:
+    """One name; or several with how many of each, left and right sides told apart."""
+    if set(counts) == {"left side", "right side"} and counts["left side"] == counts["right side"]:
+        return "left and right side"
+    return next(iter(counts)) if len(counts) == 1 else ", ".join(f"{n} {name}" for name, n in counts.items())
 
 
 # the page ----------------------------------------------------------------------------------------------------
@@ -136,7 +144,7 @@ def cutting_list_pages(rod: Rod) -> tuple[Page, ...]:
         blocks.append(band(what, area.width, f"{boards}, {amount:.2f} m²"))
         blocks.append(gap(1.0))
         for row in mine:
-            blocks += rows(columns, _cells(row, rod.step), least=11.5, most=0.5 * area.height, tick=0)
+            blocks += rows(columns, _cells(row, rod.step), least=10.5, most=0.5 * area.height, tick=0)
         blocks.append(gap(4.0))
     pages = flow(blocks, area, heading(columns))
     right = f"{sum(r.count for r in all_rows)} boards"
@@ -147,15 +155,15 @@ def cutting_list_pages(rod: Rod) -> tuple[Page, ...]:
 
 def _columns(width: float) -> tuple[Column, ...]:
     fixed = (
-        Column(title="sawn", width=9.0),
-        Column(title="how many", width=15.0, size=7.0, bold=True, anchor="end"),
-        Column(title="", width=4.0),
-        Column(title="saw to", width=50.0, size=7.0, bold=True),
-        Column(title="board", width=46.0, size=4.2),
-        Column(title="edged after", width=35.0, size=3.8),
-        Column(title="finished", width=38.0, size=3.8),
-        Column(title="grain", width=20.0, size=3.8),
-        Column(title="each", width=13.0, size=3.8),
+        Column(title="sawn", width=8.0),
+        Column(title="how many", width=14.0, size=7.0, bold=True, anchor="end"),
+        Column(title="", width=3.0),
+        Column(title="saw to", width=47.0, size=7.0, bold=True),
+        Column(title="board", width=42.0, size=4.2),
+        Column(title="edged after", width=33.0, size=3.8),
+        Column(title="finished", width=36.0, size=3.6),
+        Column(title="grain", width=19.5, size=3.6),
+        Column(title="each", width=12.0, size=3.6),
     )
     rest = width - sum(c.width for c in fixed)
     return (*fixed[:5], Column(title="marks", width=rest, size=3.8), *fixed[5:])

@@ -147,8 +147,7 @@ def _plan(cabinet: RodCabinet, left: float, low: float, k: float) -> tuple[Shape
     under = ((-_FAR, -_FAR, -_FAR), (_FAR, _FAR, _clear_level(cabinet)))
     shapes: list[Shape] = [
         *_view(cabinet, FROM_ABOVE, under, left, low, k),
-        Text(at=(left, low - 5.0), text="Plan, cut through", size=_FIGURE, bold=True),
-        Text(at=(left + (x1 - x0) * k, low - 5.0), text="front", size=_FIGURE, anchor="end"),
+        Text(at=(left, low - 5.0), text="Plan, front below", size=_FIGURE, bold=True),
     ]
     y = low + 0.45 * (y1 - y0) * k
     for a, b in bays(cabinet):

@@ -71,7 +71,7 @@ def setting_bands(rod: Rod) -> tuple[SettingBand, ...]:
         one = SettingBand(
             number=number,
             setup=setup,
-            line=_line(setup, rod),
+            line=_line(setup),
             boards=tuple(_boards(setup, rod)),
             new=frozenset(),
             as_number=set_at.get(fence) if fence and not kept else None,
@@ -107,8 +107,10 @@ def _changes(before: SettingBand | None, now: SettingBand) -> frozenset[str]:
     return frozenset(k for k, v in new.items() if v != old[k])
 
 
-def _line(setup: Setup, rod: Rod) -> float | None:
+def _line(setup: Setup) -> float | None:
     """Where the batten goes, where boards are worked on their faces from a line."""
+    if "batten" not in setup.stands_on:
+        return None  # the line is told, but the fence is set from the board's own edge
     for f in setup.features:
         reading = f.across if f.across and f.across.line is not None else f.along
         if reading and reading.line is not None and f.bears in ("face_side", "back_side"):
@@ -207,8 +209,9 @@ def _run_text(run: list[float]) -> str:
 _BLACK = "Only what is BLACK changes from the setting before."
 _FIGURE = 18.5  # its figures are 12 mm high
 _LEAST = 31.0
-_NUMBER, _TOOL, _FENCE, _DEPTH, _BOARDS = 0.0, 19.0, 84.0, 131.0, 168.0
+_NUMBER, _TOOL, _FENCE, _DEPTH, _BOARDS = 0.0, 19.0, 82.0, 133.0, 172.0
 _RULE = Pen(width=0.5)
+_SAW_LINES = 6  # lines of boards that stay together
 
 
 def settings_pages(rod: Rod) -> tuple[Page, ...]:
@@ -282,30 +285,37 @@ def _sawing_head(width: float) -> Block:
 
 
 def _sawing_row(b: SettingBand, width: float) -> tuple[Block, ...]:
-    s = b.setup
+    """One sawing setting; many boards in several blocks, so that they go on from page to page."""
     left = _SAW["boards"] + 8.0
     tokens = [mark for group in b.boards for mark, _ in group.marks]
     lines = list(_token_rows(tokens, 3.8, width - left - 12.0))
     blocks = []
-    for start in range(0, len(lines), 20):
-        part = lines[start : start + 20]
-        height = max(10.0, 4.6 + 5.4 * len(part))
-        shapes: list[Shape] = [line((0.0, -height), (width, -height), Pen(width=0.2))]
-        for n, row in enumerate(part):
-            shapes += _tokens(row, left, -6.4 - n * 5.4, 3.8)
+    for start in range(0, len(lines), _SAW_LINES):
+        part, last = lines[start : start + _SAW_LINES], start + _SAW_LINES >= len(lines)
+        height = max(9.6, (4.2 if last else 2.6) + 5.4 * len(part))
+        shapes = [shape for n, row in enumerate(part) for shape in _tokens(row, left, -6.4 - n * 5.4, 3.8)]
+        if last:
+            shapes.append(line((0.0, -height), (width, -height), Pen(width=0.2)))
         if start == 0:
-            figure = size_text(s.fence.mm, 0.1) if s.fence else ""
-            size = fitted(figure, 9.5, _SAW["surface"] - _SAW["size"] - 3.0, True)
-            surface = fitted(b.surface, 4.4, left - _SAW["surface"] - 2.0, True)
-            shapes += [
-                Text(at=(0.0, -7.4), text=str(b.number), size=6.5, bold=True),
-                Text(at=(_SAW["tool"], -7.0), text=s.tool.removeprefix("saw, "), size=4.4, ink=_ink(b, "tool")),
-                Text(at=(_SAW["size"], -8.2), text=figure, size=size, bold=True, ink=_ink(b, "fence")),
-                Text(at=(_SAW["surface"], -7.0), text=b.surface, size=surface, bold=True, ink=_ink(b, "surface")),
-                tick_box(width - 5.5, -8.2, 5.0),
-            ]
-        blocks.append(Block(height=height, shapes=tuple(shapes)))
+            shapes += _saw_setting(b, left, width)
+        else:
+            shapes.append(Text(at=(0.0, -6.4), text=f"{b.number}, more", size=3.6, ink="grey"))
+        blocks.append(Block(height=height - (0.0 if last else 2.6), shapes=tuple(shapes)))
     return tuple(blocks)
+
+
+def _saw_setting(b: SettingBand, left: float, width: float) -> tuple[Shape, ...]:
+    s = b.setup
+    figure = size_text(s.fence.mm, 0.1) if s.fence else ""
+    size = fitted(figure, 9.5, _SAW["surface"] - _SAW["size"] - 3.0, True)
+    surface = fitted(b.surface, 4.4, left - _SAW["surface"] - 2.0, True)
+    return (
+        Text(at=(0.0, -7.4), text=str(b.number), size=6.5, bold=True),
+        Text(at=(_SAW["tool"], -7.0), text=s.tool.removeprefix("saw, "), size=4.4, ink=_ink(b, "tool")),
+        Text(at=(_SAW["size"], -8.0), text=figure, size=size, bold=True, ink=_ink(b, "fence")),
+        Text(at=(_SAW["surface"], -7.0), text=b.surface, size=surface, bold=True, ink=_ink(b, "surface")),
+        tick_box(width - 5.5, -8.0, 5.0),
+    )
 
 
 # machining: large bands

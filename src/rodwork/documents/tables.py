@@ -16,11 +16,15 @@ LEADING = 1.22  # from one line of text to the next, in ems
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Block:
-    """Something of a certain height on a page. `keep`: never the last thing on a page."""
+    """Something of a certain height on a page.
+
+    `keep`: never the last thing on a page. `runs`: said again at the head of the next page, until another does.
+    """
 
     height: float
     shapes: tuple[Shape, ...]
     keep: bool = False
+    runs: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -43,10 +47,12 @@ def flow(blocks: Iterable[Block], area: Area, head: Block | None = None) -> tupl
     """Blocks down one page after another, `head` again at the top of each. A page of shapes for each."""
     pages: list[list[Shape]] = []
     held: list[Block] = []
+    running: Block | None = None
     y = area.bottom - 1.0
-    for block in blocks:
+    waiting = list(blocks)
+    for n, block in enumerate(waiting, 1):
         held.append(block)
-        if block.keep:
+        if block.keep and n < len(waiting):
             continue
         needed = sum(b.height for b in held)
         if y - needed < area.bottom or not pages:
@@ -55,12 +61,13 @@ def flow(blocks: Iterable[Block], area: Area, head: Block | None = None) -> tupl
             if head:
                 pages[-1] += moved(head.shapes, area.left, y)
                 y -= head.height
+            if running and len(pages) > 1 and not any(b.runs for b in held):
+                held.insert(0, running)
         for b in held:
+            running = b if b.runs else running
             pages[-1] += moved(b.shapes, area.left, y)
             y -= b.height
         held = []
-    if held:
-        return (*map(tuple, pages), *flow((Block(height=b.height, shapes=b.shapes) for b in held), area, head))
     return tuple(map(tuple, pages))
 
 
@@ -133,7 +140,7 @@ def band(text: str, width: float, right: str = "", size: float = 4.4, height: fl
     shapes.append(Text(at=(3.0, y), text=lines[0], size=size, bold=True, ink="white"))
     if right:
         shapes.append(Text(at=(width - 3.0, y), text=right, size=size, bold=True, ink="white", anchor="end"))
-    return Block(height=height, shapes=tuple(shapes), keep=True)
+    return Block(height=height, shapes=tuple(shapes), keep=True, runs=True)
 
 
 def _tall_band(lines: tuple[str, ...], width: float, size: float) -> Block:
@@ -143,7 +150,9 @@ def _tall_band(lines: tuple[str, ...], width: float, size: float) -> Block:
         for n, t in enumerate(lines)
         if t
     )
-    return Block(height=height, shapes=(box(0.0, -height, width, height, pen=NO_PEN, fill="black"), *texts), keep=True)
+    return Block(
+        height=height, shapes=(box(0.0, -height, width, height, pen=NO_PEN, fill="black"), *texts), keep=True, runs=True
+    )
 
 
 def paragraph(text: str, width: float, size: float = 4.0, bold: bool = False, after: float = 2.0) -> Block:
