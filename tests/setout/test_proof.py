@@ -450,6 +450,17 @@ def test_boards_called_the_same_that_are_not_are_caught(data):
     only(faults_of(data), "copy", "the same as the top")
 
 
+@pytest.mark.parametrize("change", ["the point of a bit", "a notch"])
+def test_boards_that_differ_in_one_bore_or_one_corner_are_not_the_same(data, change):
+    bottom = part(data, "bottom")
+    if change == "a notch":
+        bottom["outline"] = [[0.0, 0.0], [560.8, 0.0], [560.8, 30.0], [564.8, 30.0], [564.8, 320.0], [0.0, 320.0]]
+        bottom["bevels"] = [0.0] * 6
+    else:
+        bottom["features"][0]["tip"] = 0.0
+    only(faults_of(data), "copy", "the same as the top", "no turn makes it so")
+
+
 def test_hands_of_a_pair_are_never_the_same_board(data):
     part(data, "right side")["same_as"] = "left side"
     only(faults_of(data), "copy", "the same as the left side", "no turn makes it so")
