@@ -7,10 +7,10 @@ from decimal import Decimal
 import pytest
 from page_laws import check_pages
 from samples import PAPERS, SAMPLES, glaze, sample
+from tests.building import cabinet, job, recipe, rod, rod_of
 
 from rodwork.documents.buying_list import Money, buying_list_pages, buying_rows, money, totals
 from rodwork.documents.drawing import Text
-from tests.building import cabinet, job, recipe, rod, rod_of
 
 
 def bought(r, word):
@@ -56,7 +56,7 @@ def test_metres_of_edging():
 
 
 def test_an_edged_end_is_as_long_as_the_board_is_wide():
-    edged = [p for c in glaze().cabinets for p in c.parts if p.id == "left side"][0]
+    edged = next(p for c in glaze().cabinets for p in c.parts if p.id == "left side")
     r = glaze()
     part = replace(edged, edging=replace(edged.edging, left_end=1.0))
     c = r.cabinets[0]

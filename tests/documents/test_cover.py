@@ -5,6 +5,7 @@ from dataclasses import replace
 import pytest
 from page_laws import check_pages
 from samples import PAPERS, SAMPLES, glaze, sample
+from tests.building import back, cabinet, job, rod, rod_of
 
 from rodwork.documents.cover import caution_texts, cover_pages
 from rodwork.documents.drawing import Text
@@ -12,7 +13,6 @@ from rodwork.documents.elevations import bays, clear_depth, elevations
 from rodwork.documents.masses import cabinet_kg, sheet_kg
 from rodwork.documents.page import body
 from rodwork.model.finding import Finding
-from tests.building import back, cabinet, job, rod, rod_of
 
 
 def finding(severity, message="The bore leaves 0.6 under its point.", mend="Bore it 12 deep.", cabinet="glaze"):

@@ -7,12 +7,12 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from page_laws import check_pages
 from samples import PAPERS, SAMPLES, glaze, sample
+from tests.building import cabinet, job, rod, rod_of
+from tests.cabinets import built
 
 from rodwork.documents.cutting_list import cutting_list_pages, cutting_rows
 from rodwork.documents.drawing import Text
 from rodwork.model.job import CabinetEdging, Edging
-from tests.building import cabinet, job, rod, rod_of
-from tests.cabinets import built
 
 
 def row(r, mark):

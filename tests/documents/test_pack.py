@@ -5,10 +5,10 @@ from dataclasses import replace
 import pytest
 from page_laws import check_pages
 from samples import PAPERS, sample
+from tests.building import cabinet, job, rod_of
 
 from rodwork.documents.drawing import Text
 from rodwork.documents.pack import pack_drawings, pack_pages
-from tests.building import cabinet, job, rod_of
 
 
 def test_the_parts_stand_in_the_order_of_the_bench():

@@ -7,11 +7,11 @@ import pytest
 from fontTools.ttLib import TTFont
 from page_laws import check_pages
 from samples import PAPERS, SAMPLES, glaze, sample
+from tests.building import back, cabinet, job, recipe, rod, rod_of
 
 from rodwork.documents.drawing import Text, font_file
 from rodwork.documents.settings_list import positions_text, setting_bands, settings_pages
 from rodwork.model.setup import Fence
-from tests.building import back, cabinet, job, recipe, rod, rod_of
 
 
 def band(r, setup_id):

@@ -143,7 +143,7 @@ def _section(cabinet: RodCabinet, left: float, low: float, k: float) -> tuple[Sh
 
 
 def _plan(cabinet: RodCabinet, left: float, low: float, k: float) -> tuple[Shape, ...]:
-    (x0, y0, _), (x1, y1, _) = extent([part_box(p) for p in cabinet.parts])
+    (x0, y0, _), (_, y1, _) = extent([part_box(p) for p in cabinet.parts])
     under = ((-_FAR, -_FAR, -_FAR), (_FAR, _FAR, _clear_level(cabinet)))
     shapes: list[Shape] = [
         *_view(cabinet, FROM_ABOVE, under, left, low, k),

@@ -6,6 +6,7 @@ from rodwork.documents.buying_list import buying_list_pages
 from rodwork.documents.cover import cover_pages
 from rodwork.documents.cutting_list import cutting_list_pages
 from rodwork.documents.drawing import Drawing
+from rodwork.documents.opened_joint import opened_joint_pages
 from rodwork.documents.page import Page, numbered
 from rodwork.documents.settings_list import settings_pages
 from rodwork.model.rod import Rod
@@ -15,6 +16,7 @@ _PARTS = (
     cutting_list_pages,
     settings_pages,
     board_pages,
+    opened_joint_pages,
     assembly_pages,
     buying_list_pages,
 )
