@@ -76,7 +76,7 @@ def sized(stand: Stand, edgings: Mapping[str, EdgingStock], count: int) -> Itera
             reach = (min(p[axis] for p in part.outline), max(p[axis] for p in part.outline))
             if abs(reach[0]) > DUST or abs(reach[1] - part.size[axis]) > DUST:
                 found = f"{mm(reach[0])} to {mm(reach[1])}"
-                yield Trouble("size", f"its outline and its {_SIZES[axis]} differ", mm(part.size[axis]), found)
+                yield Trouble("size", f"its corners and its {_SIZES[axis]} differ", mm(part.size[axis]), found)
     if len(part.marks) != count:
         yield Trouble("mark", "marks: one for each copy of the cabinet", f"{count}", f"{len(part.marks)}")
     yield from _edging(stand, edgings)
