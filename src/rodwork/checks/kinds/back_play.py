@@ -50,11 +50,11 @@ def _told(cabinet: RodCabinet, back: Part, joints: list[Joint]) -> Iterator[Find
     all_round = len({round(p, 3) for p in (*across, *up)}) == 1
     yield Finding(
         severity="warning", code=CODE, cabinet=cabinet.name, where=(back.id,),
-        message=f"The grooved back holds the box only within its play of {mm(max(*across, *up))}"
+        message=f"The grooved back holds the box only within its play of {round(max(*across, *up), 2):g}"
                 f"{' all round' if all_round else ''}: the diagonals can still differ by {mm(differ)}.",
         mend="Pull the diagonals equal before the glue sets, then pin or glue the back.",
-        source=f"arithmetic: 2 x {mm(width)} x {mm(height)} / {mm(hypot(width, height))} x ({mm(sum(across))} / "
-               f"{mm(back_height)} + {mm(sum(up))} / {mm(back_width)})",
+        source=f"arithmetic: 2 x {mm(width)} x {mm(height)} / {mm(hypot(width, height))} x ({sum(across):.1f} / "
+               f"{mm(back_height)} + {sum(up):.1f} / {mm(back_width)})",
     )  # fmt: skip
 
 

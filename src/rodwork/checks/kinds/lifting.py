@@ -56,7 +56,7 @@ def _spots(cabinet: RodCabinet, rod: Rod) -> Iterator[Spot]:
         density = rod.boards[part.board].density_kg_m3
         if density is not None and (weight := weight_of(part, density)) > ONE_PERSON_KG:
             yield Spot(
-                severity="note", parts=(part,), what=f"weighs about {weight:.0f} kg",
+                severity="note", parts=(part,), what=f"about {weight:.0f} kg a board",
                 mend="two people lift and turn it; do not reach with it or carry it up stairs alone", source=SOURCE,
             )  # fmt: skip
 

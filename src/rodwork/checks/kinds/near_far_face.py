@@ -16,6 +16,7 @@ from rodwork.model.surface import axis_of
 CODE = "near-far-face"
 DEEPEST_SHARE = 0.5  # of the board, for any channel
 WEAK_SHARE = 0.4  # of the board, for a housing: a third is usual
+GLUE_MM = 2.0  # of room in both bores together: 1 in each, as published guidelines on dowels have it
 REMAINDER_SOURCE = (
     "at least 3 mm (1/8 in) counting the point of the bit: a published guide to dowelling carcasses; "
     "the figure used is the shop's own"
@@ -51,19 +52,21 @@ def _bore(cabinet: RodCabinet, part: Part, bore: Bore, fixing: Fixing | None, sh
     return Spot(
         severity="fault", parts=(part,), ids=(bore.id,), at=word(part, mouth_of(bore)),
         what=f"a {called(bore, fixing, None)} {mm(bore.depth)} deep{point} {end}; {mm(least)} is the least",
-        mend=(f"bore {mm(deepest)} deep{_other_half(cabinet, bore, fixing, deepest)}, or use {board}"
+        mend=(f"bore {mm(deepest)} deep{_other_half(cabinet, bore, fixing, deepest, shop)}, or use {board}"
               if deepest > 0 else f"use {board}"),
         source=REMAINDER_SOURCE,
     )  # fmt: skip
 
 
-def _other_half(cabinet: RodCabinet, bore: Bore, fixing: Fixing | None, deepest: float) -> str:
-    """What the other bore of a dowel comes to, so that both together stay as deep as they are."""
+def _other_half(cabinet: RodCabinet, bore: Bore, fixing: Fixing | None, deepest: float, shop: Shop) -> str:
+    """What the other bore of a dowel comes to, so that both together hold it as before, glue and all."""
     if fixing is None or fixing.law != "meet":
         return ""
     other = next(half for half in fixing.halves if half.feature != bore.id)
     twin = next(f for f in cabinet.part[other.part].features if f.id == other.feature)
-    return f" here and {mm(twin.depth + bore.depth - deepest)} in the other board"
+    wanted = min(twin.depth + bore.depth, fixing.length + GLUE_MM) - deepest
+    other_depth = min((d for d in shop.depth_stops_mm if d >= wanted - DUST), default=wanted)
+    return f" here and {mm(other_depth)} in the other board"
 
 
 def _channel(part: Part, channel: Feature, what: str, shop: Shop) -> Iterator[Spot]:
