@@ -92,6 +92,12 @@ def test_findings_stand_worst_first_with_place_mend_and_source():
     assert "common practice" in said
 
 
+def test_a_finding_names_boards_and_no_id_of_a_bore():
+    there = replace(finding("fault"), where=("left side / top", "left side / top 1h", "bottom"))
+    assert "glaze: left side, top and bottom" in texts(cover_pages(with_findings(there)))
+    assert "glaze" in texts(cover_pages(with_findings(replace(there, where=("left side / top 1h",)))))
+
+
 def test_what_does_not_fit_goes_on_to_the_next_page_at_the_same_size():
     few = cover_pages(with_findings(finding("fault")))
     many = with_findings(*(finding("fault", message=f"Bore {n} is too deep. " * 6) for n in range(20)))

@@ -31,7 +31,8 @@ def test_every_page_has_the_heading():
 
 
 def test_a_strip_never_stands_last_on_a_page_and_is_said_again_on_the_next():
-    blocks = [block(str(n)) for n in range(9)] + [band("birch18", 100.0), *(block(f"b{n}") for n in range(12))]
+    blocks = [block(str(n), 9.8) for n in range(9)] + [band("birch18", 100.0), gap(1.0, keep=True)]
+    blocks += [block(f"b{n}") for n in range(12)]
     first, second, third = (said(p) for p in flow(blocks, AREA))
     assert "birch18" not in first
     assert second[0] == "birch18"

@@ -197,7 +197,8 @@ def buying_list_pages(rod: Rod) -> tuple[Page, ...]:
     for row in buying:
         if row.group != group:
             blocks += [gap(4.0)] if group else []
-            blocks += [band("Boards, at least" if row.group == "Boards" else row.group, area.width), gap(1.0)]
+            blocks += [band("Boards, at least" if row.group == "Boards" else row.group, area.width)]
+            blocks.append(gap(1.0, keep=True))
             group = row.group
         blocks += rows(columns, _cells(row), least=11.5, most=60.0, tick=0)
         if group == "Boards":

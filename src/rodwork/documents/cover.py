@@ -146,10 +146,10 @@ def _gallery(cabinets: tuple[RodCabinet, ...], rod: Rod, area: Area) -> Iterator
         left = area.left + (n % across) * (wide + _GAP)
         top = area.top - (n // across) * high
         words = list(_about(cabinet, rod, wide))
-        room = Area(left=left, bottom=top - high + len(words) * 5.0 + 4.0, right=left + wide, top=top - 2.0)
+        room = Area(left=left, bottom=top - high + len(words) * 5.0 + 5.5, right=left + wide, top=top - 2.0)
         yield from _pictured(cabinet, room)
         for i, (text, size, bold) in enumerate(words):
-            yield Text(at=(left, room.bottom - 4.0 - i * 5.0), text=text, size=size, bold=bold)
+            yield Text(at=(left, room.bottom - 5.5 - i * 5.0), text=text, size=size, bold=bold)
 
 
 def _about(cabinet: RodCabinet, rod: Rod, width: float) -> Iterator[tuple[str, float, bool]]:
@@ -258,10 +258,12 @@ def _finding(finding: Finding, rod: Rod, width: float) -> Block:
 
 
 def _place(finding: Finding, rod: Rod) -> str:
-    """The cabinet, and the boards that are meant, by name."""
+    """The cabinet, and the boards that are meant, by name; a joint by the boards that meet in it."""
     cabinet = rod.cabinet.get(finding.cabinet)
     parts = cabinet.part if cabinet else {}
-    names = [parts[w].name if w in parts else w for w in finding.where]
+    meeting = {j.id: j.parts for j in cabinet.joints} if cabinet else {}
+    boards = [i for w in finding.where for i in meeting.get(w, (w,)) if i in parts]
+    names = [parts[i].name for i in boards]
     return ": ".join(t for t in (finding.cabinet, listed(list(dict.fromkeys(names)))) if t)
 
 
@@ -277,7 +279,7 @@ def _cautions(rod: Rod, area: Area) -> tuple[Block, ...]:
         shapes += moved(block.shapes, n * (wide + _GAP), -heights[n])
         heights[n] += block.height
     body_block = Block(height=max(heights), shapes=tuple(shapes))
-    return (gap(5.0), band("With care", area.width), gap(2.5), body_block)
+    return (gap(5.0), band("With care", area.width), gap(2.5, keep=True), body_block)
 
 
 def _caution(head: str, words: str, width: float, size: float) -> Block:

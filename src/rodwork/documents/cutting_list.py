@@ -142,7 +142,7 @@ def cutting_list_pages(rod: Rod) -> tuple[Page, ...]:
         count = sum(r.count for r in mine)
         boards = "1 board" if count == 1 else f"{count} boards"
         blocks.append(band(what, area.width, f"{boards}, {amount:.2f} m²"))
-        blocks.append(gap(1.0))
+        blocks.append(gap(1.0, keep=True))
         for row in mine:
             blocks += rows(columns, _cells(row, rod.step), least=10.5, most=0.5 * area.height, tick=0)
         blocks.append(gap(4.0))

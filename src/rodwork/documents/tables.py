@@ -164,9 +164,9 @@ def paragraph(text: str, width: float, size: float = 4.0, bold: bool = False, af
     return Block(height=len(lines) * size * LEADING + after, shapes=texts)
 
 
-def gap(height: float) -> Block:
-    """Nothing, so high."""
-    return Block(height=height, shapes=())
+def gap(height: float, keep: bool = False) -> Block:
+    """Nothing, so high; kept with what follows where it stands under a strip."""
+    return Block(height=height, shapes=(), keep=keep)
 
 
 _MARK = re.compile(r"(.*?)(\d+)(-.+)")
