@@ -196,6 +196,16 @@ def test_pages_keep_the_laws(name, paper):
     assert len(pages) == len(r.cabinets)
 
 
+def test_boards_that_go_one_on_another_are_named_in_their_order():
+    r = rod(width_mm=1500.0, bays=("rest", 400.0, "rest"), corner_joint=recipe("screw"), back=None)
+    order = [i for s in assembly_steps(r.cabinets[0]) for i in s.new]
+    said = texts(assembly_pages(r)[0])
+    named = said.split("each down on to the last:")[1]
+    first = [i for i in order if i in named][:3]
+    assert [named.index(i) for i in first] == sorted(named.index(i) for i in first)
+    assert first == ["fixed shelf 1", "divider 1", "fixed shelf 2"]
+
+
 def test_a_heavy_cabinet_asks_for_two_people_and_a_light_one_does_not():
     assert "two people" in texts(assembly_pages(rod(width_mm=1200.0, height_mm=2000.0))[0])
     assert "two people" not in texts(assembly_pages(rod())[0])

@@ -160,10 +160,8 @@ def _page(cabinet: RodCabinet, rod: Rod) -> Page:
 
 
 def _under(cabinet: RodCabinet) -> str:
-    if cabinet.count == 1:
-        return "Drawn as it lies on the bench. The new board is drawn heavy."
-    marks = listed([p.split("-")[0] for p in cabinet.parts[0].marks][:1])
-    return f"Drawn as it lies on the bench, {marks} for all {cabinet.count}. The new board is drawn heavy."
+    alike = "" if cabinet.count == 1 else f"{cabinet.count} of them, all alike. "
+    return f"{alike}Drawn as it lies on the bench; the new board is drawn heavy."
 
 
 def _drawn(cabinet: RodCabinet, steps: tuple[Step, ...], rod: Rod, area: Area) -> Iterator[Shape]:
@@ -240,7 +238,7 @@ def _caption(n: int, picture: Picture, cabinet: RodCabinet) -> tuple[str, str]:
     """(the heading, the words) under a picture."""
     step = picture.steps[0]
     if not step.on:
-        return f"{n}  Standing.", f"{_names(picture.new, cabinet)} in from the front{_on_pins(cabinet)}."
+        return f"{n}. Standing.", f"{_names(picture.new, cabinet)} in from the front{_on_pins(cabinet)}."
     head = f"{_LIES[picture.down]}."
     if len(step.there) == 1:
         head = f"{_name(step.there[0], cabinet)} down, {_up(step.there[0], picture.down, cabinet)} up."
@@ -248,7 +246,7 @@ def _caption(n: int, picture: Picture, cabinet: RodCabinet) -> tuple[str, str]:
         ("" if steps[0].push == picture.down else "Then turn it: ") + _said(steps, cabinet)
         for steps in _by_push(picture.steps)
     ]
-    return f"{n}  {head}", " ".join(said)
+    return f"{n}. {head}", " ".join(said)
 
 
 def _by_push(steps: tuple[Step, ...]) -> Iterator[tuple[Step, ...]]:
@@ -267,13 +265,14 @@ def _said(steps: tuple[Step, ...], cabinet: RodCabinet) -> str:
     joints = [j for j in cabinet.joints if any(j.id in s.joints for s in steps)]
     in_turn = any(set(b.on) & set(a.new) for a, b in pairwise(steps))
     enters = any(f.law == "enter" and j.parts[1] in new for j in joints for f in j.fixings)
-    verb = "down, one on another, from" if in_turn else "down into" if enters else "down on to"
+    verb = "down into" if enters else "down on to"
     bought = Counter[str]()
     for item in (i for j in joints for f in j.fixings for i in f.hardware):
         bought[item.item] += item.count
     words = [f"{_names(new, cabinet)} {verb} {_names(on, cabinet, capital=False)}."]
     if in_turn:
-        words = [f"{_names(new, cabinet)}, in this order, each down on to the last."]
+        turn = listed([cabinet.part[i].name for i in new])
+        words = [f"In this order, each down on to the last: {turn}."]
     bought_words = listed([f"{count} × {item}" for item, count in bought.items()])
     words.append(f"With {bought_words}. {_glue(joints, new, cabinet)}" if bought else _glue(joints, new, cabinet))
     return " ".join(words)
@@ -339,7 +338,7 @@ def _last_caption(n: int, cabinet: RodCabinet, rod: Rod, loose: Picture | None) 
     kg = cabinet_kg(cabinet, rod)
     if kg is not None and kg > TWO_PEOPLE_KG:
         words.append(f"About {mass_text(kg)}: two people to turn and carry it.")
-    return f"{n}  Is it square?", " ".join(w for w in words if w)
+    return f"{n}. Is it square?", " ".join(w for w in words if w)
 
 
 def _squares(cabinet: RodCabinet) -> str:
