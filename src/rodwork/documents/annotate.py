@@ -52,6 +52,15 @@ def listed(words: Sequence[str]) -> str:
     return f"{', '.join(words[:-1])} and {words[-1]}"
 
 
+def clipped(text: str, size: float, width: float, bold: bool = False) -> str:
+    """The text if it fits the width, else as much of its beginning as does, with dots: names can be long."""
+    if text_width(text, size, bold) <= width:
+        return text
+    while text and text_width(text + "...", size, bold) > width:
+        text = text[:-1]
+    return text.rstrip() + "..."
+
+
 def spread(places: Sequence[float], sizes: Sequence[float], low: float, high: float, gap: float = 1.0) -> list[float]:
     """Where the middles of labels come that would stand at `places`, moved as little as keeps them apart.
 

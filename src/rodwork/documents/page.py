@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 
+from rodwork.documents.annotate import clipped
 from rodwork.documents.drawing import Drawing, Shape, Text, line, text_width
 from rodwork.model.rod import Rod
 
@@ -62,6 +63,12 @@ def fitted(text: str, size: float, width: float, bold: bool = False) -> float:
     return min(size, size * width / max(text_width(text, size, bold), 1e-9))
 
 
+def fitted_text(text: str, size: float, least: float, width: float, bold: bool = False) -> tuple[str, float]:
+    """The text and its em: shrunk to fit the width, and cut short where that would be too small to read."""
+    em = max(fitted(text, size, width, bold), least)
+    return clipped(text, em, width, bold), em
+
+
 def numbered(pages: tuple[Page, ...], rod: Rod) -> tuple[Drawing, ...]:
     """Every page with its title, and job, letter and page number at the foot."""
     return tuple(_framed(page, rod, n, len(pages)) for n, page in enumerate(pages, 1))
@@ -74,27 +81,30 @@ def _framed(page: Page, rod: Rod, number: int, of: int) -> Drawing:
 
 
 def _head(page: Page, w: float, h: float) -> tuple[Shape, ...]:
-    right_size = fitted(page.right, 7.0, 0.4 * w, bold=True)
-    room = w - 2 * MARGIN - text_width(page.right, right_size, True) - 6.0
+    right, right_size = fitted_text(page.right, 7.0, 4.0, 0.4 * w, bold=True)
+    room = w - 2 * MARGIN - text_width(right, right_size, True) - 6.0
+    title, size = fitted_text(page.title, 8.5, 4.5, room, True)
     shapes: list[Shape] = [
-        Text(at=(MARGIN, h - MARGIN - 6.5), text=page.title, size=fitted(page.title, 8.5, room, True), bold=True),
+        Text(at=(MARGIN, h - MARGIN - 6.5), text=title, size=size, bold=True),
         line((MARGIN, h - MARGIN - HEAD + 2.0), (w - MARGIN, h - MARGIN - HEAD + 2.0)),
     ]
-    if page.right:
+    if right:
         at = (w - MARGIN, h - MARGIN - 6.5)
-        shapes.append(Text(at=at, text=page.right, size=right_size, bold=True, anchor="end"))
+        shapes.append(Text(at=at, text=right, size=right_size, bold=True, anchor="end"))
     if page.under:
-        size = fitted(page.under, 4.2, w - 2 * MARGIN)
-        shapes.append(Text(at=(MARGIN, h - MARGIN - 12.5), text=page.under, size=size))
+        under, size = fitted_text(page.under, 4.2, 3.0, w - 2 * MARGIN)
+        shapes.append(Text(at=(MARGIN, h - MARGIN - 12.5), text=under, size=size))
     return tuple(shapes)
 
 
 def _foot(rod: Rod, number: int, of: int, w: float) -> tuple[Shape, ...]:
-    room = w - 2 * MARGIN - 60.0
-    job = rod.job if not rod.heading.date else f"{rod.job}   {rod.heading.date}"
-    page_text = f"{rod.heading.letter}   {number} of {of}"
+    date = f"   {rod.heading.date}" if rod.heading.date else ""
+    place, place_size = fitted_text(f"{rod.heading.letter}   {number} of {of}", 6.5, 4.0, 60.0, True)
+    room = w - 2 * MARGIN - 66.0
+    size = max(fitted(rod.job + date, 5.0, room, True), 3.6)
+    job = clipped(rod.job, size, room - text_width(date, size, True), True) + date
     return (
         line((MARGIN, MARGIN + FOOT - 2.5), (w - MARGIN, MARGIN + FOOT - 2.5)),
-        Text(at=(MARGIN, MARGIN), text=job, size=fitted(job, 5.0, room, True), bold=True),
-        Text(at=(w - MARGIN, MARGIN), text=page_text, size=6.5, bold=True, anchor="end"),
+        Text(at=(MARGIN, MARGIN), text=job, size=size, bold=True),
+        Text(at=(w - MARGIN, MARGIN), text=place, size=place_size, bold=True, anchor="end"),
     )

@@ -1,0 +1,135 @@
+"""Rod strips: full size to a twentieth of a millimetre in the PDF, and whole on one sheet or the next."""
+
+import io
+
+import pdfplumber
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+from page_laws import check_pages
+from samples import PAPERS, SAMPLES, glaze, sample
+
+from rodwork.documents.drawing import Drawing, Text
+from rodwork.documents.page import numbered, paper_size
+from rodwork.documents.strip_lines import RodLine, RodStrip, strips_of
+from rodwork.documents.strips import EDGE, WARNING, WIDE, overlap_mm, strip_pages, tile_shapes, tiles_of
+from rodwork.writers.pdf import pdf
+from rodwork.writers.svg import svg
+
+MM = 72 / 25.4
+
+
+def texts(page):
+    return [s.text for s in page.shapes if isinstance(s, Text)]
+
+
+@pytest.mark.parametrize("paper", PAPERS)
+@pytest.mark.parametrize("name", SAMPLES)
+def test_every_page_keeps_the_laws(name, paper):
+    rod = sample(name, paper)
+    check_pages(strip_pages(rod), rod)
+
+
+def test_the_lines_of_a_rod_are_the_faces_of_the_boards():
+    height, width, depth = strips_of(glaze().cabinets[0])
+    assert [(row.mm, row.words) for row in height.lines] == [
+        (0.0, "bottom, outside"), (17.6, "bottom, inside"), (351.0, "fixed shelf, underside"),
+        (368.6, "fixed shelf, upper side"), (702.4, "top, inside"), (720.0, "top, outside"),
+    ]  # fmt: skip
+    assert [row.mm for row in width.lines] == [0.0, 17.6, 582.4, 600.0]
+    assert [(row.mm, row.words) for row in depth.lines] == [
+        (0.0, "front edges"), (296.0, "fixed shelf, back edge"), (296.1, "back, front face"),
+        (301.9, "back, back face"), (320.0, "back edges"),
+    ]  # fmt: skip
+    assert height.boards == ((0.0, 17.6), (351.0, 368.6), (702.4, 720.0))
+
+
+@pytest.mark.parametrize("paper", PAPERS)
+def test_every_line_is_full_size_in_the_pdf(paper):
+    """Read back with pdfplumber: the lines right across each strip, from the first line of its sheet."""
+    rod = sample("data", paper)
+    room = paper_size(paper, landscape=True)[0] - 2 * EDGE
+    pages = strip_pages(rod)
+    due = []
+    for strip in strips_of(rod.cabinets[0]):
+        for tile in tiles_of(strip, room, overlap_mm(rod)):
+            here = {tile.start, *(row.mm for row in strip.lines if tile.start <= row.mm <= tile.end)}
+            due.append([mm - tile.start for mm in sorted(here)])
+    found = []
+    with pdfplumber.open(io.BytesIO(pdf(numbered(pages, rod), rod.job, None))) as document:
+        for page in document.pages:
+            upright = [
+                (o["x0"] / MM, round(o["top"] / MM, 1), (o["bottom"] - o["top"]) / MM)
+                for o in (*page.lines, *page.curves)
+                if o["x1"] - o["x0"] < 0.01
+            ]
+            rows = {}
+            for x, top, length in upright:
+                if length > 20:
+                    assert length == pytest.approx(WIDE, abs=0.05)
+                    rows.setdefault(top, []).append(x)
+            found += [sorted(xs) for _, xs in sorted(rows.items())]
+    flat = sorted(round(x, 2) for row in found for x in row)
+    assert len(flat) == sum(len(row) for row in due)
+    for row in due:
+        assert any(_holds_steps(xs, row) for xs in found), row
+
+
+def _holds_steps(xs, row, tolerance=0.05):
+    """Whether a printed row of lines holds these distances from one of its lines."""
+    return any(all(any(abs(x0 + mm - x) <= tolerance for x in xs) for mm in row) for x0 in xs)
+
+
+def test_each_sheet_begins_at_its_own_figure_and_says_what_it_is_for():
+    page = strip_pages(glaze())[0]
+    said = texts(page)
+    assert {"0", "240", "480", "351", "720"} <= set(said)
+    assert said.count(WARNING) >= 5
+    assert "glaze, HEIGHT from the BOTTOM: 240 to 517, sheet 2 of 3" in said
+
+
+def _strip(lines, length):
+    rows = tuple(RodLine(mm=mm, words="a shelf, underside") for mm in sorted(lines))
+    return RodStrip(cabinet="x", name="HEIGHT", datum="BOTTOM", length=length, lines=rows, boards=())
+
+
+@given(st.sets(st.integers(0, 30000).map(lambda n: n / 10), min_size=1, max_size=20), st.floats(200, 400))
+def test_every_line_is_on_a_sheet(lines, room):
+    strip = _strip(lines, 3000.0)
+    tiles = tiles_of(strip, room, 30.0)
+    for mm in lines:
+        assert any(t.start - 1e-6 <= mm <= t.end + 1e-6 for t in tiles)
+    assert all(t.length <= room + 1e-6 and t.start % 10 == 0 for t in tiles)
+
+
+@pytest.mark.parametrize("name", SAMPLES)
+def test_sheets_overlap_by_more_than_the_thickest_board(name):
+    rod = sample(name)
+    thickest = max(p.size[2] for c in rod.cabinets for p in c.parts)
+    assert overlap_mm(rod) > thickest
+    for strip in strips_of(rod.cabinets[0]):
+        tiles = tiles_of(strip, 257.0, overlap_mm(rod))
+        for low, high in strip.boards:
+            assert any(t.start <= low and high <= t.end for t in tiles)
+
+
+@pytest.mark.parametrize("paper", PAPERS)
+@pytest.mark.parametrize("name", SAMPLES)
+def test_every_line_of_every_strip_has_its_figure(name, paper):
+    rod = sample(name, paper)
+    said = [t for page in strip_pages(rod) for t in texts(page)]
+    for cabinet in rod.cabinets:
+        for strip in strips_of(cabinet):
+            for row in strip.lines:
+                assert f"{round(row.mm, 1):g}" in said, (strip.name, row)
+
+
+def test_an_x_stands_on_every_board():
+    said = [t for page in strip_pages(glaze()) for t in texts(page)]
+    assert said.count("X") == 3 + 2 + 1  # bottom, shelf, top; two sides; the back
+
+
+def test_golden_strip(golden):
+    strip = strips_of(glaze().cabinets[0])[0]
+    tile = tiles_of(strip, 277.0, 30.0)[1]
+    golden("strip.svg", svg(Drawing(width=287, height=35, shapes=tile_shapes(tile, 5.0, 3.0)), 2))
