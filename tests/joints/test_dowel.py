@@ -101,8 +101,8 @@ def test_positions_that_the_shop_spreads_evenly_can_be_fixed_for_one_joint():
     assert [d.u for d in planned("dowel", run(), evenly, positions="fixed")] == [40.0, 136.0, 232.0, 280.0]
 
 
-def test_a_row_on_the_other_face_of_a_divider_is_moved_by_two_diameters():
-    assert planned("dowel", run(stagger=1))[0].u == 56.0
+def test_a_row_on_the_other_face_of_a_divider_is_moved_in_by_two_diameters_from_both_ends():
+    assert [d.u for d in planned("dowel", run(stagger=1))] == [56.0, 152.0, 264.0]
 
 
 def test_the_second_family_of_a_recipe_starts_half_a_pitch_on_and_stays_between_the_first():

@@ -118,6 +118,17 @@ def test_a_fixed_row_keeps_its_pitch_until_the_last_gap_which_is_never_too_small
     assert 32.0 - 1e-6 <= gaps[-1] < asked["pitch"] + 32.0 + 1e-6
 
 
+@given(ROWS, st.sampled_from([8.0, 12.0, 16.0]))  # two diameters; bores of a row want four
+def test_fixed_rows_on_the_two_faces_of_a_divider_stay_clear_of_one_another(asked, shift):
+    """Bores from both faces meet in a board thinner than both depths: no two may stand at one place."""
+    fixed = {**asked, "evenly": False, "number": None, "pitch": max(asked["pitch"], 2 * shift)}
+    try:
+        left, right = row(**fixed), row(**fixed, shift=shift)
+    except CannotBuild:
+        assume(False)
+    assert min(abs(a - b) for a in left for b in right) >= shift - 1e-6
+
+
 @given(ROWS)
 def test_an_even_row_has_equal_gaps_within_a_setting(asked):
     try:
