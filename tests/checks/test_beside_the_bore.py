@@ -45,6 +45,13 @@ def test_off_the_middle_the_nearer_face_counts(at, severity):
     assert [f.severity for f in told(CODE, end_bore(18.0, at))] == ([severity] if severity else [])
 
 
+def test_the_dust_of_arithmetic_is_no_trouble():
+    """15.2 less 7.7 is 7.499999999999999 to the machine."""
+    assert 15.2 - 7.7 < 7.5
+    assert told(CODE, end_bore(15.2, 7.7)) == []
+    assert told(CODE, end_bore(15.0, 7.5000000001)) == []
+
+
 def test_it_looks_at_edges_as_at_ends_and_not_at_faces():
     edge = board(bore("a", (100.0, 0.0, 6.0), into=IN, depth=20.0))
     face = board(bore("a", (3.0, 3.0, 18.0), into=DOWN))

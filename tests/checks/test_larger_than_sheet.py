@@ -32,6 +32,10 @@ def test_with_and_without_the_trim(size, severity):
     assert [f.severity for f in told(CODE, cut(*size))] == ([severity] if severity else [])
 
 
+def test_the_dust_of_arithmetic_is_no_trouble():
+    assert told(CODE, cut(2420.0 + 1e-9, 1200.0 + 1e-9)) == []
+
+
 def test_only_grain_keeps_a_board_from_being_turned():
     assert len(told(CODE, cut(1200.0, 2420.0))) == 1
     assert told(CODE, cut(1200.0, 2420.0, grain=False)) == []

@@ -138,6 +138,15 @@ def test_three_of_wood_are_least_and_one_is_none(apart, severity):
     assert [f.severity for f in told(CODE, rod_of_boards(part))] == ([severity] if severity else [])
 
 
+@pytest.mark.parametrize("pointed", ["a", "b"])
+def test_points_that_nearly_meet_are_found_though_the_bores_are_far_apart(pointed):
+    """20 less 8 less 8 is plenty; a point of 2 leaves 2."""
+    a = bore("a", (100.0, 50.0, 20.0), depth=8.0, tip=2.0 if pointed == "a" else 0.0)
+    b = bore("b", (100.0, 50.0, 0.0), into=UP, depth=8.0, tip=2.0 if pointed == "b" else 0.0)
+    (found,) = told(CODE, rod_of_boards(board(a, b, size=(720.0, 320.0, 20.0))))
+    assert "leave 2 of board" in found.message
+
+
 def test_bores_are_found_wherever_they_stand_in_the_order():
     """A long groove is met by the last bore as by the first."""
     holes = [bore(f"b{n}", (20.0 + 30 * n, 100.0, 18.0)) for n in range(20)]

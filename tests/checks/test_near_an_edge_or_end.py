@@ -57,6 +57,15 @@ def test_an_end_is_as_long_as_its_notch_leaves_it():
     assert len(told(CODE, rod_of_boards(end(313.1)))) == 1
 
 
+def test_the_wall_of_a_notch_is_an_end_of_its_own():
+    notched = ((20.0, 0.0), (720.0, 0.0), (720.0, 320.0), (0.0, 320.0), (0.0, 50.0), (20.0, 50.0))
+    wall = lambda y: board(bore("a", (20.0, y, 9.0), into=RIGHT, depth=20.0), outline=notched, bevels=(0.0,) * 6)  # noqa: E731
+    for y in (7.0, 43.0):
+        assert told(CODE, rod_of_boards(wall(y))) == []
+    for y in (6.9, 43.1):
+        assert len(told(CODE, rod_of_boards(wall(y)))) == 1
+
+
 def doweled(u, diameter, host_x=9.0):
     """The corner of a left side and a top, one dowel u from the front."""
     joint = row((u, "h", "g"))

@@ -84,9 +84,15 @@ def test_it_says_how_deep_and_what_then_comes_into_the_end():
         "3 is the least."
     )
     assert found.mend == "Bore 12.5 deep here and 19.5 in the other board, or use a board of at least 20 mm."
-    stops = Shop(name=None, depth_stops_mm=(8.0, 12.0, 15.0, 20.0))
+    stops = Shop(name=None, depth_stops_mm=(8.0, 12.0, 15.0, 20.0, 25.0))
     (found,) = told(CODE, rod_of(job(cabinet(corner_joint=deep), shop=stops)))
     assert found.mend.startswith("Bore 12 deep here and 20 in the other board")
+
+
+def test_a_stop_that_is_just_what_may_be_bored_is_taken():
+    stops = Shop(name=None, depth_stops_mm=(12.6, 15.0, 20.0))
+    (found,) = told(CODE, rod_of(job(cabinet(corner_joint=recipe(("dowel", {"depth_in_face_mm": 15.0}))), shop=stops)))
+    assert found.mend.startswith("Bore 12.6 deep here and 20 in the other board")
 
 
 def test_what_it_says_to_do_is_sound():

@@ -40,6 +40,14 @@ def test_a_screw_s_diameter_is_its_clearance_less_its_play():
     assert [f.severity for f in told(CODE, rows(40.0, 55.9, **screws))] == ["warning"]
 
 
+def test_plugs_want_three_of_wood_between_them():
+    """3 mm screws would do with 12; their plugs of 10 want 13."""
+    plugged = {"law": "line", "diameter": 10.0, "play": 3.5, "family": "screw"}
+    assert told(CODE, rows(40.0, 53.0, **plugged)) == []
+    (found,) = told(CODE, rows(40.0, 52.9, **plugged))
+    assert (found.severity, found.mend) == ("fault", "Stand them at least 13 apart, or take fewer.")
+
+
 def test_a_dowel_and_a_screw_share_the_rule_between_them():
     joint = row((40.0, "h0", "g0"))
     screw = row((64.0, "h1", "g1"), law="line", family="screw", play=0.25).fixings[0]
