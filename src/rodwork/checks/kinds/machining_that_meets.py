@@ -65,6 +65,8 @@ def _taken(part: Part) -> list[_Taken]:
     out = []
     for feature in part.features:
         rooms = rooms_of(feature)
+        if not rooms:
+            continue
         boxes = [r.bounds() for r in rooms]
         lows, highs = [b[0] for b in boxes], [b[1] for b in boxes]
         out.append(
