@@ -294,6 +294,13 @@ def test_every_family_is_exercised_by_the_laws():
             assert style in text, f"no random cabinet has a back that is {style}"
 
 
+def test_a_shelf_is_not_screwed_through_a_divider_that_has_a_shelf_on_its_other_face():
+    from rodwork.model.job import CannotBuild
+
+    with pytest.raises(CannotBuild, match="another shelf stands on the other face of the divider"):
+        rod_of(job(cabinet(bays=("rest", "rest"), width_mm=900.0, shelf_joint=recipe("screw"))))
+
+
 def test_back_styles_say_where_shelves_stop():
     """Depths for a 320 cabinet with a 5.8 back, 6 mm cutter: arithmetic beside each."""
     stops = {

@@ -71,7 +71,8 @@ PLUGGED = recipe(("screw", {"pilot": "beforehand", "head": "plugged"}))
 BAYS = {"bays": (250.0, "rest"), "openings": (200.0, "rest")}
 BUILT = {
     "dowels": rod(**BAYS),
-    "screws": rod(corner_joint=SCREWS, shelf_joint=SCREWS, divider_joint=SCREWS, **BAYS),
+    "screws": rod(corner_joint=SCREWS, divider_joint=SCREWS, **BAYS),
+    "screwed shelves": rod(corner_joint=SCREWS, shelf_joint=SCREWS),
     "plugs": rod(corner_joint=PLUGGED, shelf_joint=PLUGGED, divider_joint=PLUGGED, **BAYS),
     "in place": rod(corner_joint=recipe("screw"), shelf_joint=recipe("dowel", ("screw", {"first_mm": 60.0}))),
     "housings": rod(shelf_joint=recipe("housing"), divider_joint=recipe("housing"), shelf_set_back_mm=12.0, **BAYS),

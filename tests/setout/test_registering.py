@@ -97,8 +97,10 @@ def test_rows_on_the_two_faces_of_a_divider_are_staggered_at_both_ends_of_the_ri
     """Two diameters: 16 for an 8 mm dowel."""
     changes = {"bays": ("rest", "rest"), "width_mm": 900.0}
     assert read("divider / fixed shelf 1", **changes).along(HOST)[1] == 40.0
-    assert read("divider / fixed shelf 2", **changes).along(HOST)[1] == 56.0
-    assert read("right side / fixed shelf 2", **changes).along(HOST)[1] == 56.0
+    assert read("divider / fixed shelf 2", **changes).along(HOST)[1] == 24.0
+    assert read("right side / fixed shelf 2", **changes).along(HOST)[1] == 24.0
+    assert read("divider / fixed shelf 1", number=3, **changes).along(HOST)[1] == 280.0
+    assert read("divider / fixed shelf 2", number=3, **changes).along(HOST)[1] == 264.0
 
 
 @pytest.mark.parametrize(("board", "end"), [("left side", "bottom end"), ("right side", "bottom end"),

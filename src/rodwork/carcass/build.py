@@ -240,7 +240,15 @@ def _corners(site: _Site, box: Mapping[str, Panel]) -> list[Meeting]:
 
 
 def _butt(
-    site: _Site, host: Panel, guest: Panel, toward: Vec, datum: Vec, place: Place, recipe: Recipe, stagger: int = 0
+    site: _Site,
+    host: Panel,
+    guest: Panel,
+    toward: Vec,
+    datum: Vec,
+    place: Place,
+    recipe: Recipe,
+    stagger: int = 0,
+    covered: bool = False,
 ) -> Meeting:
     """A guest's end against a host's face, both from the front.
 
@@ -248,7 +256,7 @@ def _butt(
     also the host's end (at a corner) or the end that its line is measured from.
     """
     return meet(
-        host=host, guest=guest, place=place, recipe=recipe, stagger=stagger,
+        host=host, guest=guest, place=place, recipe=recipe, stagger=stagger, covered=covered,
         host_register=Register(bears=facing(host, neg(toward)), along_from=facing(host, FRONT),
                                across_from=facing(host, datum)),
         guest_register=Register(bears=facing(guest, toward), along_from=facing(guest, FRONT),
@@ -276,7 +284,17 @@ def _shelf_meetings(
     """
     uprights = (box["left side"], *dividers, box["right side"])
     return [
-        _butt(site, uprights[bay + right], shelf, way, DOWN, "fixed shelf", site.cabinet.shelf_joint, bay % 2)
+        _butt(
+            site,
+            uprights[bay + right],
+            shelf,
+            way,
+            DOWN,
+            "fixed shelf",
+            site.cabinet.shelf_joint,
+            bay % 2,
+            covered=bool(dividers) and uprights[bay + right].role == "divider",
+        )
         for bay, in_bay in enumerate(shelves)
         for shelf in in_bay
         for right, way in ((0, LEFT), (1, RIGHT))
@@ -304,7 +322,7 @@ def _loose(site: _Site, bays: tuple[Bay, ...]) -> tuple[tuple[Panel, ...], tuple
                (bay.x1 - LOOSE_SIDE_MM, high_y, z + ts), LYING, board=site.shelf_board)
         for i, (bay, z) in enumerate(places, 1)
     )  # fmt: skip
-    return loose, pin_rows(c, bays, heights, site.frame.shelf_back)
+    return loose, pin_rows(c, bays, heights, site.frame.shelf_back, site.shop)
 
 
 def _openings(

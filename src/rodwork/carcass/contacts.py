@@ -19,6 +19,7 @@ def meet(
     guest_register: Register,
     recipe: Recipe,
     stagger: int = 0,
+    covered: bool = False,
     groove_at: Vec | None = None,
     datum: bool = True,
 ) -> Meeting:
@@ -55,7 +56,8 @@ def meet(
     return Meeting(
         id=f"{host.id} / {guest.id}", host=host.id, guest=guest.id, contact=contact, recipe=recipe,
         host_thickness=host.size[2], reach=round(reach, 6), run_to=round(run_to, 6), to_groove=to_groove,
-        stagger=stagger, beyond_start=round(start - host_start, 6), beyond_end=round(host_end - end, 6),
+        stagger=stagger, covered=covered,
+        beyond_start=round(start - host_start, 6), beyond_end=round(host_end - end, 6),
         host_run=_host_run(host, along_run),
     )  # fmt: skip
 

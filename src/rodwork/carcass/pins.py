@@ -3,10 +3,13 @@
 from dataclasses import dataclass
 from itertools import pairwise
 
+from rodwork.geometry.rounding import down_to_step
 from rodwork.model.job import Cabinet, CannotBuild
 from rodwork.model.meeting import PinRow
 from rodwork.model.panel import Panel
+from rodwork.model.shop import Shop
 
+PIN_DEPTH_MM = 12.0  # common practice, no source
 CLEAR_OF_SHELF_MM = 40.0  # no pin nearer to the board above or below; common practice, no source
 
 
@@ -61,7 +64,7 @@ def _in_opening(cabinet: Cabinet, index: int, z0: float, z1: float, number: int,
 
 
 def pin_rows(
-    cabinet: Cabinet, bays: tuple[Bay, ...], heights: tuple[PinHeights, ...], shelf_back: float
+    cabinet: Cabinet, bays: tuple[Bay, ...], heights: tuple[PinHeights, ...], shelf_back: float, shop: Shop
 ) -> tuple[PinRow, ...]:
     """A front and a back row on both uprights of every bay, heights from each upright's own bottom end.
 
@@ -84,10 +87,16 @@ def pin_rows(
                 )
             out += [
                 PinRow(panel=upright.id, face=face, from_front=round(row, 6), heights=at,
-                       diameter=p.diameter_mm, depth=p.depth_mm)
+                       diameter=p.diameter_mm, depth=_depth(cabinet, upright, shop))
                 for row in (front, back)
             ]  # fmt: skip
     return tuple(out)
+
+
+def _depth(cabinet: Cabinet, upright: Panel, shop: Shop) -> float:
+    if cabinet.pins.depth_mm is not None:
+        return cabinet.pins.depth_mm
+    return min(PIN_DEPTH_MM, down_to_step(upright.size[2] - shop.least_remainder_mm, shop.fence_step_mm))
 
 
 def _right_face(upright: Panel) -> str:

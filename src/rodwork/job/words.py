@@ -176,7 +176,7 @@ class PinsWords(Words):
     """The rows of bores that loose shelves stand in."""
 
     diameter: Annotated[float, Length(2, 15)] = word("Diameter of the bore", default="5 mm")
-    depth: Annotated[float, Length(4, 40)] = word("Depth of the bore", default="12 mm")
+    depth: Annotated[float, Length(4, 40)] = word("Depth of the bore", default="12 mm, less in thin board")
     front: Annotated[float, Length(10, 500)] = word("Front of the shelf to the front row", default="37 mm")
     back: Annotated[float, Length(10, 500)] = word("Back of the space for shelves to the back row", default="37 mm")
     start: Annotated[float, Length(0, 1000)] = word("Bottom end to the first place of the grid", default="24 mm")

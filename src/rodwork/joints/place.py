@@ -72,7 +72,16 @@ def _planned(kind: JointKind, use: Use, run: Run, shop: Shop, meeting: Meeting) 
             f"use {able} there",
         )
     try:
-        return kind.plan(run, use.settings, shop)
+        plans = kind.plan(run, use.settings, shop)
+        if meeting.covered and any(
+            void.from_other_face for plan in plans for void in (plan.host, *plan.others) if void
+        ):
+            raise CannotBuild(
+                (),
+                "another shelf stands on the other face of the divider just there, so nothing can be driven through it",
+                "join these shelves with something that does not come through: dowels or a housing",
+            )
+        return plans
     except CannotBuild as problem:
         raise CannotBuild(
             (*use.place.path, *problem.path), f"{_where(meeting)}: {problem.what}", problem.mend

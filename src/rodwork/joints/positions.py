@@ -6,6 +6,8 @@ from rodwork.geometry.rounding import down_to_step, to_step
 from rodwork.model.job import CannotBuild
 from rodwork.model.shop import Shop
 
+LEAST_FROM_FRONT_MM = 15.0  # a row moved nearer the front than this would break the edge; common practice, no source
+
 
 def stand_at(
     *,
@@ -20,14 +22,20 @@ def stand_at(
     evenly: bool,
     number: int | None,
     shop: Shop,
+    shift: float = 0.0,
 ) -> tuple[float, ...]:
     """Distances from the front of the run, mm, rounded once to what a fence or stop can be set to.
 
     Fixed: `first`, then every `pitch`, the same on every board; the last at `end` from the end of the run, or
-    with wood left between it and a back groove. Evenly, or a given number: shared between first and last.
+    with wood left between it and a back groove. `shift` moves the row clear of the one on a divider's other face:
+    all of it nearer the front where there is room, else in from both ends. Evenly, or a given number: shared
+    between first and last.
     Raises CannotBuild (with an empty path) where two do not fit.
     """
-    from_end = shop.clear_of_groove_mm + radius if to_groove else end
+    forward = first - shift >= max(shift, LEAST_FROM_FRONT_MM)
+    inward = 0.0 if forward else shift
+    first += inward
+    from_end = (shop.clear_of_groove_mm + radius if to_groove else end) + inward
     last = down_to_step(run_to - from_end, shop.fence_step_mm)
     if last - first < least_apart:
         room = first + least_apart + from_end
@@ -37,13 +45,14 @@ def stand_at(
             f"last {from_end:g} from the {'back groove' if to_groove else 'other end'}",
             f"make the run at least {room:g} mm, or lower `first`" + ("" if to_groove else " and `end`"),
         )
+    gaps = number - 1 if number is not None else ceil((last - first) / pitch - 1e-9)
     if number is not None or evenly:
-        gaps = number - 1 if number is not None else ceil((last - first) / pitch - 1e-9)
-        return (*(to_step(first + i * (last - first) / gaps, shop.fence_step_mm) for i in range(gaps)), last)
-    out = [first]
-    while out[-1] + pitch <= last - least_apart + 1e-9:
-        out.append(out[-1] + pitch)
-    return (*out, last)
+        out = [to_step(first + i * (last - first) / gaps, shop.fence_step_mm) for i in range(gaps)]
+    else:
+        out = [first]
+        while out[-1] + pitch <= last - least_apart + 1e-9:
+            out.append(out[-1] + pitch)
+    return tuple(u - (shift if forward else 0.0) for u in (*out, last))
 
 
 def across_mm(asked: float | None, thickness: float, shop: Shop) -> float:

@@ -89,7 +89,7 @@ class Pins:
     """Shelf-pin bores in rows: a grid of `pitch_mm` that starts `start_mm` from the bottom end."""
 
     diameter_mm: float = 5.0
-    depth_mm: float = 12.0
+    depth_mm: float | None = None  # None: 12, or less where that leaves too little board
     front_mm: float = 37.0
     back_mm: float = 37.0
     start_mm: float = 24.0

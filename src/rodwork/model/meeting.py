@@ -28,7 +28,8 @@ class Meeting:
     """One contact with the recipe that joins it, and the room that its fixings have along the run.
 
     `run_to`: fixings stand before this distance along the run. It is the wall of a back groove (`to_groove`)
-    or the end of the run. `stagger` is 1 where the row must keep clear of one on the host's other face.
+    or the end of the run. `stagger` is 1 where the row must keep clear of one on the host's other face;
+    `covered` where another board stands on that face just there.
     `beyond_start` and `beyond_end`: board of the host beyond each end of the run before it ends or a groove
     begins, mm (nought or less: the run reaches it). `host_run`: the host's edges where the run begins and ends.
     """
@@ -43,6 +44,7 @@ class Meeting:
     run_to: float
     to_groove: bool
     stagger: int
+    covered: bool
     beyond_start: float
     beyond_end: float
     host_run: tuple[Surface, Surface]

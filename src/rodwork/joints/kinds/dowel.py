@@ -75,7 +75,7 @@ def plan(run: Run, s: Settings, shop: Shop) -> tuple[FixingPlan, ...]:
     across = across_mm(s.offset_mm, run.guest_thickness, shop)
     row = stand_at(
         what="dowels", run_to=run.run_to, to_groove=run.to_groove and run.order == 0, radius=diameter / 2,
-        first=first + 2 * diameter * run.stagger, end=end,
+        first=first, end=end, shift=2 * diameter * run.stagger,
         pitch=s.pitch_mm if s.pitch_mm is not None else shop.pitch_mm, least_apart=4 * diameter,
         evenly=(shop.positions if s.positions == "shop" else s.positions) == "evenly",
         number=s.count, shop=shop,

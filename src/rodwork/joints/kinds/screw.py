@@ -73,8 +73,8 @@ def plan(run: Run, s: Settings, shop: Shop) -> tuple[FixingPlan, ...]:
     end = s.end_mm if s.end_mm is not None else shop.end_mm + 0.5 * shop.pitch_mm * run.order
     row = stand_at(
         what="screws", run_to=run.run_to, to_groove=run.to_groove and run.order == 0, radius=diameter / 2,
-        first=(s.first_mm if s.first_mm is not None else shop.first_mm + 0.5 * shop.pitch_mm * run.order)
-        + 2 * diameter * run.stagger,
+        first=s.first_mm if s.first_mm is not None else shop.first_mm + 0.5 * shop.pitch_mm * run.order,
+        shift=4 * diameter * run.stagger,  # two diameters of the head
         end=end, pitch=s.pitch_mm if s.pitch_mm is not None else 2 * shop.pitch_mm, least_apart=5 * diameter,
         evenly=(shop.positions if s.positions == "shop" else s.positions) == "evenly", number=s.count, shop=shop,
     )  # fmt: skip
