@@ -1,8 +1,8 @@
 #!/usr/bin/env python3
 """The two commands that set rodwork up on a fresh machine with nothing but Python 3.11 or newer.
 
-    python3 start.py         makes the environment, installs, sets out the example job, says where its pack lies
-    python3 start.py test    runs every test, lint and type check, and builds the docs
+python3 start.py         makes the environment, installs, sets out the example job, says where its pack lies
+python3 start.py test    runs every test, lint and type check, and builds the docs
 """
 
 import os

@@ -52,7 +52,7 @@ def job_text(number: int) -> str:
         kind, height, depth, rest = KINDS[i % len(KINDS)]
         width, height = 600 + (i * 7) % 300, height + (i * 3) % 90
         parts.append(
-            f"\n[cabinets.unit-{i + 1}]\nkind = \"{kind}\"\nmark = \"{_mark(i)}\"\nwidth = {width}\nheight = {height}\n"
+            f'\n[cabinets.unit-{i + 1}]\nkind = "{kind}"\nmark = "{_mark(i)}"\nwidth = {width}\nheight = {height}\n'
             f"depth = {depth}\n{rest}\n"
         )
     return "".join(parts)

@@ -10,10 +10,7 @@ from rodwork.model.job import Back, Board, Cabinet, CabinetEdging, Edging, Job, 
 from rodwork.model.rod import Rod
 from rodwork.model.shop import Shop
 from rodwork.setout.draft import Made, draft
-try:
-    from rodwork.setout.proof import proof_of
-except ImportError:
-    proof_of = lambda c, s: c.proof  # noqa
+from rodwork.setout.proof import proof_of
 
 PLACE = Place(path=("cabinets", "glaze"))
 

@@ -3,7 +3,22 @@
 import random
 import re
 
-NUMBERS = ("0", "-1", "1e9", "nan", "inf", "-inf", "0.0001", "17.6", "99999999999999999999", "3", "1000", '"2 ft"', "true", "[]")
+NUMBERS = (
+    "0",
+    "-1",
+    "1e9",
+    "nan",
+    "inf",
+    "-inf",
+    "0.0001",
+    "17.6",
+    "99999999999999999999",
+    "3",
+    "1000",
+    '"2 ft"',
+    "true",
+    "[]",
+)
 WORDS = ('"rest"', '""', '"dowel"', '"screw"', '"housing"', '"groove"', '"planted"', '"inset"', '"rebated"', "[1, 2]", "{}",
          '"../../x"', '"<b>&"', '"\\u0000"', '"=1+1"', '"x" # y', "2026-13-45")  # fmt: skip
 LINES = ("[cabinets.extra]", "[job]", "[[cabinets]]", "x = 1", "back = {}", "openings = [100, 100]", "dividers = 3",

@@ -250,10 +250,7 @@ def test_shelves_on_both_faces_of_a_divider_meet_in_it():
     deep = recipe(("housing", {"depth_mm": 9.0}))
     made = rod_of(job(cabinet(width_mm=1200.0, bays=("rest", "rest"), shelf_joint=deep)))
     faults = [f for f in told(CODE, made) if f.severity == "fault"]
-    assert any(
-        "Divider: a housing for a fixed shelf and another cut into each other" in f.message
-        for f in faults
-    )
+    assert any("Divider: a housing for a fixed shelf and another cut into each other" in f.message for f in faults)
     assert all(f.where[0] == "divider" for f in faults)
 
 

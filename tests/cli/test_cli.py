@@ -107,7 +107,9 @@ def test_what_cannot_be_built_names_the_line(tmp_path):
 
 def test_every_cabinet_that_cannot_be_built_is_named_at_once(tmp_path):
     text = STUDIO.read_text(encoding="utf-8")
-    text = text.replace('openings = [260, "rest"]', 'openings = [900, "rest"]').replace("fixed_shelves = 4", "fixed_shelves = 4\nshelf_set_back = 260")
+    text = text.replace('openings = [260, "rest"]', 'openings = [900, "rest"]').replace(
+        "fixed_shelves = 4", "fixed_shelves = 4\nshelf_set_back = 260"
+    )
     file = tmp_path / "job.toml"
     file.write_text(text, encoding="utf-8")
     done = run("set-out", file)

@@ -15,9 +15,10 @@ def outcome(raw: bytes) -> str:
     """ "refused" or "set out"; anything else that happens is a fault of ours."""
     try:
         rod = set_out(raw, "job.toml")
-    except JobFaults as problem:
-        assert problem.faults
-        for fault in problem.faults:
+    except JobFaults as refused:
+        faults = refused.faults
+        assert len(faults) > 0
+        for fault in faults:
             assert str(fault).startswith("job.toml:")
             assert fault.what
             assert fault.mend

@@ -3,6 +3,7 @@
 from collections import defaultdict
 from dataclasses import replace
 from itertools import combinations
+from pathlib import Path
 
 import pytest
 from hypothesis import HealthCheck, given, settings
@@ -152,7 +153,16 @@ def test_mirror_then_set_out_is_set_out_then_mirror_and_swap_hands(b):
 
 def _key(f, x, y, z, into):
     sizes = (f.diameter,) if isinstance(f, Bore) else (f.width, f.length)
-    return (f.kind, f.role, round(x, 4), round(y, 4), round(z, 4), tuple(round(v, 4) + 0.0 for v in into), f.depth, *sizes)
+    return (
+        f.kind,
+        f.role,
+        round(x, 4),
+        round(y, 4),
+        round(z, 4),
+        tuple(round(v, 4) + 0.0 for v in into),
+        f.depth,
+        *sizes,
+    )
 
 
 @LAW
@@ -194,7 +204,10 @@ def test_a_row_off_the_middle_stays_on_the_same_side_of_the_board_on_both_hands(
             if fixing.family != family:
                 continue
             part, f = by_id[fixing.halves[1].feature]
-            assert f.at[2] == pytest.approx(6.0), (joint.id, part.id)  # back side: outside of tops, underside of shelves
+            assert f.at[2] == pytest.approx(6.0), (
+                joint.id,
+                part.id,
+            )  # back side: outside of tops, underside of shelves
             host, g = by_id[fixing.halves[0].feature]
             height = in_cabinet(host, g.at)[2]
             face = {"top": 720.0, "bottom": 0.0}.get(part.id, joint.contact.from_point[2])
@@ -222,7 +235,9 @@ def test_thickness_moves_lengths_and_lines_and_never_a_fence_or_a_depth(corner, 
     assert worked(thin) == worked(thick)
 
     def fronts(rod):
-        return {e.feature: e.along.mm for s in rod.setups for e in s.features if e.feature and e.along.word == "front edge"}
+        return {
+            e.feature: e.along.mm for s in rod.setups for e in s.features if e.feature and e.along.word == "front edge"
+        }
 
     assert fronts(thin) == fronts(thick)
     assert thin.cabinets[0].part["top"].size[0] == pytest.approx(564.8)
@@ -244,7 +259,9 @@ def test_sides_that_a_turn_carries_onto_each_other_are_one_kind():
                     corner_joint=recipe(("dowel", {"positions": "evenly"}))))
     ).cabinets[0]  # fmt: skip
     assert c.part["right side"].same_as == "left side"
-    with_shelf = rod_of(job(cabinet(back=None, edging=None, openings=(300.0, "rest"), loose_shelves=(0, 0)))).cabinets[0]
+    with_shelf = rod_of(job(cabinet(back=None, edging=None, openings=(300.0, "rest"), loose_shelves=(0, 0)))).cabinets[
+        0
+    ]
     assert with_shelf.part["right side"].same_as is None
 
 
@@ -285,7 +302,7 @@ def test_every_family_is_exercised_by_the_laws():
     """A new file in kinds/ must come into the random cabinets, or its law is not tested."""
     import tests.cabinets as drawn
 
-    text = open(drawn.__file__, encoding="utf-8").read()
+    text = Path(drawn.__file__).read_text(encoding="utf-8")
     backs = {kind.name for kind in joint_kinds().values() if kind.backs}
     for name in joint_kinds():
         assert f'"{name}"' in text or name in backs, f"no random cabinet uses {name}"

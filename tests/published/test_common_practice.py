@@ -1,5 +1,7 @@
 """Facts of the trade that have no published source to hand: common practice, no source, and arithmetic from it."""
 
+from itertools import pairwise
+
 import pytest
 
 from rodwork.joints.kinds.dowel import Settings, depths
@@ -72,4 +74,4 @@ def test_pin_rows_stand_37_from_the_front_on_a_32_grid():
     assert {f.diameter for f in pins} == {5.0}
     front = sorted({720 - f.at[0] for f in pins if f.at[1] == 37.0})
     assert front
-    assert {round((b - a) % 32, 6) for a, b in zip(front, front[1:], strict=False)} == {0.0}
+    assert {round((b - a) % 32, 6) for a, b in pairwise(front)} == {0.0}
