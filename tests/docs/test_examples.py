@@ -27,6 +27,7 @@ import pytest
 from rodwork.pipeline import set_out
 from tests.docs.pages import PAGES, ROOT, all_blocks, blocks
 
+PYTHON = all_blocks("python")
 EXAMPLES = sorted((ROOT / "examples").glob("*.toml"))
 PIECES = {
     "job": '[job]\nname = "Glaze cupboard"\n',
@@ -93,6 +94,13 @@ def test_there_are_examples_of_every_kind_of_block():
     assert len(TOML) > 12
     assert len(SIZED) >= 6
     assert len(CONSOLE_PAGES) >= 3
+    assert PYTHON
+
+
+@pytest.mark.parametrize("block", PYTHON, ids=lambda b: b.place)
+def test_python_in_the_handbook_runs(block, monkeypatch):
+    monkeypatch.chdir(ROOT)
+    exec(compile(block.text, block.place, "exec"), {})
 
 
 CONSOLE_PAGES = [p for p in PAGES if any(b.language == "console" for b in blocks(p))]
@@ -141,6 +149,7 @@ def run(place: str, typed: str, exit_code: int, lines: list[str], folder: Path) 
             env={**os.environ, "COLUMNS": "100", "PYTHONUTF8": "1"},
         )  # fmt: skip
         printed = done.stdout + done.stderr
+        assert "Traceback" not in printed, f"{place}: {typed}\n{printed}"  # it too ends with 1
         assert done.returncode == exit_code, f"{place}: {typed} ended with {done.returncode}\n{printed}"
     there = [" ".join(line.split()) for line in printed.splitlines()]
     at = 0

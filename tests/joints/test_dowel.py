@@ -101,8 +101,13 @@ def test_positions_that_the_shop_spreads_evenly_can_be_fixed_for_one_joint():
     assert [d.u for d in planned("dowel", run(), evenly, positions="fixed")] == [40.0, 136.0, 232.0, 280.0]
 
 
-def test_a_row_on_the_other_face_of_a_divider_is_moved_in_by_two_diameters_from_both_ends():
-    assert [d.u for d in planned("dowel", run(stagger=1))] == [56.0, 152.0, 264.0]
+@pytest.mark.parametrize("settings", [{}, {"positions": "evenly"}, {"count": 2}, {"first_mm": 20.0}, {"size": "6x30"}])
+def test_rows_on_the_two_faces_of_a_divider_are_two_diameters_clear_of_one_another(settings):
+    left, right = ([d.u for d in planned("dowel", run(stagger=s), **settings)] for s in (0, 1))
+    diameter = float(settings.get("size", "8x30").split("x")[0])
+    assert min(abs(a - b) for a in left for b in right) >= 2 * diameter
+    assert min(right) >= 12.0
+    assert max(right) <= 296.0 - 12.0 - diameter / 2
 
 
 def test_the_second_family_of_a_recipe_starts_half_a_pitch_on_and_stays_between_the_first():
