@@ -130,7 +130,7 @@ def test_sawing_is_many_to_a_page_and_machining_four_or_five():
 
 
 def test_many_boards_go_on_and_none_is_left_out():
-    r = rod_of(job(cabinet(count=60, corner_joint=recipe("dowel"))))
+    r = rod_of(job(cabinet(count=36, corner_joint=recipe("dowel"))))
     pages = settings_pages(r)
     check_pages(pages, r)
     said = Counter(s.text for s in texts(pages))

@@ -446,9 +446,19 @@ def _placed(picture: _Drawn, room: Area, k: float) -> Iterator[Shape]:
     for a, b in picture.arrows:
         start, end = (a[0] * k + dx, a[1] * k + dy), (b[0] * k + dx, b[1] * k + dy)
         short = _ARROW_MM / (hypot(end[0] - start[0], end[1] - start[1]) or 1.0)
-        if short > 1.0:  # drawn from further back
+        if short > 1.0:  # drawn from further back, as far as there is room
+            short = min(short, _reach(end, start, room))
             start = (end[0] + (start[0] - end[0]) * short, end[1] + (start[1] - end[1]) * short)
         yield from arrow(start, end)
+
+
+def _reach(end: Point, start: Point, room: Area) -> float:
+    """How many times the way from end to start fits before it leaves the room; at least once."""
+    reach = 1e9
+    for a, b, low, high in ((end[0], start[0], room.left, room.right), (end[1], start[1], room.bottom, room.top)):
+        if abs(b - a) > 1e-9:
+            reach = min(reach, ((high if b > a else low) - a) / (b - a))
+    return max(reach, 1.0)
 
 
 def _front_with_diagonals(cabinet: RodCabinet, room: Area) -> Iterator[Shape]:

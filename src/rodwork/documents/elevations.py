@@ -6,7 +6,8 @@ Loose shelves are left out, so that the openings can be read; the pictorial view
 from collections.abc import Iterable
 from itertools import pairwise
 
-from rodwork.documents.drawing import LINE, NO_PEN, Path_, Shape, Text, moved, wrapped
+from rodwork.documents.annotate import listed
+from rodwork.documents.drawing import LINE, NO_PEN, Path_, Shape, Text, moved, text_width, wrapped
 from rodwork.documents.figures import clear_height, clear_width, dimension_across, dimension_up, size_text
 from rodwork.documents.page import Area
 from rodwork.documents.pictorial import (
@@ -117,8 +118,12 @@ def _openings(
 
 
 def _fits(opening: Opening, across: tuple[float, float], up: tuple[float, float], k: float) -> bool:
-    figure = 0.62 * _FIGURE * len(size_text(opening.comes_to))
-    return (up[1] - up[0]) * k > 1.3 * _FIGURE and (across[1] - across[0]) * k > figure
+    return (up[1] - up[0]) * k > 1.3 * _FIGURE and _has_room((across[1] - across[0]) * k, opening.comes_to)
+
+
+def _has_room(room: float, mm: float) -> bool:
+    """Whether a figure goes into so much paper without touching what is on either side."""
+    return text_width(size_text(mm), _FIGURE) + 1.6 <= room
 
 
 def _section(cabinet: RodCabinet, left: float, low: float, k: float) -> tuple[Shape, ...]:
@@ -131,15 +136,22 @@ def _section(cabinet: RodCabinet, left: float, low: float, k: float) -> tuple[Sh
         *dimension_across(left, left + deep, low - 6.0, size_text(cabinet.size[2]), 5.0, bold=True, reach=4.0),
         Text(at=(left, low + high + 1.5), text="Section", size=_FIGURE, bold=True),
     ]
+    height = _room_for_depth(cabinet, k)
+    inside = clear_depth(cabinet)
+    if inside is not None and height is not None:
+        front = left + (_fronts(cabinet) - y0) * k
+        shapes += clear_width(front, front + inside * k, low + (height - z0) * k, size_text(inside), _FIGURE)
+    return tuple(shapes)
+
+
+def _room_for_depth(cabinet: RodCabinet, k: float) -> float | None:
+    """The height at which the clear depth can be drawn in the section; None where there is no room for it."""
     inside = clear_depth(cabinet)
     places = [(lo, hi) for _, _, (lo, hi) in _openings(cabinet)]
-    if inside and places:
-        lo, hi = max(places, key=lambda p: p[1] - p[0])
-        if (hi - lo) * k > 2 * _FIGURE:
-            front = left + (_fronts(cabinet) - y0) * k
-            y = low + ((lo + hi) / 2 - z0) * k
-            shapes += clear_width(front, front + inside * k, y, size_text(inside), _FIGURE)
-    return tuple(shapes)
+    if inside is None or not places or not _has_room(inside * k, inside):
+        return None
+    lo, hi = max(places, key=lambda p: p[1] - p[0])
+    return (lo + hi) / 2 if (hi - lo) * k > 2 * _FIGURE else None
 
 
 def _plan(cabinet: RodCabinet, left: float, low: float, k: float) -> tuple[Shape, ...]:
@@ -151,7 +163,7 @@ def _plan(cabinet: RodCabinet, left: float, low: float, k: float) -> tuple[Shape
     ]
     y = low + 0.45 * (y1 - y0) * k
     for a, b in bays(cabinet):
-        if (b - a) * k > 0.62 * _FIGURE * len(size_text(b - a)):
+        if _has_room((b - a) * k, b - a):
             shapes += clear_width(left + (a - x0) * k, left + (b - x0) * k, y, size_text(b - a), _FIGURE)
     return tuple(shapes)
 
@@ -170,25 +182,38 @@ def _clear_level(cabinet: RodCabinet) -> float:
 
 def _listed(cabinet: RodCabinet, area: Area, k: float) -> tuple[Shape, ...]:
     """The clear openings in words, where the drawing has no room for a figure."""
-    short = [o for o, across, up in _openings(cabinet) if not _fits(o, across, up, k)]
+    words = []
+    widths = [b - a for a, b in bays(cabinet)]
+    if not all(_has_room(w * k, w) for w in widths):
+        words.append("Clear widths, from the left: " + ", ".join(map(size_text, widths)))
+    if not all(_fits(o, across, up, k) for o, across, up in _openings(cabinet)):
+        words += _heights(cabinet)
+    inside = clear_depth(cabinet)
+    if inside is not None and _room_for_depth(cabinet, k) is None:
+        words.append(f"Clear depth: {size_text(inside)}")
+    return _paragraphs(words, area)
+
+
+def _heights(cabinet: RodCabinet) -> Iterable[str]:
+    """The clear heights of every bay from the bottom; bays that are alike together."""
     rows: dict[int, list[str]] = {}
     for o in cabinet.asked.openings:
-        if short:
-            rows.setdefault(o.bay, []).append(size_text(o.comes_to))
-    narrow = [size_text(b - a) for a, b in bays(cabinet) if (b - a) * k <= 0.62 * _FIGURE * len(size_text(b - a))]
-    words = []
-    if narrow:
-        words.append("Clear widths, from the left: " + ", ".join(size_text(b - a) for a, b in bays(cabinet)))
+        rows.setdefault(o.bay, []).append(size_text(o.comes_to))
+    alike: dict[str, list[str]] = {}
     for bay, heights in rows.items():
-        name = "Clear heights" if len(rows) == 1 else f"Clear heights, bay {bay}"
-        words.append(f"{name}, from the bottom: " + ", ".join(heights))
-    return tuple(_paragraphs(words, area))
+        alike.setdefault(", ".join(heights), []).append(str(bay))
+    for told, which in alike.items():
+        name = f", bay {which[0]}" if len(which) == 1 else f", bays {listed(which)}"
+        name = ("" if len(rows) == 1 else " of every bay") if len(alike) == 1 else name
+        yield f"Clear heights{name}, from the bottom: {told}"
 
 
-def _paragraphs(words: list[str], area: Area) -> Iterable[Shape]:
-    y = area.top
-    for text in words:
-        for row in wrapped(text, 3.6, area.width):
-            y -= 4.6
-            if y > area.bottom:
-                yield Text(at=(area.left, y), text=row, size=3.6)
+def _paragraphs(words: list[str], area: Area) -> tuple[Shape, ...]:
+    """Texts one under another, set smaller where they would run out of the area."""
+    for size in (3.6, 3.0, 2.5):
+        rows = [row for text in words for row in wrapped(text, size, area.width)]
+        if len(rows) * 1.28 * size <= area.height:
+            break
+    return tuple(
+        Text(at=(area.left, area.top - (n + 1) * 1.28 * size), text=row, size=size) for n, row in enumerate(rows)
+    )

@@ -6,9 +6,11 @@ from rodwork.documents.buying_list import buying_list_pages
 from rodwork.documents.cover import cover_pages
 from rodwork.documents.cutting_list import cutting_list_pages
 from rodwork.documents.drawing import Drawing
+from rodwork.documents.labels import label_pages
 from rodwork.documents.opened_joint import opened_joint_pages
 from rodwork.documents.page import Page, numbered
 from rodwork.documents.settings_list import settings_pages
+from rodwork.documents.strips import strip_pages
 from rodwork.model.rod import Rod
 
 _PARTS = (
@@ -19,11 +21,13 @@ _PARTS = (
     opened_joint_pages,
     assembly_pages,
     buying_list_pages,
+    label_pages,
+    strip_pages,
 )
 
 
 def pack_pages(rod: Rod) -> tuple[Page, ...]:
-    """Every page of the pack: what and why, what to saw, how to set, how it goes together, what to buy."""
+    """Every page: what and why, what to saw, how to set, boards and joints, assembly, what to buy, labels, strips."""
     return tuple(page for pages in _PARTS for page in pages(rod))
 
 
