@@ -91,6 +91,12 @@ def test_sizes_are_printed_without_an_idle_nought_and_with_the_tenth_that_there_
     assert "720 × 320 × 17.6" in said
 
 
+@pytest.mark.parametrize("paper", PAPERS)
+def test_no_column_is_so_narrow_that_its_words_are_broken(paper):
+    said = words(cutting_list_pages(sample("data", paper)))
+    assert {"sawn", "lengthways", "front edge (birch)", "not edged", "695.8 × 575.8 × 5.8"} <= set(said)
+
+
 def test_a_group_goes_on_under_its_own_strip_on_the_next_page():
     r = rod_of(job(*[cabinet(name=f"c{n}", mark=f"C{'ABCDEFGH'[n]}", width_mm=500.0 + 11 * n) for n in range(8)]))
     pages = cutting_list_pages(r)

@@ -155,14 +155,14 @@ def cutting_list_pages(rod: Rod) -> tuple[Page, ...]:
 
 def _columns(width: float) -> tuple[Column, ...]:
     fixed = (
-        Column(title="sawn", width=8.0),
+        Column(title="sawn", width=9.0),
         Column(title="how many", width=14.0, size=7.0, bold=True, anchor="end"),
         Column(title="", width=3.0),
         Column(title="saw to", width=47.0, size=7.0, bold=True),
         Column(title="board", width=42.0, size=4.2),
         Column(title="edged after", width=33.0, size=3.8),
         Column(title="finished", width=36.0, size=3.6),
-        Column(title="grain", width=19.5, size=3.6),
+        Column(title="grain", width=21.0, size=3.6),
         Column(title="each", width=12.0, size=3.6),
     )
     rest = width - sum(c.width for c in fixed)
