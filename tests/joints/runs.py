@@ -14,7 +14,6 @@ def run(**changes: Any) -> Run:
     values: dict[str, Any] = {
         "place": "corner", "length": 320.0, "guest_thickness": 17.6, "host_thickness": 17.6, "reach": 0.0,
         "run_to": 296.0, "to_groove": True, "stagger": 0, "beyond_start": 0.0, "beyond_end": 0.0, "set_back": 0.0,
-        "order": 0,
     }  # fmt: skip
     return Run(**{**values, **changes})
 

@@ -4,6 +4,7 @@ The figures are common trade practice without a published source, and arithmetic
 """
 
 from dataclasses import replace
+from itertools import pairwise
 
 import pytest
 from hypothesis import given
@@ -110,13 +111,23 @@ def test_rows_on_the_two_faces_of_a_divider_are_two_diameters_clear_of_one_anoth
     assert max(right) <= 296.0 - 12.0 - diameter / 2
 
 
-def test_the_second_family_of_a_recipe_starts_half_a_pitch_on_and_stays_between_the_first():
-    """Save for its last one, which keeps its distance from the end: the checks look at that."""
-    at = run(length=560.0, run_to=536.0)
-    first, second = ([d.u for d in planned("dowel", replace(at, order=order))] for order in (0, 1))
-    assert first[0] == 40.0
-    assert second[:-1] == [88.0, 184.0, 280.0, 376.0]
-    assert min(abs(a - b) for a in first for b in second[:-1]) == 48.0
+@given(st.integers(150, 900))
+def test_the_second_family_of_a_recipe_stands_between_the_first_wherever_the_run_ends(run_to):
+    at = run(length=run_to + 24.0, run_to=float(run_to))
+    first = [d.u for d in planned("dowel", at)]
+    second = [d.u for d in planned("dowel", replace(at, taken=tuple(first)))]
+    for a, b in pairwise(first):
+        here = [u for u in second if a < u < b]
+        assert len(here) == (0 if b - a < 32.0 else 1 if b - a <= 96.0 else 2)
+        assert all(min(u - a, b - u) >= 16.0 for u in here)
+        assert sum(here) / max(len(here), 1) == pytest.approx((a + b) / 2 if here else 0.0, abs=0.5)
+    assert len(second) == len(set(second) - set(first))
+
+
+def test_where_the_first_family_leaves_no_room_the_second_is_refused_with_what_to_write():
+    with pytest.raises(CannotBuild, match="no room for dowels between") as refused:
+        planned("dowel", replace(run(), taken=(40.0, 60.0, 80.0)))
+    assert "`first` and an `end`" in refused.value.mend
 
 
 def test_both_bores_have_one_mouth_opposite_ways_and_the_bits_point():

@@ -7,6 +7,7 @@ import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
 
+from rodwork.geometry.rounding import to_step
 from rodwork.joints.kinds.screw import CLEARANCE_OVER, LENGTHS_MM
 from rodwork.model.job import CannotBuild
 from tests.joints.runs import planned, run
@@ -38,9 +39,9 @@ def test_the_chosen_screw_holds_what_is_wanted_and_the_next_shorter_would_not(t,
     screw = one(run(host_thickness=t, reach=reach), head=head)
     wanted = 16.0 if t < 10.0 else 28.0
     passes = t - reach - (8.0 if head == "plugged" else 0.0)
-    assert screw.guest.depth == pytest.approx(screw.length - passes)
+    assert screw.guest.depth == pytest.approx(to_step(screw.length - passes, 0.5))  # what a drill's stop can be set to
     if screw.length < LENGTHS_MM[-1]:
-        assert screw.guest.depth >= wanted - 1e-9
+        assert screw.guest.depth >= wanted - 0.25 - 1e-9
     shorter = [n for n in LENGTHS_MM if n < screw.length]
     if shorter:
         assert shorter[-1] - passes < wanted
@@ -103,7 +104,7 @@ def test_a_screw_that_hardly_reaches_the_second_board_is_refused_with_the_length
         one(size="4x25")
     assert "a 4 x 25 screw goes only 7.4 mm into the second board" in problem.value.what
     assert "at least 27.6 mm" in problem.value.mend
-    assert one(size="4x28").guest.depth == pytest.approx(10.4)
+    assert one(size="4x28").guest.depth == 10.5  # 10.4, to what a stop can be set to
 
 
 def test_a_screw_shorter_than_its_own_board_is_refused_too():
@@ -120,11 +121,14 @@ def test_the_last_screw_keeps_12_clear_of_a_back_groove():
     assert planned("screw", run())[-1].u == 282.0
 
 
-def test_after_dowels_screws_stand_half_a_pitch_on_at_both_ends():
-    """40 + 48 from the front; 40 + 48 from the end of the run, groove or none: the dowels have the ends."""
-    row = [s.u for s in planned("screw", run(order=1))]
-    assert row[0] == 88.0
-    assert row[-1] == 296.0 - 88.0
+def test_after_dowels_screws_stand_between_them():
+    """Dowels at 40, 136, 232, 280: a screw in the middle of every gap; in the 48 of the last too, 24 from either."""
+    assert [s.u for s in planned("screw", run(taken=(40.0, 136.0, 232.0, 280.0)))] == [88.0, 184.0, 256.0]
+
+
+def test_between_two_dowels_far_apart_screws_share_the_gap_no_further_apart_than_their_pitch():
+    """240 of gap for a pitch of 192: two, 60 from the dowels and 120 from each other."""
+    assert [s.u for s in planned("screw", run(taken=(40.0, 280.0)))] == [100.0, 220.0]
 
 
 def test_screws_on_the_two_faces_of_a_divider_are_two_heads_clear_of_one_another():
@@ -148,4 +152,4 @@ def test_a_board_let_into_a_housing_is_screwed_through_what_is_left_under_it():
     screw = one(run(place="fixed shelf", reach=6.0))
     assert screw.host.depth == pytest.approx(11.6)
     assert bought(screw) == ["screw 4x40"]
-    assert screw.guest.depth == pytest.approx(28.4)
+    assert screw.guest.depth == 28.5  # 28.4, to what a stop can be set to

@@ -3,6 +3,7 @@
 from rodwork.geometry.rounding import down_to_step, to_step
 from rodwork.joints.kind import Run
 from rodwork.model.feature import End
+from rodwork.model.job import CannotBuild
 from rodwork.model.shop import Shop
 
 CUTTERS_MM = (3.0, 4.0, 5.0, 6.0, 8.0, 10.0, 12.0, 16.0, 18.0, 20.0)  # straight cutters in ordinary sale
@@ -21,7 +22,14 @@ def cutter_for(width: float, shop: Shop) -> float:
     """The shop's cutter if it goes into the channel, else the largest ordinary one that does."""
     if shop.groove_cutter_mm <= width + 1e-9:
         return shop.groove_cutter_mm
-    return max((c for c in CUTTERS_MM if c <= width + 1e-9), default=width)
+    able = [c for c in CUTTERS_MM if c <= width + 1e-9]
+    if not able:
+        raise CannotBuild(
+            (),
+            f"no straight cutter makes a channel {width:g} wide: {CUTTERS_MM[0]:g} is the narrowest in ordinary sale",
+            "use a thicker board there, or plant it",
+        )
+    return max(able)
 
 
 def third_of(thickness: float) -> float:

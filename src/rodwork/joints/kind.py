@@ -35,7 +35,7 @@ class Run:
     beyond_start: float
     beyond_end: float
     set_back: float
-    order: int  # 0 for the first family of a recipe, 1 for the second, ...
+    taken: tuple[float, ...] = ()  # where earlier families of the recipe stand along the run
     start_edging: float = 0.0  # what edging adds to the host where the run begins, and where it ends
     end_edging: float = 0.0
 

@@ -3,6 +3,7 @@
 from collections.abc import Mapping
 from dataclasses import dataclass
 
+from rodwork.geometry.vec import dot, sub
 from rodwork.joints.halves import cut
 from rodwork.joints.kind import FixingPlan, JointKind, Run
 from rodwork.joints.registry import joint_kinds
@@ -36,9 +37,10 @@ def join(carcass: Carcass, shop: Shop) -> Joined:
     machining: list[Machining] = []
     for meeting in carcass.meetings:
         fixings: list[Fixing] = []
-        for order, use in enumerate(meeting.recipe.uses):
+        for use in meeting.recipe.uses:
             kind = _kind(use)
-            for plan in _planned(kind, use, _run(meeting, panels, order), shop, meeting):
+            taken = tuple(_along(meeting, f) for f in fixings if f.law != "enter")
+            for plan in _planned(kind, use, _run(meeting, panels, taken), shop, meeting):
                 fixing, cuts = cut(meeting, len(fixings) + 1, plan, kind.name, panels)
                 fixings.append(fixing)
                 machining.extend(cuts)
@@ -53,6 +55,11 @@ def join(carcass: Carcass, shop: Shop) -> Joined:
             )
         )
     return Joined(joints=tuple(joints), machining=tuple(machining))
+
+
+def _along(meeting: Meeting, fixing: Fixing) -> float:
+    """Where a fixing stands along the run."""
+    return dot(sub(fixing.at, meeting.contact.from_point), meeting.contact.along)
 
 
 def _kind(use: Use) -> JointKind:
@@ -73,6 +80,12 @@ def _planned(kind: JointKind, use: Use, run: Run, shop: Shop, meeting: Meeting) 
         )
     try:
         plans = kind.plan(run, use.settings, shop)
+        if meeting.reach < 0 and any(plan.law == "meet" for plan in plans):
+            raise CannotBuild(
+                (),
+                f"the boards stand {-meeting.reach:g} mm apart there, and {kind.name} wants them to touch",
+                "set the back's `clearance` to 0, or use screws",
+            )
         if meeting.covered and any(
             void.from_other_face for plan in plans for void in (plan.host, *plan.others) if void
         ):
@@ -97,13 +110,13 @@ def _edging_at_end(meeting: Meeting, host: Panel, end: Surface) -> float:
     return 0.0 if meeting.to_groove else host.edging.at(end)
 
 
-def _run(meeting: Meeting, panels: Mapping[str, Panel], order: int) -> Run:
+def _run(meeting: Meeting, panels: Mapping[str, Panel], taken: tuple[float, ...]) -> Run:
     contact, host = meeting.contact, panels[meeting.host]
     start, end = meeting.host_run
     return Run(
         place=contact.place, length=contact.length, guest_thickness=contact.width,
         host_thickness=meeting.host_thickness, reach=meeting.reach, run_to=meeting.run_to,
         to_groove=meeting.to_groove, stagger=meeting.stagger, beyond_start=meeting.beyond_start,
-        beyond_end=meeting.beyond_end, set_back=contact.set_back or 0.0, order=order,
+        beyond_end=meeting.beyond_end, set_back=contact.set_back or 0.0, taken=taken,
         start_edging=host.edging.at(start), end_edging=_edging_at_end(meeting, host, end),
     )  # fmt: skip

@@ -1,5 +1,6 @@
 """Where fixings stand along a run: the position rule of design section 3."""
 
+from itertools import pairwise
 from math import ceil
 
 from rodwork.geometry.rounding import down_to_step, to_step
@@ -24,7 +25,7 @@ def stand_at(
     shop: Shop,
     shift: float = 0.0,
 ) -> tuple[float, ...]:
-    """Distances from the front of the run, mm, rounded once to what a fence or stop can be set to.
+    """Distances from the front of the run, mm, rounded once to what is printed (and shared ones to a fence's step).
 
     Fixed: `first`, then every `pitch`, the same on every board; the last at `end` from the end of the run, or
     with wood left between it and a back groove. `shift` moves the row clear of the one on a divider's other face:
@@ -52,7 +53,27 @@ def stand_at(
         out = [first]
         while out[-1] + pitch <= last - least_apart + 1e-9:
             out.append(out[-1] + pitch)
-    return tuple(u - (shift if forward else 0.0) for u in (*out, last))
+    return tuple(to_step(u - (shift if forward else 0.0), shop.step_mm) for u in (*out, last))
+
+
+def stand_between(taken: tuple[float, ...], *, what: str, pitch: float, apart: float, shop: Shop) -> tuple[float, ...]:
+    """Places between the members of an earlier row: shared evenly in each gap, none further apart than `pitch`.
+
+    `apart`: least distance from any other. Raises CannotBuild where no gap has room.
+    """
+    out: list[float] = []
+    for low, high in pairwise(sorted(taken)):
+        number = ceil((high - low) / pitch - 1e-9)
+        each = (high - low) / number
+        if each >= 2 * apart:
+            out += [to_step(low + (i + 0.5) * each, shop.fence_step_mm) for i in range(number)]
+    if not out:
+        raise CannotBuild(
+            (),
+            f"there is no room for {what} between what stands in the run already",
+            "give them a `first` and an `end` of their own, or fewer of the others",
+        )
+    return tuple(out)
 
 
 def across_mm(asked: float | None, thickness: float, shop: Shop) -> float:
@@ -60,9 +81,9 @@ def across_mm(asked: float | None, thickness: float, shop: Shop) -> float:
     return asked if asked is not None else to_step(thickness / 2, shop.fence_step_mm)
 
 
-def depth_from_stops(wanted: float, shop: Shop, *, at_least: float = 0.0) -> float:
-    """The depth a machine can be set to that is nearest below `wanted` (and not below `at_least`, if possible)."""
+def depth_from_stops(wanted: float, shop: Shop) -> float:
+    """The depth a machine can be set to that is nearest below `wanted`."""
     if not shop.depth_stops_mm:
         return down_to_step(wanted, 1.0) if wanted >= 1.0 else wanted
     below = [d for d in shop.depth_stops_mm if d <= wanted + 1e-9]
-    return max(below) if below and max(below) >= at_least else min(shop.depth_stops_mm, key=lambda d: abs(d - wanted))
+    return max(below) if below else min(shop.depth_stops_mm)

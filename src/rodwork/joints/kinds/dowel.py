@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 
 from rodwork.joints.kind import FixingPlan, JointKind, Run, Void
-from rodwork.joints.positions import across_mm, depth_from_stops, stand_at
+from rodwork.joints.positions import across_mm, depth_from_stops, stand_at, stand_between
 from rodwork.model.fixing import Item, Play
 from rodwork.model.job import CannotBuild
 from rodwork.model.settings import choice, length, text, whole
@@ -70,16 +70,19 @@ def plan(run: Run, s: Settings, shop: Shop) -> tuple[FixingPlan, ...]:
     if run.reach > 0:
         raise CannotBuild((), "dowels cannot stand in a channel that the board itself enters", "name dowels alone")
     in_face, in_end = depths(s, dowel_length, run.host_thickness, shop)
-    first = s.first_mm if s.first_mm is not None else shop.first_mm + 0.5 * shop.pitch_mm * run.order
-    end = s.end_mm if s.end_mm is not None else shop.end_mm + 0.5 * shop.pitch_mm * run.order
     across = across_mm(s.offset_mm, run.guest_thickness, shop)
-    row = stand_at(
-        what="dowels", run_to=run.run_to, to_groove=run.to_groove and run.order == 0, radius=diameter / 2,
-        first=first, end=end, shift=2 * diameter * run.stagger,
-        pitch=s.pitch_mm if s.pitch_mm is not None else shop.pitch_mm, least_apart=4 * diameter,
-        evenly=(shop.positions if s.positions == "shop" else s.positions) == "evenly",
-        number=s.count, shop=shop,
-    )  # fmt: skip
+    pitch = s.pitch_mm if s.pitch_mm is not None else shop.pitch_mm
+    if run.taken and s.first_mm is None and s.end_mm is None and s.count is None:
+        row = stand_between(run.taken, what="dowels", pitch=pitch, apart=2 * diameter, shop=shop)
+    else:
+        row = stand_at(
+            what="dowels", run_to=run.run_to, to_groove=run.to_groove and s.end_mm is None, radius=diameter / 2,
+            first=s.first_mm if s.first_mm is not None else shop.first_mm,
+            end=s.end_mm if s.end_mm is not None else shop.end_mm, shift=2 * diameter * run.stagger,
+            pitch=pitch, least_apart=4 * diameter,
+            evenly=(shop.positions if s.positions == "shop" else s.positions) == "evenly",
+            number=s.count, shop=shop,
+        )  # fmt: skip
     return tuple(_dowel(u, across, diameter, dowel_length, in_face, in_end, s) for u in row)
 
 

@@ -2,8 +2,9 @@
 
 from dataclasses import dataclass
 
+from rodwork.geometry.rounding import to_step
 from rodwork.joints.kind import FixingPlan, JointKind, Run, Void
-from rodwork.joints.positions import across_mm, stand_at
+from rodwork.joints.positions import across_mm, stand_at, stand_between
 from rodwork.model.feature import Countersink
 from rodwork.model.fixing import Item, Play
 from rodwork.model.job import Back, CannotBuild
@@ -70,20 +71,32 @@ def plan(run: Run, s: Settings, shop: Shop) -> tuple[FixingPlan, ...]:
             ("size",), f"a {diameter:g} x {screw_length:g} screw goes only {max(hold, 0):g} mm into the second board",
             f"use a screw of at least {through - sunk + 10.0:g} mm",
         )  # fmt: skip
-    end = s.end_mm if s.end_mm is not None else shop.end_mm + 0.5 * shop.pitch_mm * run.order
-    row = stand_at(
-        what="screws", run_to=run.run_to, to_groove=run.to_groove and run.order == 0, radius=diameter / 2,
-        first=s.first_mm if s.first_mm is not None else shop.first_mm + 0.5 * shop.pitch_mm * run.order,
-        shift=4 * diameter * run.stagger,  # two diameters of the head
-        end=end, pitch=s.pitch_mm if s.pitch_mm is not None else 2 * shop.pitch_mm, least_apart=5 * diameter,
-        evenly=(shop.positions if s.positions == "shop" else s.positions) == "evenly", number=s.count, shop=shop,
-    )  # fmt: skip
+    pitch = s.pitch_mm if s.pitch_mm is not None else 2 * shop.pitch_mm
+    if run.taken and s.first_mm is None and s.end_mm is None and s.count is None:
+        row = stand_between(run.taken, what="screws", pitch=pitch, apart=3 * diameter, shop=shop)
+    else:
+        row = stand_at(
+            what="screws", run_to=run.run_to, to_groove=run.to_groove and s.end_mm is None, radius=diameter / 2,
+            first=s.first_mm if s.first_mm is not None else shop.first_mm,
+            end=s.end_mm if s.end_mm is not None else shop.end_mm,
+            shift=4 * diameter * run.stagger,  # two diameters of the head
+            pitch=pitch, least_apart=5 * diameter,
+            evenly=(shop.positions if s.positions == "shop" else s.positions) == "evenly", number=s.count, shop=shop,
+        )  # fmt: skip
     across = across_mm(s.offset_mm, run.guest_thickness, shop)
-    return tuple(_screw(u, across, diameter, screw_length, through, hold, run, s) for u in row)
+    return tuple(_screw(u, across, diameter, screw_length, through, hold, run, s, shop) for u in row)
 
 
 def _screw(
-    u: float, v: float, diameter: float, screw_length: float, through: float, hold: float, run: Run, s: Settings
+    u: float,
+    v: float,
+    diameter: float,
+    screw_length: float,
+    through: float,
+    hold: float,
+    run: Run,
+    s: Settings,
+    shop: Shop,
 ) -> FixingPlan:
     clearance = s.clearance_mm if s.clearance_mm is not None else CLEARANCE_OVER.get(diameter, diameter + 0.5)
     pilot = s.pilot_diameter_mm if s.pilot_diameter_mm is not None else round(diameter * PILOT_SHARE * 2) / 2
@@ -98,7 +111,8 @@ def _screw(
     )  # fmt: skip
     pilot_bore = Void(
         board="guest", shape="bore", role="pilot", suffix="p", at=(u, v, -run.reach), into=(0.0, 0.0, 1.0),
-        along=(1.0, 0.0, 0.0), depth=round(hold, 6), diameter=pilot, tool="drill and fence", cutter=f"{pilot:g} mm",
+        along=(1.0, 0.0, 0.0), depth=to_step(hold, shop.fence_step_mm), diameter=pilot,
+        tool="drill and fence", cutter=f"{pilot:g} mm",
         stage="in place" if s.pilot == "in place" else "after edging",
     )  # fmt: skip
     plug = Void(
