@@ -318,6 +318,14 @@ def test_a_shelf_is_not_screwed_through_a_divider_that_has_a_shelf_on_its_other_
         rod_of(job(cabinet(bays=("rest", "rest"), width_mm=900.0, shelf_joint=recipe("screw"))))
 
 
+def test_a_channel_as_deep_as_its_board_is_refused():
+    from rodwork.model.job import CannotBuild
+
+    for joint in ({"shelf_joint": recipe(("housing", {"depth_mm": 17.8}))}, {"back": back(depth_mm=17.5)}):
+        with pytest.raises(CannotBuild, match=r"cuts a 17.6 mm board in two"):
+            rod_of(job(cabinet(**joint)))
+
+
 def test_back_styles_say_where_shelves_stop():
     """Depths for a 320 cabinet with a 5.8 back, 6 mm cutter: arithmetic beside each."""
     stops = {

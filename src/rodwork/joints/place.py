@@ -16,6 +16,9 @@ from rodwork.model.shop import Shop
 from rodwork.model.surface import Surface
 
 
+LEAST_UNDER_CHANNEL_MM = 2.0  # the checks ask for more; with less there is no board to speak of
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Joined:
     """The joints of a cabinet, and the machining of every board by its id."""
@@ -79,6 +82,12 @@ def _planned(kind: JointKind, use: Use, run: Run, shop: Shop, meeting: Meeting) 
             f"use {able} there",
         )
     try:
+        if meeting.reach > meeting.host_thickness - LEAST_UNDER_CHANNEL_MM:
+            raise CannotBuild(
+                ("depth",),
+                f"a channel {meeting.reach:g} deep or more cuts a {meeting.host_thickness:g} mm board in two",
+                f"make it {meeting.host_thickness / 3:.0f} mm, a third of the board, or a little more",
+            )
         plans = kind.plan(run, use.settings, shop)
         if meeting.reach < 0 and any(plan.law == "meet" for plan in plans):
             raise CannotBuild(
