@@ -82,7 +82,7 @@ def pin_rows(
             if back - front < 4 * p.diameter_mm:
                 raise CannotBuild(
                     (*cabinet.place.path, "pins"),
-                    f"the rows of pins would stand {front:g} and {back:g} from the front, on shelves {shelf_back:g} deep",
+                    f"rows of pins would stand {front:g} and {back:g} from the front, on shelves {shelf_back:g} deep",
                     "lower `front` and `back` of the pins, or make the cabinet deeper",
                 )
             out += [
