@@ -84,9 +84,7 @@ def off_the_paper(drawing: Drawing) -> list[str]:
         else:
             points, name = shape.points, "a line"
         out = [
-            p
-            for p in points
-            if not (EDGE <= p[0] <= drawing.width - EDGE and EDGE <= p[1] <= drawing.height - EDGE)
+            p for p in points if not (EDGE <= p[0] <= drawing.width - EDGE and EDGE <= p[1] <= drawing.height - EDGE)
         ]
         if out:
             found.append(f"{name} runs off the paper at {out[0][0]:.1f}, {out[0][1]:.1f}")
@@ -102,9 +100,7 @@ def struck_out(drawing: Drawing) -> list[str]:
     for n, text in enumerate(drawing.shapes):
         if isinstance(text, Text):
             box = _shrunk(corners(text), 0.1 * text.size)
-            hidden_up_to = max(
-                (g for g, ring in grounds if g < n and all(_inside(ring, p) for p in box)), default=-1
-            )
+            hidden_up_to = max((g for g, ring in grounds if g < n and all(_inside(ring, p) for p in box)), default=-1)
             if any(m > hidden_up_to and _meet(box, _sliver(a, b), slack=0.0) for m, a, b in lines):
                 found.append(f"{text.text!r} is struck out by a line at {text.at[0]:.1f}, {text.at[1]:.1f}")
     return found

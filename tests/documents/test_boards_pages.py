@@ -6,6 +6,7 @@ from dataclasses import replace
 import pytest
 from page_laws import check_pages
 from samples import PAPERS, SAMPLES, glaze, sample
+from tests.building import back, rod
 
 from rodwork.documents.board_drawing import View, board_view, shelf_lines
 from rodwork.documents.boards import board_pages
@@ -195,10 +196,16 @@ def test_the_x_stands_on_the_side_of_the_line_where_the_bores_are():
     part = rod.cabinets[0].part["right side"]
     view = View(part=part)
     (line,) = shelf_lines(view, Works(rod).of(rod.cabinets[0], part))
-    assert (line.x, line.stands_right) == (351.0, True)
+    assert (line.at, line.after) == (351.0, True)
     hung = _with_reading(rod, "right side", 360.0, 342.0)  # set from the upper side of the shelf instead
     (line,) = shelf_lines(view, Works(hung).of(hung.cabinets[0], hung.cabinets[0].part["right side"]))
-    assert (line.x, line.stands_right) == (351.0, False)
+    assert (line.at, line.after) == (351.0, False)
+
+
+def test_a_line_along_the_board_is_drawn_and_figured_from_the_back():
+    page = next(p for p in board_pages(rod(back=back("inset", board="birch18", void_mm=20.0))) if "outsides" in p.under)
+    assert {"20", "X"} <= set(texts(page))
+    assert "9 to the X side of the line at 20 from the BACK edge" in said(page)
 
 
 # Which boards have a sheet

@@ -74,12 +74,23 @@ class View:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ShelfLine:
-    """A line across the board where another board comes: in page mm, and which side of it that board stands."""
+    """A line on the board where another board comes.
 
-    x: float
+    `axis`: 0 for a line across the board, 1 for one along it; `at` is where it comes on paper (x or y), `after`
+    whether that board stands on the greater side of it there: to the right, or above.
+    """
+
+    axis: int
+    at: float
     mm: float
-    stands_right: bool
+    after: bool
     work: Work
+
+    def ends(self, box: Box) -> tuple[Point, Point]:
+        """The line right over the drawn board."""
+        if self.axis == 0:
+            return ((self.at, box.bottom), (self.at, box.top))
+        return ((box.left, self.at), (box.right, self.at))
 
 
 def board_view(view: View, works: Sequence[Work], *, thick: Sequence[Surface] = ()) -> tuple[Shape, ...]:
@@ -108,35 +119,50 @@ def board_view(view: View, works: Sequence[Work], *, thick: Sequence[Surface] = 
 
 def shelf_lines(view: View, works: Sequence[Work]) -> tuple[ShelfLine, ...]:
     """The lines that other boards stand on, each once, with the side of it where they stand."""
-    found: dict[float, ShelfLine] = {}
+    found: dict[tuple[int, float], ShelfLine] = {}
     for work in works:
-        reading = work.reading_from(0)
-        if work.bears != view.seen or reading is None or work.line is None:
+        if work.bears != view.seen or work.line is None:
             continue
+        reading = work.across
+        axis = axis_of(reading.from_surface)
         far_wall = reading.mm if reading.end_mm is None else max(reading.mm, reading.end_mm)
         beyond = 1.0 if far_wall > work.line else -1.0  # a line at a far wall: the board stands before it
         start = level(reading.from_surface, view.part.size)
         sign = -1.0 if start > 0 else 1.0
-        x = view.along(start + sign * work.line)
-        far = view.along(start + sign * (work.line + beyond))
-        found.setdefault(round(x, 3), ShelfLine(x=x, mm=work.line, stands_right=far > x, work=work))
+        on_paper = view.along if axis == 0 else view.across
+        at, far = on_paper(start + sign * work.line), on_paper(start + sign * (work.line + beyond))
+        known = found.get((axis, round(at, 3)))
+        if known is None or (work.groove is not None and known.work.groove is None):
+            row = ShelfLine(axis=axis, at=at, mm=work.line, after=far > at, work=work)
+            found[axis, round(at, 3)] = row
     return tuple(found[key] for key in sorted(found))
 
 
+_TRIES = (0.3, 0.22, 0.38, 0.5, 0.62, 0.7, 0.15, 0.85, 0.08, 0.92)
+
+
 def shelf_line_shapes(view: View, lines: Sequence[ShelfLine], taken: Sequence[Box]) -> tuple[Shape, ...]:
-    """Each line right across the board, with an X on the side of it where the other board stands."""
+    """Each line right over the board, with an X on the side of it where the other board stands."""
     shapes: list[Shape] = []
     for row in lines:
-        shapes.append(line((row.x, view.box.bottom), (row.x, view.box.top), THIN))
+        shapes.append(line(*row.ends(view.box), THIN))
+        others = [_around(*a, *b, 0.3) for a, b in (other.ends(view.box) for other in lines if other is not row)]
         size = min(5.0, view.height / 4)
-        off = _off_the_line(view, row, size)
-        x = row.x + (off if row.stands_right else -off)
-        heights = [view.box.bottom + view.height * k for k in (0.3, 0.22, 0.38, 0.5, 0.62, 0.7, 0.15, 0.85)]
-        if view.side_of("face_edge") == "top":
-            heights = [view.box.bottom + view.box.top - h for h in heights]
-        y = next((h for h in heights if _free(x, h, size, taken)), heights[0])
+        off = _off_the_line(view, row, size) * (1.0 if row.after else -1.0)
+        spots = [_spot(view, row, off, share) for share in _TRIES]
+        clear = [spot for spot in spots if _free(spot, size, (*taken, *others))]
+        x, y = (clear or [spot for spot in spots if _free(spot, size, others)] or spots)[0]
         shapes.append(Text(at=(x, y - 0.33 * size), text="X", size=size, bold=True, anchor="middle"))
     return tuple(shapes)
+
+
+def _spot(view: View, row: ShelfLine, off: float, share: float) -> Point:
+    """A place for the X beside a line, this share of the way along it from the front or the left."""
+    box = view.box
+    if row.axis == 1:
+        return (box.left + share * view.width, row.at + off)
+    from_top = view.side_of("face_edge") == "top"
+    return (row.at + off, box.top - share * view.height if from_top else box.bottom + share * view.height)
 
 
 def _off_the_line(view: View, row: ShelfLine, size: float) -> float:
@@ -145,7 +171,8 @@ def _off_the_line(view: View, row: ShelfLine, size: float) -> float:
     return width / 2 if width > size else width + 0.45 * size
 
 
-def _free(x: float, y: float, size: float, taken: Sequence[Box]) -> bool:
+def _free(spot: Point, size: float, taken: Sequence[Box]) -> bool:
+    x, y = spot
     box = Box(left=x - size * 0.3, right=x + size * 0.3, bottom=y - size * 0.4, top=y + size * 0.4)
     return all(box.clear_of(other) for other in taken)
 
@@ -167,7 +194,7 @@ def taken_boxes(view: View, works: Sequence[Work], lines: Sequence[ShelfLine], c
             points = _end_bore_points(view, work)
             xs, ys = [p[0] for p in points], [p[1] for p in points]
             boxes.append(_around(min(xs), min(ys), max(xs), max(ys), clear))
-    boxes += [_around(row.x, view.box.bottom, row.x, view.box.top, clear) for row in lines]
+    boxes += [_around(*a, *b, clear) for a, b in (row.ends(view.box) for row in lines)]
     return tuple(boxes)
 
 

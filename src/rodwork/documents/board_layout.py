@@ -34,7 +34,7 @@ from rodwork.documents.board_drawing import (
 from rodwork.documents.board_notes import grouped, note_rows, runs_of
 from rodwork.documents.drawing import THIN, Circle, Path_, Pen, Shape, Text, box, line, text_width
 from rodwork.documents.machined import Work, marks_words, words_of
-from rodwork.documents.page import Area
+from rodwork.documents.page import Area, fitted
 from rodwork.model.panel import Part
 from rodwork.model.setup import Reading
 from rodwork.model.surface import EDGES, OPPOSITE, Surface, axis_of, level
@@ -44,7 +44,8 @@ LEADER = Pen(width=0.13, ink="grey")
 NUMBER = 5.6  # em of the running numbers, mm
 SIDE_NUMBER = 4.6
 LEAST_NUMBER = 3.0
-LEFT_ROOM, RIGHT_ROOM, NOTES_ROOM, GUTTER, FOOT_ROOM = 25.0, 27.0, 54.0, 17.0, 12.0
+LEFT_ROOM, RIGHT_ROOM, NOTES_ROOM, GUTTER, FOOT_ROOM = 25.0, 31.0, 54.0, 17.0, 12.0
+SIDE_TEXT = 19.5  # mm for a number at the end of a board
 WORDS_AT, WORDS_STEP = 28.3, 4.6  # from a board, past its numbers, to the word at its right end; row to row
 ROW_DOWN = 8.5  # from a board to the row of numbers under it
 END_GAP = 2.0  # between a board and its end folded out
@@ -138,39 +139,51 @@ def two_faces(area: Area, upper: Face, lower: Face) -> Layout:
     The notes stand at the right, or below where the boards are so long that they gain by it.
     """
     notes = [note_rows(group) for group in grouped(_works_of_both(upper, lower))]
-    upper, lower, below = _placed_two(area, upper, lower, notes)
-    datum = _main_across(upper, lower)
+    datum, side = _main_across(upper, lower), _main_side(upper, lower)
+    upper, lower, below = _placed_two(area, upper, lower, notes, GUTTER)
+    numbers, alike = _shared_numbers(upper, lower, side)
+    size, upright = _row_size([n.text for n in numbers], _row_room(upper))
+    if upright:  # numbers written up and down need a wider gutter
+        longest = max(text_width(n.text, size, True) for n in numbers)
+        upper, lower, below = _placed_two(area, upper, lower, notes, max(GUTTER, longest + 14.0))
+        numbers, alike = _shared_numbers(upper, lower, side)
     shapes: list[Shape] = []
     for face in (upper, lower):
         shapes += _face_shapes(face, datum)
         shapes += _end_words(face, RIGHT_ROOM - 2.2)
         shapes += _side_numbers(face, face.numbered, face.view.box.right, datum)
-    numbers, alike = _shared_numbers(upper, lower)
     top, bottom = upper.view.box.bottom - 0.6, lower.view.box.top + 0.6
-    low, high = upper.view.box.left - 2.0, upper.view.box.right + RIGHT_ROOM - 1.0
-    shapes += number_row(numbers, low, high, (top + bottom) / 2, (top, bottom))
-    shapes += _gutter_words(upper, (top + bottom) / 2)
+    low = upper.view.box.left - 2.0
+    shapes += number_row(numbers, low, low + _row_room(upper), (top + bottom) / 2, (top, bottom))
+    shapes += _gutter_words(upper, side, (top + bottom) / 2)
     if below:
         shapes += _notes_below(notes, area, lower.view.box.bottom - 5.0)
     else:
         rows = [row for note in notes for row in note]
         x = area.right - NOTES_ROOM + 2.0
         shapes += _notes(rows, x, area.top + 1.0, NOTES_ROOM - 2.0, area.bottom + FOOT_ROOM)
-    shapes += _foot_notes((upper, lower), area, datum)
+    shapes += _foot_notes((upper, lower), area, datum, side)
     return Layout(shapes=tuple(shapes), alike=alike and _across_alike(upper, lower))
 
 
-def _placed_two(area: Area, upper: Face, lower: Face, notes: Sequence[Sequence[Row]]) -> tuple[Face, Face, bool]:
+def _row_room(upper: Face) -> float:
+    """How wide the row of numbers between the boards may be."""
+    return upper.view.width + RIGHT_ROOM + 1.0
+
+
+def _placed_two(
+    area: Area, upper: Face, lower: Face, notes: Sequence[Sequence[Row]], gutter: float
+) -> tuple[Face, Face, bool]:
     """Both faces at one scale, as large as goes; and whether the notes stand below them."""
     a, b = upper.board.part.size, lower.board.part.size
     length, width = max(a[0], b[0]), a[1] + b[1]
-    high = area.height - GUTTER - FOOT_ROOM - 4.0
+    high = area.height - gutter - FOOT_ROOM - 4.0
     wide = area.width - LEFT_ROOM - RIGHT_ROOM
     beside = min((wide - NOTES_ROOM) / length, high / width)
     under = min(wide / length, (high - _height_below(notes, area) - 5.0) / width)
     scale = max(beside, under)
     spare = high - (_height_below(notes, area) + 5.0 if under > beside else 0.0) - width * scale
-    gutter = GUTTER + min(0.4 * spare, 9.0)
+    gutter += min(0.4 * spare, 9.0)
     x = area.left + LEFT_ROOM
     y_upper = area.top - 2.0 - a[1] * scale
     y_lower = y_upper - gutter - b[1] * scale
@@ -181,6 +194,17 @@ def _placed_two(area: Area, upper: Face, lower: Face, notes: Sequence[Sequence[R
     )
 
 
+def _main_side(upper: Face, lower: Face) -> str:
+    """The side of the drawing that most of the numbers along both faces are taken from."""
+    sides: set[tuple[str, float]] = set()
+    for face in (upper, lower):
+        for surface in ("left_end", "right_end"):
+            numbers = along_numbers(face, surface)  # type: ignore[arg-type]
+            sides |= {(face.view.side_of(surface), x) for text, x in numbers.items() if "from" not in text}  # type: ignore[arg-type]
+    left = sum(side == "left" for side, _ in sides)
+    return "right" if 2 * left < len(sides) else "left"
+
+
 def _main_across(upper: Face, lower: Face) -> Surface:
     """The edge that most of the numbers across both faces are taken from."""
     rows = [r for f in (upper, lower) for w in f.numbered if (r := w.reading_from(1)) is not None]
@@ -188,10 +212,8 @@ def _main_across(upper: Face, lower: Face) -> Surface:
     return "far_edge" if 2 * back > len(rows) else "face_edge"
 
 
-def _shared_numbers(upper: Face, lower: Face) -> tuple[list[Number], bool]:
+def _shared_numbers(upper: Face, lower: Face, side: str) -> tuple[list[Number], bool]:
     """The numbers along both boards once; one that only one of them has carries its letter and stands nearer to it."""
-    main = upper.main(0)
-    side = upper.view.side_of(main)
     own = [along_numbers(face, face.view.surface_at(side)) for face in (upper, lower)]
     shared = {key for key in own[0].keys() & own[1].keys() if abs(own[0][key] - own[1][key]) < 0.02}
     numbers = [Number(x=own[0][key], text=key) for key in sorted(shared)]
@@ -335,8 +357,8 @@ def _row_caption(face: Face, row: float) -> Text:
     text = f"from {face.words[surface].split()[0].upper()}"
     inside = face.view.box
     if face.view.side_of(surface) == "left":
-        return Text(at=(inside.left, row - 6.0), text=text, size=3.6)
-    return Text(at=(inside.right, row - 6.0), text=text, size=3.6, anchor="end")
+        return Text(at=(inside.left - 1.0, row - 6.0), text=text, size=3.6, anchor="end")
+    return Text(at=(inside.right + 1.0, row - 6.0), text=text, size=3.6)
 
 
 # What both layouts share
@@ -388,14 +410,17 @@ def _side_numbers(
         reading = w.reading_from(1)
         if reading is None or w.runs_through(reading):
             continue
-        text = figure(_nearer(reading))
+        mm, place = _number_of(w, reading)
+        text = figure(mm)
         if reading.from_surface != datum:
             text += f" from {reading.word.split()[0].upper()}"
-        rows[text] = view.across(_place(w, reading))
+        rows[text] = view.across(place)
     if not rows:
         return ()
     size = SIDE_NUMBER
-    low, high = view.box.bottom - 3.0, view.box.top + 3.0
+    gutter = view.side_of("face_edge")  # where the numbers along the board are: stay clear of them
+    low = view.box.bottom - (0.0 if gutter == "bottom" else 3.0)
+    high = view.box.top + (0.0 if gutter == "top" else 3.0)
     while size > LEAST_NUMBER and not fits([0.8 * size] * len(rows), high - low, 0.2):
         size -= 0.2
     heights = spread(list(rows.values()), [0.8 * size] * len(rows), low, high, 0.2)
@@ -403,11 +428,19 @@ def _side_numbers(
     x = edge + out * 5.0
     shapes: list[Shape] = []
     for (text, true), y in zip(rows.items(), heights, strict=True):
-        em = size if "from" not in text else min(size, 3.4)
+        em = fitted(text, size if "from" not in text else min(size, 3.4), SIDE_TEXT, True)
         shapes.append(line((edge + out * 0.7, true), (x - out * 0.8, y), LEADER))
         anchor = "end" if leftwards else "start"
         shapes.append(Text(at=(x, y - 0.33 * em), text=text, size=em, bold=True, anchor=anchor))  # type: ignore[arg-type]
     return tuple(shapes)
+
+
+def _number_of(w: Work, reading: Reading) -> tuple[float, float]:
+    """The number that is written for a reading, and where it lies on the board: the line if it has one."""
+    if reading is w.across and w.line is not None:
+        start = level(reading.from_surface, w.part.size)
+        return w.line, (start - w.line if start > 0 else w.line)
+    return _nearer(reading), _place(w, reading)
 
 
 def _nearer(reading: Reading) -> float:
@@ -431,23 +464,22 @@ def along_numbers(face: Face, main: Surface) -> dict[str, float]:
     Of an evenly pitched row only the first and last; a shelf by its line; where a groove along the board begins
     and ends is said in its note.
     """
-    rows: dict[tuple[str, Surface, str], dict[float, float]] = {}
+    rows: dict[tuple[object, ...], dict[float, float]] = {}
     for w in face.numbered:
         reading = w.reading_from(0)
         if reading is None or w.runs_through(reading):
             continue
-        on_line = w.line is not None and axis_of(w.across.from_surface) == 0 and reading is w.across
-        if w.groove is not None and not on_line and axis_of(w.across.from_surface) == 1:
+        if w.groove is not None and axis_of(w.across.from_surface) == 1:
             continue
-        mm = w.line if on_line and w.line is not None else _nearer(reading)
-        start = level(reading.from_surface, w.part.size)
-        place = (start - mm if start > 0 else mm) if on_line else _place(w, reading)
-        rows.setdefault((w.thing, reading.from_surface, reading.word), {})[round(mm, 2)] = face.view.along(place)
+        mm, place = _number_of(w, reading)
+        row = "lines" if reading is w.across else (w.across.from_surface, round(w.across.mm, 2))
+        key = (reading.from_surface, reading.word, w.thing, row)
+        rows.setdefault(key, {})[round(mm, 2)] = face.view.along(place)
     found: dict[str, float] = {}
-    for (_, surface, word), places in rows.items():
+    for (surface, word, *_), places in rows.items():
         for run in runs_of(sorted(places)):
             for mm in dict.fromkeys((run[0], run[-1])):
-                text = figure(mm) if surface == main else f"{figure(mm)} from {word.split()[0].upper()}"
+                text = figure(mm) if surface == main else f"{figure(mm)} from {str(word).split()[0].upper()}"
                 found[text] = places[mm]
     return found
 
@@ -465,7 +497,7 @@ def number_row(
     size, upright = _row_size([n.text for n in numbers], high - low)
     lengths = [text_width(n.text, size, True) for n in numbers]
     widths = [0.85 * size] * len(numbers) if upright else lengths
-    places = spread([n.x for n in numbers], widths, low, high, 0.3 if upright else 1.6)
+    places = _row_places(numbers, widths, low, high, 0.3 if upright else 1.6)
     shapes: list[Shape] = []
     for n, x, length in zip(numbers, places, lengths, strict=True):
         half = (length if upright else 0.66 * size) / 2
@@ -483,6 +515,20 @@ def number_row(
     return tuple(shapes)
 
 
+def _row_places(numbers: Sequence[Number], widths: Sequence[float], low: float, high: float, gap: float) -> list[float]:
+    """Where the numbers of a row come; those of one board alone do not mind those of the other."""
+    if any(n.goes_to == 0 for n in numbers):
+        return spread([n.x for n in numbers], widths, low, high, gap)
+    out = [0.0] * len(numbers)
+    for way in (1, -1):
+        mine = [i for i, n in enumerate(numbers) if n.goes_to == way]
+        for i, x in zip(
+            mine, spread([numbers[i].x for i in mine], [widths[i] for i in mine], low, high, gap), strict=True
+        ):
+            out[i] = x
+    return out
+
+
 def _row_size(texts: Sequence[str], room: float) -> tuple[float, bool]:
     """The em of a row of numbers, and whether they have to be written upright to find room."""
     for share, least in ((0.75, 4.4), (0.98, LEAST_NUMBER)):  # loose if that is not too small, else tight
@@ -494,10 +540,10 @@ def _row_size(texts: Sequence[str], room: float) -> tuple[float, bool]:
     return 3.6, True
 
 
-def _gutter_words(face: Face, middle: float) -> tuple[Shape, ...]:
+def _gutter_words(face: Face, side: str, middle: float) -> tuple[Shape, ...]:
     """Which edges meet here, and from where the numbers run."""
     x = face.view.box.left - LEFT_ROOM
-    main = face.words[face.main(0)].split()[0].upper()
+    main = face.word_at(side)
     return (
         Text(at=(x, middle + 0.8), text=f"{face.word_at('bottom')}S", size=4.6, bold=True),
         Text(at=(x, middle - 3.8), text=f"from {main}", size=3.4),
@@ -545,10 +591,10 @@ def _height_below(notes: Sequence[Sequence[Row]], area: Area) -> float:
     return max((-block(c, 0.0, 0.0, NOTES_BELOW_WIDTH)[1] for c in _columns(notes, area)), default=0.0)
 
 
-def _foot_notes(faces: tuple[Face, Face], area: Area, datum: Surface) -> tuple[Shape, ...]:
+def _foot_notes(faces: tuple[Face, Face], area: Area, datum: Surface, side: str) -> tuple[Shape, ...]:
     """Where numbers run from, what the X means, what the edging does to them."""
     face = faces[0]
-    main = face.main(0)
+    main = face.view.surface_at(side)
     texts = [f"Numbers between the boards run from the {capital(face.words[main])}"]
     others = {
         r.word for f in faces for w in f.numbered if (r := w.reading_from(0)) is not None and not w.runs_through(r)
@@ -557,7 +603,11 @@ def _foot_notes(faces: tuple[Face, Face], area: Area, datum: Surface) -> tuple[S
         texts[0] += f", save those marked from {face.words[OPPOSITE[main]].split()[0].upper()}"
     texts[0] += f"; numbers at the right-hand end from the {capital(face.words[datum])}, the thick line."
     rows = [" ".join(texts), " ".join(remarks(faces))]
-    shapes, _ = block([Row(text=t, size=3.5) for t in rows if t], area.left, area.bottom + FOOT_ROOM - 1.5, area.width)
+    top = area.bottom + FOOT_ROOM - 1.5
+    for size in (3.5, 3.2, 2.9, 2.6):
+        shapes, end = block([Row(text=t, size=size) for t in rows if t], area.left, top, area.width)
+        if end >= area.bottom:
+            break
     return shapes
 
 

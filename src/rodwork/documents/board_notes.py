@@ -44,7 +44,8 @@ class Group:
             if w.runs_through(r):
                 continue
             if w.line is not None:
-                lines.setdefault(_beside_line(r), []).append(w.line)
+                said = _beside_line(r) + (f" from the {capital(r.word)}" if axis_of(r.from_surface) == 1 else "")
+                lines.setdefault(said, []).append(w.line)
             else:
                 plain.setdefault(_span(r), []).append(f"the {capital(r.word)}")
         texts = [f"{numbers} from {listed(_unique(words))}" for numbers, words in _gathered(plain)]

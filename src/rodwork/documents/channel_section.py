@@ -116,7 +116,7 @@ def _across(one: Opened, s: Section, work: Work, v0: float, v1: float) -> list[S
     shapes.append(line((s.x(marks[0]), y + 8.0), (s.x(marks[-1]), y + 8.0), THIN))
     if v0 > 0.005:
         shapes.append(_number((s.x(0.0) + s.x(v0)) / 2, y - 3.4, setting(v0), s))
-        shapes.append(Text(at=(s.x(v1) + 3.0, y + 0.0), text=width, size=6.0, bold=True))
+        shapes.append(Text(at=(s.x(v1) + 3.0, y - 3.4), text=width, size=6.0, bold=True))
     else:
         shapes.append(_number((s.x(0.0) + s.x(v1)) / 2, y - 3.4, setting(v1), s))
     if one.has_line:

@@ -147,7 +147,11 @@ def _frame(one: Opened, area: Area, along: Along) -> tuple[Frame, float]:
     end_height = one.end_board.size[2] * along.scale
     room = area.height - 2 * (LABEL + 4.5) - end_height - 2 * gap
     reach = max([one.end_board.size[2], *(one.face_uv(w)[1][1] for w in one.on_face)])
-    shown = min(max(room, 10.0), 2.6 * reach * along.scale + 8.0, one.face_board.size[one.across_axis] * along.scale)
+    shown = min(
+        max(room, 10.0),
+        max(2.6 * reach * along.scale + 8.0, one.end_board.size[2] * along.scale + 8.0),
+        one.face_board.size[one.across_axis] * along.scale,
+    )
     used = end_height + 2 * gap + shown
     spare = max(area.height - 2 * (LABEL + 4.5) - used, 0.0) / 2
     top = area.top - LABEL - 4.5 - spare
@@ -453,7 +457,7 @@ def _depth_block(rows: Sequence[tuple[str, str, str]], x: float, middle: float, 
         if number != depth:
             shapes.append(Text(at=(x + text_width(number, size, True) + 1.5, base), text="deep", size=4.0))
         small = [t for t in (what if not single else "", left) if t]
-        above = single and away > 0
+        above = away > 0
         for k, text in enumerate(reversed(small) if above else small):
             y = base + FIGURE * size + 1.5 + 4.0 * k if above else base - 4.0 * (k + 1)
             shapes.append(Text(at=(x, y), text=text, size=fitted(text, 3.3, RIGHT - 8.5)))
@@ -498,7 +502,7 @@ def _names(one: Opened, along: Along, frame: Frame, shown: float) -> list[Shape]
 def _comes_to(one: Opened, along: Along, frame: Frame, shown: float) -> list[Shape]:
     """The dashed line in the face board where the other face of the end board comes to."""
     thickness = one.end_board.size[2]
-    if one.is_channel or thickness * frame.scale > shown - 4.0:
+    if one.is_channel or thickness * frame.scale > shown - 6.0:
         return []
     y = frame.face_y(thickness)
     a, b = along.x(one.set_back), along.x(one.set_back + one.end_length)
@@ -508,7 +512,20 @@ def _comes_to(one: Opened, along: Along, frame: Frame, shown: float) -> list[Sha
     text = f"{other} of {one.end_board.name} comes to here ({figure(thickness)})"
     size = 3.5
     base = y + frame.face_sign * 1.2 - (0.0 if frame.face_sign > 0 else 0.7 * size)
-    at_left = one.datum_left  # beside the datum edge: a groove may cross it at the other end
-    x = min(a, b) + 6.0 if at_left else max(a, b) - 6.0
-    label = Text(at=(x, base), text=text, size=size, anchor="start" if at_left else "end")
-    return [line((a, y), (b, y), HIDDEN), label]
+    x, anchor = _beside_datum(one, along, min(a, b), max(a, b), text_width(text, size))
+    return [line((a, y), (b, y), HIDDEN), Text(at=(x, base), text=text, size=size, anchor=anchor)]
+
+
+def _beside_datum(
+    one: Opened, along: Along, low: float, high: float, width: float
+) -> tuple[float, Literal["start", "end"]]:
+    """Where a text of this width stands on the dashed line: at the datum edge, where no groove crosses it.
+
+    A break in the drawing may leave no room there; then on the other side of the break.
+    """
+    if along.cut is not None:
+        left, right = sorted((along.x(along.cut[0]), along.x(along.cut[1])))
+        near = left - low if one.datum_left else high - right
+        if near < width + 9.0:
+            return (right + 3.0, "start") if one.datum_left else (left - 3.0, "end")
+    return (low + 6.0, "start") if one.datum_left else (high - 6.0, "end")

@@ -23,6 +23,7 @@ EDGED = Pen(width=1.8)
 PLAIN = Pen(width=0.25)
 MARK, NAME = 15.0, 6.4
 QR = 18.0
+TOP_ARROW = 68.0  # where the arrow stands that points away from you: between mark and letter
 WAYS = ("front", "top", "left")  # the two first of these that the board has are shown by arrows
 PAGE_SIDES: dict[Surface, str] = {"face_edge": "bottom", "far_edge": "top", "left_end": "left", "right_end": "right"}
 
@@ -64,6 +65,8 @@ def _label(rod: Rod, works: Works, cabinet: RodCabinet, part: Part, mark: str) -
     letter = f"letter {rod.heading.letter}"
     shapes.append(Text(at=(right, HEIGHT - IN - 6.4), text=letter, size=4.2, bold=True, anchor="end"))
     mark_room = right - left - text_width(letter, 4.2, True) - 4.0
+    if "top" in arrows:
+        mark_room = TOP_ARROW - 14.0 - left
     shapes.append(Text(at=(left, 35.0), text=mark, size=fitted(mark, MARK, mark_room, True), bold=True))
     room = right - left - QR - 2.0
     name = clipped(part.name.upper(), NAME, room, True)
@@ -119,7 +122,7 @@ def _arrow(side: str, word: str) -> list[Shape]:
     half = text_width(word, size, True) / 2
     if side in ("bottom", "top"):
         y, way = (IN + 2.6, -1.0) if side == "bottom" else (HEIGHT - IN - 5.8, 1.0)
-        x = WIDTH / 2
+        x = WIDTH / 2 if side == "bottom" else TOP_ARROW
         tips = [(x + s * (half + 4.0), y + (0.2 if way < 0 else 3.4)) for s in (-1, 1)]
         return [
             Text(at=(x, y), text=word, size=size, bold=True, anchor="middle"),

@@ -62,9 +62,14 @@ class Label:
 class Space:
     """The room between two lines while labels are put into it; not kept."""
 
-    low: float
-    high: float
+    start: float
+    stop: float
     is_board: bool
+    low: float = 0.0
+    high: float = 0.0
+
+    def __post_init__(self) -> None:
+        self.low, self.high = self.start, self.stop
 
     def has_room(self, width: float) -> bool:
         """Whether a label goes in; a board keeps room for its X."""
@@ -190,11 +195,9 @@ def _labels(tile: Tile, lines: Sequence[RodLine], spaces: list[Space], x: float,
     shapes: list[Shape] = []
     for cluster in _clusters([_label(row) for row in lines], spaces):
         first, last = cluster[0].line.mm, cluster[-1].line.mm
-        before = next((s for s in spaces if s.low < first <= s.high + 1e-6), None)
-        after = next((s for s in spaces if s.low >= last - 1e-6), None)
+        before = next((s for s in spaces if abs(s.stop - first) < 1e-6), None)
+        after = next((s for s in spaces if abs(s.start - last) < 1e-6), None)
         left, right = _shared_out(cluster, before, after)
-        for label in [label for label in cluster if label not in (*left, *right)]:
-            shapes += _further_off(label, spaces, tile, x, y)
         for label in reversed(left):
             assert before is not None
             before.high -= label.width
@@ -203,6 +206,9 @@ def _labels(tile: Tile, lines: Sequence[RodLine], spaces: list[Space], x: float,
             assert after is not None
             shapes += _placed(label, after.low, "after", tile, x, y)
             after.low += label.width
+        for label in cluster:
+            if label not in left and label not in right:
+                shapes += _further_off(label, spaces, tile, x, y)
     return shapes
 
 
@@ -210,7 +216,7 @@ def _clusters(labels: Sequence[Label], spaces: Sequence[Space]) -> list[list[Lab
     """Labels that have to stand together, since there is no room for one between their lines."""
     clusters: list[list[Label]] = []
     for label in labels:
-        between = next((s for s in spaces if abs(s.high - label.line.mm) < 1e-6), None)
+        between = next((s for s in spaces if abs(s.stop - label.line.mm) < 1e-6), None)
         if clusters and between is not None and not between.has_room(max(label.width, clusters[-1][-1].width)):
             clusters[-1].append(label)
         else:
@@ -248,7 +254,7 @@ def _further_off(label: Label, spaces: Sequence[Space], tile: Tile, x: float, y:
     if not roomy:
         return []
     space = min(roomy, key=lambda s: min(abs(s.low - label.line.mm), abs(s.high - label.line.mm)))
-    if space.low >= label.line.mm - 1e-6:
+    if space.start >= label.line.mm - 1e-6:
         shapes = _placed(label, space.low, "after", tile, x, y)
         space.low += label.width
         return shapes
