@@ -505,7 +505,7 @@ def _comes_to(one: Opened, along: Along, frame: Frame, shown: float) -> list[Sha
     if one.is_channel or thickness * frame.scale > shown - 6.0:
         return []
     y = frame.face_y(thickness)
-    a, b = along.x(one.set_back), along.x(one.set_back + one.end_length)
+    a, b = along.x(max(one.set_back, 0.0)), along.x(min(one.set_back + one.end_length, one.face_length))
     words = words_of(one.end_board)
     register = one.joint.contact.guest_register.across_from
     other = words["back_side" if register == "face_side" else "face_side"]
