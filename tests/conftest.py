@@ -9,9 +9,7 @@ REWRITTEN: list[str] = []
 
 
 def pytest_addoption(parser):
-    parser.addoption(
-        "--rewrite-golden", action="store_true", help="rewrite the golden drawings, then look at the diff"
-    )
+    parser.addoption("--rewrite-golden", action="store_true", help="rewrite the golden drawings, then look at the diff")
 
 
 @pytest.fixture

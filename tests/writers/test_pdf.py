@@ -63,9 +63,7 @@ def test_a_text_is_no_wider_than_our_measure_of_it(read):
 
 
 def test_only_our_own_two_fonts_are_embedded(read):
-    fonts = {
-        char["fontname"].split("+")[-1].removesuffix("-Identity-H") for page in read.pages for char in page.chars
-    }
+    fonts = {char["fontname"].split("+")[-1].removesuffix("-Identity-H") for page in read.pages for char in page.chars}
     assert fonts == {"SourceSansPro-Regular", "SourceSansPro-Bold"}
 
 

@@ -59,9 +59,7 @@ def test_no_minus_nought():
 
 
 def test_a_pen_of_no_ink_draws_no_line_and_dashes_are_kept():
-    bare, dashed = read(
-        box(0, 0, 1, 1, pen=Pen(ink="none"), fill="light"), line((0, 0), (1, 1), Pen(dashes=(2, 1.2)))
-    )
+    bare, dashed = read(box(0, 0, 1, 1, pen=Pen(ink="none"), fill="light"), line((0, 0), (1, 1), Pen(dashes=(2, 1.2))))
     assert bare.get("stroke") is None
     assert bare.get("fill") not in (None, "none")
     assert dashed.get("stroke-dasharray") == "2 1.2"

@@ -199,8 +199,8 @@ def _main_side(upper: Face, lower: Face) -> str:
     sides: set[tuple[str, float]] = set()
     for face in (upper, lower):
         for surface in ("left_end", "right_end"):
-            numbers = along_numbers(face, surface)  # type: ignore[arg-type]
-            sides |= {(face.view.side_of(surface), x) for text, x in numbers.items() if "from" not in text}  # type: ignore[arg-type]
+            numbers = along_numbers(face, surface)
+            sides |= {(face.view.side_of(surface), x) for text, x in numbers.items() if "from" not in text}
     left = sum(side == "left" for side, _ in sides)
     return "right" if 2 * left < len(sides) else "left"
 

@@ -164,8 +164,8 @@ def _gathered(plain: dict[str, list[str]]) -> Iterable[tuple[str, list[str]]]:
     by_words: dict[tuple[str, ...], list[str]] = {}
     for numbers, words in plain.items():
         by_words.setdefault(tuple(_unique(words)), []).append(numbers)
-    for words, numbers in by_words.items():
-        yield listed(sorted(numbers, key=lambda n: float(n.split()[0]))), list(words)
+    for surfaces, taken in by_words.items():
+        yield listed(sorted(taken, key=lambda n: float(n.split()[0]))), list(surfaces)
 
 
 def _unique(words: Iterable[str]) -> list[str]:

@@ -15,7 +15,6 @@ from rodwork.model.panel import Panel
 from rodwork.model.shop import Shop
 from rodwork.model.surface import Surface
 
-
 LEAST_UNDER_CHANNEL_MM = 2.0  # the checks ask for more; with less there is no board to speak of
 
 
