@@ -4,122 +4,35 @@ The numbers along a board stand in a row beside it, those across it at its end; 
 would touch, each with a leader to its place.
 """
 
-from collections import Counter
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from rodwork.documents.annotate import (
-    Box,
     Row,
     block,
     capital,
-    figure,
-    fits,
     listed,
-    place_for,
-    spread,
-    text_box,
     triangle,
 )
 from rodwork.documents.board_drawing import (
     BORE_PEN,
     EDGE_PEN,
     LEAST_RADIUS,
-    View,
-    board_view,
-    shelf_line_shapes,
     shelf_lines,
-    taken_boxes,
 )
-from rodwork.documents.board_notes import grouped, note_rows, runs_of
-from rodwork.documents.drawing import THIN, Circle, Path_, Pen, Shape, Text, box, line, text_width
-from rodwork.documents.machined import Work, marks_words, words_of
-from rodwork.documents.page import Area, fitted
-from rodwork.model.panel import Part
-from rodwork.model.setup import Reading
+from rodwork.documents.board_face import FACES, Face, face_shapes
+from rodwork.documents.board_notes import grouped, note_rows
+from rodwork.documents.board_numbers import Number, along_numbers, number_row, row_size, side_numbers
+from rodwork.documents.drawing import THIN, Circle, Ink, Shape, Text, box, line, text_width
+from rodwork.documents.machined import Work, words_of
+from rodwork.documents.page import Area
 from rodwork.model.surface import EDGES, OPPOSITE, Surface, axis_of, level
 
-FACES: tuple[Surface, ...] = ("face_side", "back_side")
-LEADER = Pen(width=0.13, ink="grey")
-NUMBER = 5.6  # em of the running numbers, mm
-SIDE_NUMBER = 4.6
-LEAST_NUMBER = 3.0
 LEFT_ROOM, RIGHT_ROOM, NOTES_ROOM, GUTTER, FOOT_ROOM = 25.0, 31.0, 54.0, 17.0, 12.0
-SIDE_TEXT = 19.5  # mm for a number at the end of a board
+ENDS: tuple[Surface, Surface] = ("left_end", "right_end")
 WORDS_AT, WORDS_STEP = 28.3, 4.6  # from a board, past its numbers, to the word at its right end; row to row
 ROW_DOWN = 8.5  # from a board to the row of numbers under it
 END_GAP = 2.0  # between a board and its end folded out
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Board:
-    """A board with everything set out on it, and the other boards that it is the same as."""
-
-    part: Part
-    works: tuple[Work, ...]
-    same: tuple[Part, ...] = ()
-
-    @property
-    def parts(self) -> tuple[Part, ...]:
-        """Every board that this drawing serves."""
-        return (self.part, *self.same)
-
-    @property
-    def marks(self) -> tuple[str, ...]:
-        """The marks of all of them."""
-        return tuple(mark for part in self.parts for mark in part.marks)
-
-    def worked_on(self, *surfaces: Surface) -> bool:
-        """Whether anything is machined in one of these surfaces."""
-        return any(w.bears in surfaces for w in self.works)
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Face:
-    """One face of a board as it is drawn: its name, and the letter that tells its numbers from the other face's."""
-
-    view: View
-    board: Board
-    name: str
-    letter: str = ""
-    with_edges: bool = True  # bores in the edges and ends are shown, and numbered, on this face
-
-    @property
-    def shown(self) -> tuple[Work, ...]:
-        """What is drawn: works in this face, bores in edges and ends, and what comes through from behind."""
-        return tuple(w for w in self.board.works if w in self.numbered or (w.bears in FACES and w.right_through))
-
-    @property
-    def numbered(self) -> tuple[Work, ...]:
-        """What has its numbers on this face."""
-        return tuple(w for w in self.board.works if w.bears == self.view.seen or (w.bears in EDGES and self.with_edges))
-
-    @property
-    def words(self) -> dict[Surface, str]:
-        """The cabinet words of the board's surfaces."""
-        return words_of(self.board.part)
-
-    def word_at(self, side: str) -> str:
-        """The word of the edge or end on this side of the drawing, in capitals: "BOTTOM"."""
-        return self.words[self.view.surface_at(side)].split()[0].upper()
-
-    def main(self, axis: int) -> Surface:
-        """The edge or end that most of the numbers on this axis are taken from."""
-        usual = self.view.surface_at("left") if axis == 0 else "face_edge"
-        count = Counter(
-            r.from_surface for w in self.numbered if (r := w.reading_from(axis)) is not None and not w.runs_through(r)
-        )
-        other = OPPOSITE[usual]
-        return other if count[other] > count[usual] else usual
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Number:
-    """A number along a board: where it belongs on paper, what is written, and to which board of two it goes."""
-
-    x: float
-    text: str
-    goes_to: int = 0  # 1: only to the board above the row, -1: only to the one below
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -142,16 +55,16 @@ def two_faces(area: Area, upper: Face, lower: Face) -> Layout:
     datum, side = _main_across(upper, lower), _main_side(upper, lower)
     upper, lower, below = _placed_two(area, upper, lower, notes, GUTTER)
     numbers, alike = _shared_numbers(upper, lower, side)
-    size, upright = _row_size([n.text for n in numbers], _row_room(upper))
+    size, upright = row_size([n.text for n in numbers], _row_room(upper))
     if upright:  # numbers written up and down need a wider gutter
         longest = max(text_width(n.text, size, True) for n in numbers)
         upper, lower, below = _placed_two(area, upper, lower, notes, max(GUTTER, longest + 14.0))
         numbers, alike = _shared_numbers(upper, lower, side)
     shapes: list[Shape] = []
     for face in (upper, lower):
-        shapes += _face_shapes(face, datum)
+        shapes += face_shapes(face, datum)
         shapes += _end_words(face, RIGHT_ROOM - 2.2)
-        shapes += _side_numbers(face, face.numbered, face.view.box.right, datum)
+        shapes += side_numbers(face, face.numbered, face.view.box.right, datum)
     top, bottom = upper.view.box.bottom - 0.6, lower.view.box.top + 0.6
     low = upper.view.box.left - 2.0
     shapes += number_row(numbers, low, low + _row_room(upper), (top + bottom) / 2, (top, bottom))
@@ -253,7 +166,7 @@ def one_face(area: Area, face: Face, table: Sequence[Shape], table_top: float) -
     face = _placed_one(area, face, ends, table_top + (ROW_DOWN if has_row else 0.0))
     numbers = [Number(x=x, text=text) for text, x in along_numbers(face, face.main(0)).items()]
     datum = face.main(1)
-    shapes: list[Shape] = [*_face_shapes(face, datum)]
+    shapes: list[Shape] = [*face_shapes(face, datum)]
     reach = dict.fromkeys(("left", "right"), 0.0)
     for side in ends:
         shapes += _folded_end(face, side)
@@ -262,9 +175,9 @@ def one_face(area: Area, face: Face, table: Sequence[Shape], table_top: float) -
     right, left = view.box.right + reach["right"], view.box.left - reach["left"]
     at_right = [w for w in face.numbered if w.bears != view.surface_at("left")]
     alone = _only_at_left(face, at_right)
-    shapes += _side_numbers(face, at_right or alone, right, datum)
+    shapes += side_numbers(face, at_right or alone, right, datum)
     if at_right and alone:
-        shapes += _side_numbers(face, alone, left, datum, leftwards=True)
+        shapes += side_numbers(face, alone, left, datum, leftwards=True)
     shapes += _one_face_words(face, left - (12.0 if at_right and alone else 0.0), right + WORDS_AT, has_row)
     row = view.box.bottom - ROW_DOWN
     shapes += number_row(numbers, view.box.left - 15.0, view.box.right + 20.0, row, (view.box.bottom - 0.6, None))
@@ -314,8 +227,8 @@ def _folded_end(face: Face, side: str) -> tuple[Shape, ...]:
         if w.bore is not None:
             radius = max(w.bore.diameter / 2 * view.scale, LEAST_RADIUS)
             centre = (at(w.middle[2]), view.across(w.middle[1]))
-            fill = "black" if radius < 0.75 else "white"
-            shapes.append(Circle(centre=centre, radius=radius, pen=BORE_PEN, fill=fill))  # type: ignore[arg-type]
+            fill: Ink = "black" if radius < 0.75 else "white"
+            shapes.append(Circle(centre=centre, radius=radius, pen=BORE_PEN, fill=fill))
     for surface in sorted({w.across.from_surface for w in works if axis_of(w.across.from_surface) == 2}):
         x = at(level(surface, view.part.size))
         shapes.append(line((x, view.box.bottom), (x, view.box.top), EDGE_PEN))
@@ -364,30 +277,6 @@ def _row_caption(face: Face, row: float) -> Text:
 # What both layouts share
 
 
-def _face_shapes(face: Face, datum: Surface) -> tuple[Shape, ...]:
-    """The board, its lines with their X, and its name and mark where there is room for them."""
-    view, works = face.view, face.shown
-    lines = shelf_lines(view, works)
-    taken = list(taken_boxes(view, works, lines))
-    drawn = board_view(view, works, thick=(datum,))
-    crosses = shelf_line_shapes(view, lines, taken)
-    taken += [text_box(s) for s in crosses if isinstance(s, Text)]
-    return (*drawn, *crosses, *_name(face, taken))
-
-
-def _name(face: Face, taken: Sequence[Box]) -> tuple[Shape, ...]:
-    """The board's mark and name inside it, as large as goes between the bores."""
-    marks = marks_words(face.board.marks, 2)
-    inside = face.view.box
-    wish = (inside.left + face.view.width * 0.35, (inside.bottom + inside.top) / 2)
-    with_marks = [(f"{marks} {face.name}", size) for size in (6.0, 5.0, 4.2)] if len(face.board.marks) < 3 else []
-    for text, size in (*with_marks, *((face.name, size) for size in (6.0, 5.0, 4.2, 3.6, 3.0))):
-        spot = place_for(text_width(text, size, True) + 3.0, size, inside, taken, wish)
-        if spot is not None:
-            return (Text(at=(spot[0] + 1.5, spot[1] + 0.2 * size), text=text, size=size, bold=True),)
-    return ()
-
-
 def _end_words(face: Face, right: float) -> tuple[Shape, ...]:
     """BOTTOM at the left end and TOP at the right (or whatever the ends are called), turned along the end."""
     inside = face.view.box
@@ -398,146 +287,6 @@ def _end_words(face: Face, right: float) -> tuple[Shape, ...]:
         Text(at=(x, middle), text=text, size=size, bold=True, anchor="middle", turn=90)
         for x, text in zip((inside.left - 1.8, inside.right + right), texts, strict=True)
     )
-
-
-def _side_numbers(
-    face: Face, works: Sequence[Work], edge: float, datum: Surface, leftwards: bool = False
-) -> tuple[Shape, ...]:
-    """The numbers across the board, once, beside its end: from the front; from the back with the word."""
-    view = face.view
-    rows: dict[str, float] = {}
-    for w in works:
-        reading = w.reading_from(1)
-        if reading is None or w.runs_through(reading):
-            continue
-        mm, place = _number_of(w, reading)
-        text = figure(mm)
-        if reading.from_surface != datum:
-            text += f" from {reading.word.split()[0].upper()}"
-        rows[text] = view.across(place)
-    if not rows:
-        return ()
-    size = SIDE_NUMBER
-    gutter = view.side_of("face_edge")  # where the numbers along the board are: stay clear of them
-    low = view.box.bottom - (0.0 if gutter == "bottom" else 3.0)
-    high = view.box.top + (0.0 if gutter == "top" else 3.0)
-    while size > LEAST_NUMBER and not fits([0.8 * size] * len(rows), high - low, 0.2):
-        size -= 0.2
-    heights = spread(list(rows.values()), [0.8 * size] * len(rows), low, high, 0.2)
-    out = -1.0 if leftwards else 1.0
-    x = edge + out * 5.0
-    shapes: list[Shape] = []
-    for (text, true), y in zip(rows.items(), heights, strict=True):
-        em = fitted(text, size if "from" not in text else min(size, 3.4), SIDE_TEXT, True)
-        shapes.append(line((edge + out * 0.7, true), (x - out * 0.8, y), LEADER))
-        anchor = "end" if leftwards else "start"
-        shapes.append(Text(at=(x, y - 0.33 * em), text=text, size=em, bold=True, anchor=anchor))  # type: ignore[arg-type]
-    return tuple(shapes)
-
-
-def _number_of(w: Work, reading: Reading) -> tuple[float, float]:
-    """The number that is written for a reading, and where it lies on the board: the line if it has one."""
-    if reading is w.across and w.line is not None:
-        start = level(reading.from_surface, w.part.size)
-        return w.line, (start - w.line if start > 0 else w.line)
-    return _nearer(reading), _place(w, reading)
-
-
-def _nearer(reading: Reading) -> float:
-    """The number written for a reading: of a groove its near wall, of a rebate the only wall it has."""
-    return reading.end_mm if reading.mm == 0 and reading.end_mm is not None else reading.mm
-
-
-def _place(w: Work, reading: Reading) -> float:
-    """Where the written number lies on the board: the middle of a bore, the wall of a groove."""
-    axis = axis_of(reading.from_surface)
-    if reading.end_mm is None:
-        return w.middle[axis]
-    a, b = w.span[axis]
-    from_high = level(reading.from_surface, w.part.size) > 0
-    return b if from_high == (reading.mm > 0) else a
-
-
-def along_numbers(face: Face, main: Surface) -> dict[str, float]:
-    """What is written for each number along the board, and where it stands on paper.
-
-    Of an evenly pitched row only the first and last; a shelf by its line; where a groove along the board begins
-    and ends is said in its note.
-    """
-    rows: dict[tuple[object, ...], dict[float, float]] = {}
-    for w in face.numbered:
-        reading = w.reading_from(0)
-        if reading is None or w.runs_through(reading):
-            continue
-        if w.groove is not None and axis_of(w.across.from_surface) == 1:
-            continue
-        mm, place = _number_of(w, reading)
-        row = "lines" if reading is w.across else (w.across.from_surface, round(w.across.mm, 2))
-        key = (reading.from_surface, reading.word, w.thing, row)
-        rows.setdefault(key, {})[round(mm, 2)] = face.view.along(place)
-    found: dict[str, float] = {}
-    for (surface, word, *_), places in rows.items():
-        for run in runs_of(sorted(places)):
-            for mm in dict.fromkeys((run[0], run[-1])):
-                text = figure(mm) if surface == main else f"{figure(mm)} from {str(word).split()[0].upper()}"
-                found[text] = places[mm]
-    return found
-
-
-def number_row(
-    numbers: Sequence[Number], low: float, high: float, middle: float, edges: tuple[float | None, float | None]
-) -> tuple[Shape, ...]:
-    """A row of numbers about this height, moved apart where they would touch, each with its leaders.
-
-    `edges`: the heights of the board above the row and of the one below it (None: there is none).
-    """
-    numbers = sorted(numbers, key=lambda n: n.x)
-    if not numbers:
-        return ()
-    size, upright = _row_size([n.text for n in numbers], high - low)
-    lengths = [text_width(n.text, size, True) for n in numbers]
-    widths = [0.85 * size] * len(numbers) if upright else lengths
-    places = _row_places(numbers, widths, low, high, 0.3 if upright else 1.6)
-    shapes: list[Shape] = []
-    for n, x, length in zip(numbers, places, lengths, strict=True):
-        half = (length if upright else 0.66 * size) / 2
-        y = middle + 2.4 * n.goes_to
-        for edge, way in zip(edges, (1, -1), strict=True):
-            if edge is not None and n.goes_to != -way:
-                elbow = (x, edge - way * min(3.4, abs(edge - y) - half - 0.5))
-                points = ((n.x, edge), elbow, (x, y + way * (half + 0.5)))
-                shapes.append(Path_(points=points, pen=LEADER))
-        if upright:
-            at = (x + 0.33 * size, y)
-            shapes.append(Text(at=at, text=n.text, size=size, bold=True, anchor="middle", turn=90))
-        else:
-            shapes.append(Text(at=(x, y - half), text=n.text, size=size, bold=True, anchor="middle"))
-    return tuple(shapes)
-
-
-def _row_places(numbers: Sequence[Number], widths: Sequence[float], low: float, high: float, gap: float) -> list[float]:
-    """Where the numbers of a row come; those of one board alone do not mind those of the other."""
-    if any(n.goes_to == 0 for n in numbers):
-        return spread([n.x for n in numbers], widths, low, high, gap)
-    out = [0.0] * len(numbers)
-    for way in (1, -1):
-        mine = [i for i, n in enumerate(numbers) if n.goes_to == way]
-        for i, x in zip(
-            mine, spread([numbers[i].x for i in mine], [widths[i] for i in mine], low, high, gap), strict=True
-        ):
-            out[i] = x
-    return out
-
-
-def _row_size(texts: Sequence[str], room: float) -> tuple[float, bool]:
-    """The em of a row of numbers, and whether they have to be written upright to find room."""
-    for share, least in ((0.75, 4.4), (0.98, LEAST_NUMBER)):  # loose if that is not too small, else tight
-        size = NUMBER
-        while size > least:
-            if fits([text_width(t, size, True) for t in texts], share * room, 1.6):
-                return size, False
-            size -= 0.2
-    return 3.6, True
 
 
 def _gutter_words(face: Face, side: str, middle: float) -> tuple[Shape, ...]:

@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from rodwork.documents.annotate import Row, block
-from rodwork.documents.drawing import THIN, Pen, Shape, Text, line, wrapped
+from rodwork.documents.drawing import THIN, Ink, Pen, Shape, Text, line, wrapped
 from rodwork.documents.page import Area
 
 SHARES = (0.13, 0.19, 0.24, 0.25, 0.10, 0.09)
@@ -71,8 +71,6 @@ def _row(row: Cells, top: float, size: float, area: Area, head: bool) -> list[Sh
         y = top - 0.8
         for piece in _lines(text, size, width, n):
             y -= size * 1.2
-            ink = "grey" if head else "black"
-            shapes.append(
-                Text(at=(x, y + 0.28 * size), text=piece, size=size, bold=n == 1 and not head, ink=ink)  # type: ignore[arg-type]
-            )
+            ink: Ink = "grey" if head else "black"
+            shapes.append(Text(at=(x, y + 0.28 * size), text=piece, size=size, bold=n == 1 and not head, ink=ink))
     return shapes

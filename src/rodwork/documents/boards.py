@@ -10,7 +10,8 @@ from dataclasses import replace
 
 from rodwork.documents.annotate import capital, figure, listed
 from rodwork.documents.board_drawing import View
-from rodwork.documents.board_layout import FACES, Board, Face, one_face, remarks, two_faces
+from rodwork.documents.board_face import FACES, Board, Face
+from rodwork.documents.board_layout import one_face, remarks, two_faces
 from rodwork.documents.board_notes import grouped
 from rodwork.documents.board_table import Cells, table
 from rodwork.documents.drawing import Shape
@@ -250,11 +251,13 @@ def _notches(part: Part) -> dict[tuple[float, float, str], list[str]]:
     """The notches at the corners: (in from the end, in from the edge, which edge), and at which ends."""
     words = words_of(part)
     found: dict[tuple[float, float, str], list[str]] = {}
-    for edge, y in (("face_edge", 0.0), ("far_edge", part.size[1])):
-        for end, x in (("left_end", 0.0), ("right_end", part.size[0])):
+    edges: tuple[tuple[Surface, float], ...] = (("face_edge", 0.0), ("far_edge", part.size[1]))
+    ends: tuple[tuple[Surface, float], ...] = (("left_end", 0.0), ("right_end", part.size[0]))
+    for edge, y in edges:
+        for end, x in ends:
             on_edge = [abs(p[0] - x) for p in part.outline if abs(p[1] - y) < 1e-6]
             on_end = [abs(p[1] - y) for p in part.outline if abs(p[0] - x) < 1e-6]
             if on_edge and on_end and min(on_edge) > 0:
-                size = (round(min(on_edge), 3), round(min(on_end), 3), words[edge])  # type: ignore[index]
-                found.setdefault(size, []).append(words[end])  # type: ignore[index]
+                size = (round(min(on_edge), 3), round(min(on_end), 3), words[edge])
+                found.setdefault(size, []).append(words[end])
     return found

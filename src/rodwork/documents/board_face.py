@@ -1,0 +1,100 @@
+"""A board with everything set out on it, and one of its faces as it is drawn: shape, bores, lines and name."""
+
+from collections import Counter
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from rodwork.documents.annotate import Box, place_for, text_box
+from rodwork.documents.board_drawing import View, board_view, shelf_line_shapes, shelf_lines, taken_boxes
+from rodwork.documents.drawing import Shape, Text, text_width
+from rodwork.documents.machined import Work, marks_words, words_of
+from rodwork.model.panel import Part
+from rodwork.model.surface import EDGES, OPPOSITE, Surface
+
+FACES: tuple[Surface, ...] = ("face_side", "back_side")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Board:
+    """A board with everything set out on it, and the other boards that it is the same as."""
+
+    part: Part
+    works: tuple[Work, ...]
+    same: tuple[Part, ...] = ()
+
+    @property
+    def parts(self) -> tuple[Part, ...]:
+        """Every board that this drawing serves."""
+        return (self.part, *self.same)
+
+    @property
+    def marks(self) -> tuple[str, ...]:
+        """The marks of all of them."""
+        return tuple(mark for part in self.parts for mark in part.marks)
+
+    def worked_on(self, *surfaces: Surface) -> bool:
+        """Whether anything is machined in one of these surfaces."""
+        return any(w.bears in surfaces for w in self.works)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Face:
+    """One face of a board as it is drawn: its name, and the letter that tells its numbers from the other face's."""
+
+    view: View
+    board: Board
+    name: str
+    letter: str = ""
+    with_edges: bool = True  # bores in the edges and ends are shown, and numbered, on this face
+
+    @property
+    def shown(self) -> tuple[Work, ...]:
+        """What is drawn: works in this face, bores in edges and ends, and what comes through from behind."""
+        return tuple(w for w in self.board.works if w in self.numbered or (w.bears in FACES and w.right_through))
+
+    @property
+    def numbered(self) -> tuple[Work, ...]:
+        """What has its numbers on this face."""
+        return tuple(w for w in self.board.works if w.bears == self.view.seen or (w.bears in EDGES and self.with_edges))
+
+    @property
+    def words(self) -> dict[Surface, str]:
+        """The cabinet words of the board's surfaces."""
+        return words_of(self.board.part)
+
+    def word_at(self, side: str) -> str:
+        """The word of the edge or end on this side of the drawing, in capitals: "BOTTOM"."""
+        return self.words[self.view.surface_at(side)].split()[0].upper()
+
+    def main(self, axis: int) -> Surface:
+        """The edge or end that most of the numbers on this axis are taken from."""
+        usual = self.view.surface_at("left") if axis == 0 else "face_edge"
+        count = Counter(
+            r.from_surface for w in self.numbered if (r := w.reading_from(axis)) is not None and not w.runs_through(r)
+        )
+        other = OPPOSITE[usual]
+        return other if count[other] > count[usual] else usual
+
+
+def face_shapes(face: Face, datum: Surface) -> tuple[Shape, ...]:
+    """The board, its lines with their X, and its name and mark where there is room for them."""
+    view, works = face.view, face.shown
+    lines = shelf_lines(view, works)
+    taken = list(taken_boxes(view, works, lines))
+    drawn = board_view(view, works, thick=(datum,))
+    crosses = shelf_line_shapes(view, lines, taken)
+    taken += [text_box(s) for s in crosses if isinstance(s, Text)]
+    return (*drawn, *crosses, *_name(face, taken))
+
+
+def _name(face: Face, taken: Sequence[Box]) -> tuple[Shape, ...]:
+    """The board's mark and name inside it, as large as goes between the bores."""
+    marks = marks_words(face.board.marks, 2)
+    inside = face.view.box
+    wish = (inside.left + face.view.width * 0.35, (inside.bottom + inside.top) / 2)
+    with_marks = [(f"{marks} {face.name}", size) for size in (6.0, 5.0, 4.2)] if len(face.board.marks) < 3 else []
+    for text, size in (*with_marks, *((face.name, size) for size in (6.0, 5.0, 4.2, 3.6, 3.0))):
+        spot = place_for(text_width(text, size, True) + 3.0, size, inside, taken, wish)
+        if spot is not None:
+            return (Text(at=(spot[0] + 1.5, spot[1] + 0.2 * size), text=text, size=size, bold=True),)
+    return ()
