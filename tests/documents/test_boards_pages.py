@@ -208,6 +208,13 @@ def test_a_line_along_the_board_is_drawn_and_figured_from_the_back():
     assert "9 to the X side of the line at 20 from the BACK edge" in said(page)
 
 
+def test_a_note_says_which_bores_stand_at_which_numbers():
+    """Corner and shelf in one pair, the shelf set back: two rows of dowels, each with its own numbers."""
+    page = board_pages(rod(shelf_set_back_mm=20.0))[0]
+    assert "at 40, 136, 232 and 280 from the FRONT" in said(page)
+    assert "at 60, 156 and 280 from the FRONT" in said(page)
+
+
 # Which boards have a sheet
 
 

@@ -86,14 +86,23 @@ class Group:
 
 
 def grouped(works: Iterable[Work]) -> tuple[Group, ...]:
-    """The works in groups, in the order of the settings."""
-    found: dict[object, list[Work]] = {}
+    """The works in groups, in the order of the settings: rows alike in everything but where the row stands."""
+    rows: dict[tuple[object, ...], list[Work]] = {}
     for w in works:
         on_face = w.bears in ("face_side", "back_side")
-        row = () if on_face else (_span(w.across), w.across.word)
-        key = (w.thing, w.size_words, w.depth_words, w.feature.stage, w.bears if on_face else "", row)
-        found.setdefault(key, []).append(w)
-    return tuple(Group(works=tuple(rows)) for rows in found.values())
+        kind = (w.thing, w.size_words, w.depth_words, w.feature.stage, w.bears if on_face else "")
+        rows.setdefault((kind, _row_of(w), w.bears), []).append(w)
+    found: dict[object, list[Work]] = {}
+    for (alike, row, bears), row_works in rows.items():
+        on_face = bears in ("face_side", "back_side")
+        stand_at = frozenset((w.along.word, round(w.along.mm, 2), w.along.end_mm or 0.0) for w in row_works)
+        found.setdefault((alike, stand_at, () if on_face else row), []).extend(row_works)
+    return tuple(Group(works=tuple(group)) for group in found.values())
+
+
+def _row_of(w: Work) -> tuple[object, ...]:
+    """What the bores of one row have in common: where the row stands."""
+    return (w.across.word, _span(w.across))
 
 
 def note_rows(group: Group) -> tuple[Row, ...]:
@@ -101,7 +110,10 @@ def note_rows(group: Group) -> tuple[Row, ...]:
     on_edge = group.first.bears not in ("face_side", "back_side")
     rows = [Row(text=group.title, bold=True, size=4.0, before=2.6)]
     rows.append(Row(text=f"{group.first.depth_words}, {'in the ' if on_edge else ''}{group.where}"))
-    more = group.pitch_words if group.first.groove is None else group.along_run
+    more = group.along_run
+    if group.first.groove is None:
+        across = axis_of(group.first.along.from_surface) == 1
+        more = f"at {group.along_run.replace(' edge', '')}" if across else group.pitch_words
     raw = "before edging: from the raw edge" if group.before_edging else ""
     rows += [Row(text=text) for text in (group.from_fence, more, raw) if text]
     rows.append(Row(text=group.settings, size=3.3))
