@@ -9,7 +9,8 @@ from samples import PAPERS, SAMPLES, glaze, sample
 from tests.building import back, rod
 
 from rodwork.documents.board_drawing import View, board_view, shelf_lines
-from rodwork.documents.boards import board_pages
+from rodwork.documents.board_face import Board
+from rodwork.documents.boards import board_pages, pair_faces
 from rodwork.documents.drawing import Circle, Drawing, Text
 from rodwork.documents.machined import Works, marks_words, words_of
 from rodwork.geometry.vec import cross, dot, sub
@@ -38,10 +39,10 @@ def test_every_page_keeps_the_laws(name, paper):
 def _hands(rod):
     """(name, view) of each side as the pair sheet draws it: both insides, then both outsides."""
     cabinet = rod.cabinets[0]
+    left, right = (Board(part=cabinet.part[f"{hand} side"], works=()) for hand in ("left", "right"))
     for seen in ("face_side", "back_side"):
-        for side in ("left side", "right side"):
-            above = (side == "right side") == (seen == "face_side")
-            yield side, View(part=cabinet.part[side], seen=seen, turned=not above, scale=0.2)
+        for face in pair_faces(left, right, seen, with_edges=True):
+            yield face.board.part.id, replace(face.view, scale=0.2)
 
 
 def test_each_hand_is_a_true_look_at_its_board_and_never_a_mirror_image():
@@ -69,15 +70,19 @@ def _holes(view, works):
     return {(round(c.centre[0], 3), round(c.centre[1], 3)) for c in board_view(view, works) if isinstance(c, Circle)}
 
 
-def test_the_two_hands_mirror_each_other_and_are_not_the_same():
-    rod = glaze()
-    works = Works(rod)
-    insides = [(v, works.of(rod.cabinets[0], v.part)) for _, v in _hands(rod) if v.seen == "face_side"]
-    left, right = (_holes(view, rows) for view, rows in insides)
-    high = insides[0][0].height
-    assert len(left) == 24
-    assert {(x, round(high - y, 3)) for x, y in left} == right
-    assert left != right
+def test_the_two_hands_on_the_page_mirror_each_other_about_the_gutter_and_are_not_the_same():
+    page = board_pages(glaze())[0]
+    holes = sorted(c.centre for c in page.shapes if isinstance(c, Circle))
+    middle = (max(y for _, y in holes) + min(y for _, y in holes)) / 2
+    upper, lower = [h for h in holes if h[1] > middle], [h for h in holes if h[1] < middle]
+    assert len(upper) == len(lower) == 24
+    down = min(y for _, y in upper) - min(y for _, y in lower)
+    assert _same([(x, 2 * middle - y) for x, y in lower], upper)
+    assert not _same([(x, y + down) for x, y in lower], upper)
+
+
+def _same(some, others):
+    return all(any(abs(x - u) + abs(y - v) < 0.01 for u, v in others) for x, y in some)
 
 
 @pytest.mark.parametrize("name", ["data", "screws, housings, rebate"])

@@ -122,15 +122,7 @@ def _pair_pages(left: Board, right: Board, area: Area) -> list[Page]:
         shown.append(("back_side", "outside"))
     pages = []
     for n, (seen, word) in enumerate(shown):
-        upper, lower = (("R", right), ("L", left)) if seen == "face_side" else (("L", left), ("R", right))
-        faces = [
-            Face(
-                view=View(part=board.part, seen=seen, turned=turned), board=board, letter=letter,
-                name=f"{'RIGHT' if letter == 'R' else 'LEFT'} SIDE, {word}", with_edges=n == 0,
-            )
-            for (letter, board), turned in ((upper, False), (lower, True))
-        ]  # fmt: skip
-        layout = two_faces(area, faces[0], faces[1])
+        layout = two_faces(area, *pair_faces(left, right, seen, with_edges=n == 0))
         said = "the numbers between them are for both" if layout.alike else "NOT alike: L and R are for that one only"
         pages.append(
             Page(
@@ -142,6 +134,22 @@ def _pair_pages(left: Board, right: Board, area: Area) -> list[Page]:
             )
         )
     return pages
+
+
+def pair_faces(left: Board, right: Board, seen: Surface, *, with_edges: bool) -> tuple[Face, Face]:
+    """(upper, lower) of a pair sheet: insides up the RIGHT side lies above, outsides up the LEFT.
+
+    Both have their bottoms to the left and their fronts together, so the lower one is turned by half a turn.
+    """
+    word = words_of(left.part)[seen]
+    hands = (("RIGHT", right), ("LEFT", left))
+    (upper, above), (lower, below) = hands if seen == "face_side" else hands[::-1]
+
+    def face(hand: str, board: Board, turned: bool) -> Face:
+        view = View(part=board.part, seen=seen, turned=turned)
+        return Face(view=view, board=board, letter=hand[0], name=f"{hand} SIDE, {word}", with_edges=with_edges)
+
+    return face(upper, above, False), face(lower, below, True)
 
 
 def _also(marks: Sequence[str]) -> str:
