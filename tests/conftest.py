@@ -1,4 +1,4 @@
-"""Options and helpers that every test folder shares."""
+"""Options and fixtures that every test folder shares."""
 
 from pathlib import Path
 

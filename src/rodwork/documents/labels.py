@@ -23,7 +23,7 @@ EDGED = Pen(width=1.8)
 PLAIN = Pen(width=0.25)
 MARK, NAME = 15.0, 6.4
 QR = 18.0
-TOP_ARROW = 68.0  # where the arrow stands that points away from you: between mark and letter
+TOP_ARROW = 66.5  # where the arrow stands that points away from you: between mark and letter
 WAYS = ("front", "top", "left")  # the two first of these that the board has are shown by arrows
 PAGE_SIDES: dict[Surface, str] = {"face_edge": "bottom", "far_edge": "top", "left_end": "left", "right_end": "right"}
 
