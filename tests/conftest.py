@@ -3,6 +3,11 @@
 from pathlib import Path
 
 import pytest
+from hypothesis import settings
+
+# The same examples on every machine and every run: a failure here is a failure there.
+settings.register_profile("repeatable", derandomize=True)
+settings.load_profile("repeatable")
 
 GOLDEN = Path(__file__).parent / "golden"
 REWRITTEN: list[str] = []
