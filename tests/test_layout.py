@@ -16,7 +16,7 @@ from rodwork.joints.registry import joint_kinds
 SRC = Path(__file__).parents[1] / "src"
 FILES = sorted((SRC / "rodwork").rglob("*.py"))
 COMMON = {"geometry", "model", "catalogue"}
-STATIONS = {"job", "carcass", "joints", "setout", "checks", "documents"}
+STATIONS = {"job", "carcass", "joints", "setout", "checks", "fit", "load", "sheets", "money", "documents"}
 FOLDERS = {
     "geometry": {"geometry"},
     "model": {"model", "geometry"},
@@ -36,7 +36,21 @@ EDGE = {
 }
 MAY_IMPORT_PIPELINE = {"cli", "__init__"}
 MAY_IMPORT_WRITERS = {"packing", "writers"}
-HEAVY = ("numpy", "pydantic", "typst", "ezdxf", "rich", "trimesh", "manifold3d", "openpyxl", "fontTools", "segno")
+HEAVY = (
+    "numpy",
+    "pydantic",
+    "typst",
+    "ezdxf",
+    "rich",
+    "trimesh",
+    "manifold3d",
+    "openpyxl",
+    "fontTools",
+    "segno",
+    "numba",
+    "scipy",
+    "highspy",
+)
 
 
 @cache
