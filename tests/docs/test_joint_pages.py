@@ -100,8 +100,8 @@ def test_the_dowels_depths_are_those_that_the_page_gives():
     for row in rows:
         board, face, end, left = numbers(row)
         dowel = planned("dowel", run(host_thickness=board))[0]
-        assert (dowel.host.depth, dowel.guest.depth) == (face, end)
-        assert left == pytest.approx(board - face - dowel.host.tip)
+        assert (dowel.host.cut.depth, dowel.guest.cut.depth) == (face, end)
+        assert left == pytest.approx(board - face - dowel.host.cut.tip)
 
 
 def test_the_screws_are_those_that_the_page_gives():
@@ -112,7 +112,7 @@ def test_the_screws_are_those_that_the_page_gives():
     for board, screw, holds in rows:
         one = planned("screw", run(host_thickness=float(board)))[0]
         assert one.hardware[0].item == f"screw {screw}"
-        assert one.guest.depth == pytest.approx(float(holds))
+        assert one.guest.cut.depth == pytest.approx(float(holds))
 
 
 @pytest.mark.parametrize(("family", "place"), [("housing", "fixed shelf"), ("rebate", "back in a rebate")])
@@ -122,7 +122,7 @@ def test_channels_are_as_deep_as_the_page_gives(family, place):
     rows = table_with(named(family), "board")
     assert rows
     for board, deep in map(numbers, rows):
-        assert planned(family, run(place=place, host_thickness=board))[0].host.depth == deep
+        assert planned(family, run(place=place, host_thickness=board))[0].host.cut.depth == deep
 
 
 def test_grooves_are_as_wide_and_made_with_the_cutter_that_the_page_gives():
@@ -132,7 +132,7 @@ def test_grooves_are_as_wide_and_made_with_the_cutter_that_the_page_gives():
     assert rows
     for board, width, cutter in map(numbers, rows):
         groove = planned("groove", run(place="back in a groove", guest_thickness=board))[0].host
-        assert groove.width == pytest.approx(width)
+        assert groove.cut.width == pytest.approx(width)
         assert groove.cutter == f"{cutter:g} mm"
 
 

@@ -6,7 +6,7 @@ from typing import Any, get_args, get_type_hints
 
 import pytest
 
-from rodwork.model.feature import KINDS, Feature
+from rodwork.model.feature import KINDS, Channel, Feature, Groove
 from rodwork.model.rod import Rod
 from tests.docs.pages import DOCS, tables_under
 
@@ -39,7 +39,7 @@ CLASSES = reached()
 def keys(cls: type) -> list[str]:
     """The keys of one kind of value as they stand in the data; of a kind of machining, those it adds to all."""
     base = {f.name for f in fields(Feature)} if issubclass(cls, Feature) and cls is not Feature else set()
-    if cls.__name__ == "Rebate":
+    if issubclass(cls, Channel) and cls is not Groove:
         base |= {f.name for f in fields(KINDS["groove"])}
     own = [str(f.metadata.get("key", f.name)) for f in fields(cls) if f.name not in base]
     return [*own[:1], "kind", *own[1:]] if cls is Feature else own

@@ -132,12 +132,12 @@ def test_where_the_first_family_leaves_no_room_the_second_is_refused_with_what_t
 
 def test_both_bores_have_one_mouth_opposite_ways_and_the_bits_point():
     for d in planned("dowel", run()):
-        assert d.host.at == d.guest.at == (d.u, d.v, 0.0)
-        assert (d.host.into, d.guest.into) == ((0.0, 0.0, -1.0), (0.0, 0.0, 1.0))
-        assert d.host.tip == d.guest.tip == 2.0
-        assert (d.host.depth, d.guest.depth) == (12.0, 20.0)
+        assert d.host.cut.at == d.guest.cut.at == (d.u, d.v, 0.0)
+        assert (d.host.cut.into, d.guest.cut.into) == ((0.0, 0.0, -1.0), (0.0, 0.0, 1.0))
+        assert d.host.cut.tip == d.guest.cut.tip == 2.0
+        assert (d.host.cut.depth, d.guest.cut.depth) == (12.0, 20.0)
         assert d.hardware[0].item == "dowel 8x30"
-        assert d.goes_home_mm == 18.0  # what of the dowel stands proud of the face
+        assert d.moves[-1].mm == 18.0  # what of the dowel stands proud of the face
 
 
 def test_dowels_do_not_stand_in_a_channel():

@@ -17,7 +17,7 @@ cutters = st.sampled_from(CUTTERS_MM)
 
 def groove(at=BACK, shop=SHOP, **settings):
     (one,) = planned("groove", entered("groove", at, shop, **settings), shop, **settings)
-    return one.host
+    return one.host.cut
 
 
 @pytest.mark.parametrize(("board", "cutter", "width"), [
@@ -58,13 +58,13 @@ def test_the_back_stops_short_of_the_bottom_of_its_groove_by_its_clearance(clear
 def test_a_groove_inside_its_board_runs_on_by_the_cutters_radius_and_half_a_millimetre():
     """So that the square corner of the back does not meet the rounded end."""
     cut = groove()
-    assert cut.ends == ("round", "round")
+    assert cut.both_ends == ("round", "round")
     assert cut.length == pytest.approx(695.8 + 2 * (3.0 + 0.5))
 
 
 def test_a_groove_near_the_end_of_its_board_runs_out():
     cut = groove(replace(BACK, beyond_start=0.0, beyond_end=2.0))
-    assert cut.ends == ("open", "open")
+    assert cut.both_ends == ("open", "open")
     assert cut.length == pytest.approx(695.8 + 2.0)
 
 

@@ -16,12 +16,12 @@ SHELF = run(place="fixed shelf", length=296.0)
 
 def housing(at=SHELF, shop=SHOP, **settings):
     (one,) = planned("housing", entered("housing", at, shop, **settings), shop, **settings)
-    return one.host
+    return one.host.cut
 
 
 def first_full_width(cut):
     """Distance along the run at which the channel has its full width: behind the rounded end."""
-    return cut.at[0] - cut.length / 2 + (cut.end_radius if cut.ends[0] == "round" else 0.0)
+    return cut.at[0] - cut.length / 2 + (cut.end_radius if cut.both_ends[0] == "round" else 0.0)
 
 
 @pytest.mark.parametrize(("t", "depth"), [(12.0, 4.0), (15.0, 5.0), (17.6, 6.0), (18.2, 6.0), (25.1, 8.0)])
@@ -53,7 +53,7 @@ def test_a_stopped_housing_leaves_its_board_in_front_and_is_full_width_before_th
     """The wood in front is measured from the front of the side, wherever the shelf's own front stands."""
     shop = replace(SHOP, groove_cutter_mm=cutter)
     cut = housing(replace(SHELF, set_back=set_back, beyond_start=set_back), shop, stop_mm=stop)
-    assert cut.ends[0] == "round"
+    assert cut.both_ends[0] == "round"
     begins = cut.at[0] - cut.length / 2 + set_back  # from the front of the side
     assert begins >= stop - 1e-9
     entry = kind("housing").entry(17.6, 17.6, kind("housing").settings(stop_mm=stop), shop)
@@ -93,14 +93,14 @@ def test_a_through_housing_in_an_edged_side_is_cut_before_the_edging_that_closes
 
 
 def test_behind_a_shelf_that_ends_at_a_back_groove_the_housing_runs_out_into_the_groove():
-    assert housing().ends == ("round", "open")
+    assert housing().both_ends == ("round", "open")
     clear = housing(replace(SHELF, beyond_end=30.0))
-    assert clear.ends == ("round", "round")
+    assert clear.both_ends == ("round", "round")
     assert clear.at[0] + clear.length / 2 == pytest.approx(296.0 + 0.5 + 3.0)
 
 
 def test_the_wall_on_the_line_is_the_datum_and_the_slack_goes_to_the_other_side():
-    cut = housing()
-    assert cut.at[1] - cut.width / 2 == 0.0
-    assert cut.fence_on == "near wall"
-    assert cut.tool == "router and batten"
+    (one,) = planned("housing", SHELF)
+    assert one.host.cut.at[1] - one.host.cut.width / 2 == 0.0
+    assert one.host.fence_on == "near wall"
+    assert one.host.tool == "router and batten"

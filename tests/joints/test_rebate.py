@@ -22,36 +22,36 @@ def rebate(at=BACK, **settings):
 @pytest.mark.parametrize(("t", "depth"), [(15.0, 7.0), (17.6, 8.0), (18.2, 9.0), (25.0, 12.0)])
 def test_a_rebate_goes_half_way_into_its_board_to_the_millimetre_below(t, depth):
     """Half is the limit by common practice, no source."""
-    assert rebate(replace(BACK, host_thickness=t)).host.depth == depth
-    assert rebate(depth_mm=6.0).host.depth == 6.0
+    assert rebate(replace(BACK, host_thickness=t)).host.cut.depth == depth
+    assert rebate(depth_mm=6.0).host.cut.depth == 6.0
 
 
 @given(thicknesses)
 def test_a_rebate_never_takes_more_than_half_of_its_board(t):
-    assert rebate(replace(BACK, host_thickness=t)).host.depth <= t / 2
+    assert rebate(replace(BACK, host_thickness=t)).host.cut.depth <= t / 2
 
 
 @given(backs, st.sampled_from([0.0, 2.0, 12.5]))
 def test_a_rebate_is_as_wide_as_the_back_is_thick_and_the_void_behind_it(board, void):
-    cut = rebate(replace(BACK, guest_thickness=board), void_mm=void).host
+    cut = rebate(replace(BACK, guest_thickness=board), void_mm=void).host.cut
     assert cut.width == pytest.approx(board + void)
     assert cut.at[1] == pytest.approx(cut.width / 2)
 
 
 def test_a_rebate_that_stops_inside_its_board_is_chiselled_square_for_the_back():
-    cut = rebate().host
-    assert cut.ends == ("square", "square")
+    cut = rebate().host.cut
+    assert cut.both_ends == ("square", "square")
     assert cut.length == pytest.approx(699.8 + 2 * 0.5)  # the back and its clearance
 
 
 def test_a_rebate_that_reaches_the_end_of_its_board_runs_out():
-    cut = rebate(replace(BACK, beyond_start=0.0, beyond_end=0.0)).host
-    assert cut.ends == ("open", "open")
+    cut = rebate(replace(BACK, beyond_start=0.0, beyond_end=0.0)).host.cut
+    assert cut.both_ends == ("open", "open")
     assert cut.length == pytest.approx(699.8)
 
 
 def test_a_rebate_that_runs_out_through_an_edged_end_is_cut_before_the_edging():
-    cut = rebate(replace(BACK, beyond_start=0.0, beyond_end=0.0, start_edging=1.0)).host
+    cut = rebate(replace(BACK, beyond_start=0.0, beyond_end=0.0, start_edging=1.0)).host.cut
     assert cut.stage == "before edging"
     assert cut.at[0] - cut.length / 2 == pytest.approx(1.0)
 

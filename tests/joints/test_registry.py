@@ -17,8 +17,10 @@ PEG = '''"""Square pegs: a family made up for a test."""
 
 from dataclasses import dataclass
 
-from rodwork.joints.kind import FixingPlan, JointKind, Run, Void
+from rodwork.joints.kind import ALONG, INTO_GUEST, INTO_HOST, FixingPlan, JointKind, Run, Void, straight_in
+from rodwork.model.feature import Bore
 from rodwork.model.fixing import Item, Play
+from rodwork.model.nature import Nature
 from rodwork.model.settings import length
 from rodwork.model.shop import Shop
 
@@ -32,15 +34,20 @@ class Settings:
 
 def plan(run: Run, s: Settings, shop: Shop) -> tuple[FixingPlan, ...]:
     """One peg."""
-    def bore(board, suffix, w):
-        return Void(board=board, shape="bore", role="seat", suffix=suffix, at=(s.first_mm, 9.0, 0.0), into=(0.0, 0.0, w),
-                    along=(1.0, 0.0, 0.0), depth=10.0, diameter=6.0, tool="drill and fence", cutter="6 mm")
-    return (FixingPlan(u=s.first_mm, v=9.0, length=20.0, law="meet", duty="both", host=bore("host", "h", -1.0),
-                       guest=bore("guest", "g", 1.0), hardware=(Item(item="peg", count=1),),
-                       play=Play(along=0.0, across=0.0, shape="round"), goes_home_mm=10.0),)
+    def bore(board, suffix, into):
+        cut = Bore(id=suffix, role="seat", at=(s.first_mm, 9.0, 0.0), into=into, along=ALONG, depth=10.0, diameter=6.0)
+        return Void(board=board, cut=cut, tool="drill and fence", cutter="6 mm")
+    return (FixingPlan(u=s.first_mm, v=9.0, length=20.0, law="meet", duty="both", host=bore("host", "h", INTO_HOST),
+                       guest=bore("guest", "g", INTO_GUEST), hardware=(Item(item="peg", count=1),),
+                       play=Play(along=0.0, across=0.0, shape="round"), moves=straight_in(10.0)),)
 
 
-KIND = JointKind(name="peg", title="Pegs", settings=Settings, plan=plan, glued=True, places=("corner",))
+NATURE = Nature(
+    machines=("drill and fence",), registers_on="its end", support="the end", board_mm=(12.0, 30.0), glue="needed",
+    clamps="needed", draws_up=False, at_once=False, apart=False, shows="", covered_by="", demands_along_mm=0.2,
+    demands_across_mm=0.2,
+)
+KIND = JointKind(name="peg", title="Pegs", settings=Settings, plan=plan, glued=True, nature=NATURE, places=("corner",))
 '''
 
 JOB = """

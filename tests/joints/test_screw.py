@@ -39,9 +39,11 @@ def test_the_chosen_screw_holds_what_is_wanted_and_the_next_shorter_would_not(t,
     screw = one(run(host_thickness=t, reach=reach), head=head)
     wanted = 16.0 if t < 10.0 else 28.0
     passes = t - reach - (8.0 if head == "plugged" else 0.0)
-    assert screw.guest.depth == pytest.approx(to_step(screw.length - passes, 0.5))  # what a drill's stop can be set to
+    assert screw.guest.cut.depth == pytest.approx(
+        to_step(screw.length - passes, 0.5)
+    )  # what a drill's stop can be set to
     if screw.length < LENGTHS_MM[-1]:
-        assert screw.guest.depth >= wanted - 0.25 - 1e-9
+        assert screw.guest.cut.depth >= wanted - 0.25 - 1e-9
     shorter = [n for n in LENGTHS_MM if n < screw.length]
     if shorter:
         assert shorter[-1] - passes < wanted
@@ -53,40 +55,40 @@ def test_the_clearance_comes_out_where_the_pilot_goes_in(t, reach):
     assume(t - max(reach, 0.0) > 1.0)
     at = run(host_thickness=t, reach=reach)
     screw = one(at)
-    out = screw.host.at[2] + screw.host.depth
-    assert (screw.host.at[0], screw.host.at[1]) == (screw.guest.at[0], screw.guest.at[1])
-    assert screw.host.at[2] == -t
+    out = screw.host.cut.at[2] + screw.host.cut.depth
+    assert (screw.host.cut.at[0], screw.host.cut.at[1]) == (screw.guest.cut.at[0], screw.guest.cut.at[1])
+    assert screw.host.cut.at[2] == -t
     assert out == pytest.approx(-max(reach, 0.0))
-    assert screw.guest.at[2] == pytest.approx(-reach)
+    assert screw.guest.cut.at[2] == pytest.approx(-reach)
 
 
 @pytest.mark.parametrize("diameter", sorted(CLEARANCE_OVER))
 def test_clearance_is_half_a_millimetre_over_and_the_pilot_about_seven_tenths(diameter):
     screw = one(size=f"{diameter:g}x50")
-    assert screw.host.diameter == diameter + 0.5
-    assert abs(screw.guest.diameter - 0.7 * diameter) <= 0.25 + 1e-9
-    assert screw.guest.diameter * 2 == int(screw.guest.diameter * 2)  # a drill that is sold
+    assert screw.host.cut.diameter == diameter + 0.5
+    assert abs(screw.guest.cut.diameter - 0.7 * diameter) <= 0.25 + 1e-9
+    assert screw.guest.cut.diameter * 2 == int(screw.guest.cut.diameter * 2)  # a drill that is sold
 
 
 def test_a_clearance_and_a_pilot_as_the_maker_gives_them():
     screw = one(clearance_mm=5.0, pilot_diameter_mm=2.5)
-    assert (screw.host.diameter, screw.guest.diameter) == (5.0, 2.5)
+    assert (screw.host.cut.diameter, screw.guest.cut.diameter) == (5.0, 2.5)
     assert screw.play.along == 0.5  # half of what 4 leaves in 5
 
 
 def test_a_countersunk_head_is_twice_the_screw_and_has_no_plug():
     screw = one()
-    assert (screw.host.countersink.diameter, screw.host.countersink.angle) == (8.0, 90.0)
+    assert (screw.host.cut.countersink.diameter, screw.host.cut.countersink.angle) == (8.0, 90.0)
     assert screw.others == ()
-    assert one(head_diameter_mm=9.0).host.countersink.diameter == 9.0
+    assert one(head_diameter_mm=9.0).host.cut.countersink.diameter == 9.0
 
 
 def test_a_plugged_head_lies_under_a_counterbore_on_the_same_axis():
     screw = one(head="plugged", plug_mm=12.0, plug_depth_mm=6.0)
     (plug,) = screw.others
-    assert screw.host.countersink is None
-    assert plug.at == screw.host.at
-    assert (plug.diameter, plug.depth) == (12.0, 6.0)
+    assert screw.host.cut.countersink is None
+    assert plug.cut.at == screw.host.cut.at
+    assert (plug.cut.diameter, plug.cut.depth) == (12.0, 6.0)
     assert bought(screw) == ["screw 4x40", "plug 12 mm"]
 
 
@@ -104,7 +106,7 @@ def test_a_screw_that_hardly_reaches_the_second_board_is_refused_with_the_length
         one(size="4x25")
     assert "a 4 x 25 screw goes only 7.4 mm into the second board" in problem.value.what
     assert "at least 27.6 mm" in problem.value.mend
-    assert one(size="4x28").guest.depth == 10.5  # 10.4, to what a stop can be set to
+    assert one(size="4x28").guest.cut.depth == 10.5  # 10.4, to what a stop can be set to
 
 
 def test_a_screw_shorter_than_its_own_board_is_refused_too():
@@ -138,18 +140,18 @@ def test_screws_on_the_two_faces_of_a_divider_are_two_heads_clear_of_one_another
 
 
 def test_screws_in_place_are_in_no_setting_and_those_bored_beforehand_are():
-    assert one().guest.stage == "in place"
-    assert one(pilot="beforehand").guest.stage == "after edging"
+    assert one().guest.cut.stage == "in place"
+    assert one(pilot="beforehand").guest.cut.stage == "after edging"
 
 
 def test_the_pilot_stands_at_the_setting_nearest_the_middle_and_the_clearance_on_the_same_line():
     screw = one()
-    assert screw.v == screw.host.at[1] == screw.guest.at[1] == 9.0
+    assert screw.v == screw.host.cut.at[1] == screw.guest.cut.at[1] == 9.0
 
 
 def test_a_board_let_into_a_housing_is_screwed_through_what_is_left_under_it():
     """17.6 less 6 is 11.6 to pass; 4 x 40 then holds 28.4."""
     screw = one(run(place="fixed shelf", reach=6.0))
-    assert screw.host.depth == pytest.approx(11.6)
+    assert screw.host.cut.depth == pytest.approx(11.6)
     assert bought(screw) == ["screw 4x40"]
-    assert screw.guest.depth == 28.5  # 28.4, to what a stop can be set to
+    assert screw.guest.cut.depth == 28.5  # 28.4, to what a stop can be set to

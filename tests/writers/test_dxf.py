@@ -272,14 +272,15 @@ WORDS = st.sampled_from(["inside", "bottom edge", "right edge", "underside", "up
 SIZES = st.floats(0.1, 99.99).map(lambda v: round(v, 2))
 
 
-@given(WORDS, st.sampled_from(["BORE", "GROOVE", "REBATE"]), SIZES, st.none() | SIZES, st.booleans())
+@given(WORDS, st.sampled_from(["BORE", "GROOVE", "REBATE", "SLOT", "ARC"]), SIZES, st.none() | SIZES, st.booleans())
 def test_a_layer_name_fits_and_begins_with_its_surface(word, kind, width, depth, raw):
     name = layer_name(word, kind, width, depth, raw)
     assert re.fullmatch(r"[A-Z0-9_]+", name)
     assert len(name) <= LONGEST_NAME
     assert name.startswith(word.upper().replace(" ", "_")) or name.startswith(word.upper().replace(" ", ""))
     assert name.endswith("RAW") == raw
-    assert len(sink_name(word, width, 90.0, raw)) <= LONGEST_NAME
+    for what, angle in (("CSK", 90.0), ("POCKET", 15.0)):
+        assert len(sink_name(word, what, width, angle, raw)) <= LONGEST_NAME
 
 
 def test_layer_names_read_as_a_maker_would_say_them():
@@ -287,7 +288,8 @@ def test_layer_names_read_as_a_maker_would_say_them():
     assert layer_name("right end", "BORE", 8.0, 20.5, False) == "RIGHT_END_BORE_8_DEEP_20P5"
     assert layer_name("outside", "BORE", 4.5, None, False) == "OUTSIDE_BORE_4P5_THROUGH"
     assert layer_name("bottom edge", "BORE", 12.7, 19.05, True) == "BOTTOM_EDGE_BORE12P7_D19P05_RAW"
-    assert sink_name("outside", 9.0, 90.0, False) == "OUTSIDE_CSK_9_AT_90"
+    assert sink_name("outside", "CSK", 9.0, 90.0, False) == "OUTSIDE_CSK_9_AT_90"
+    assert sink_name("underside", "POCKET", 9.5, 15.0, False) == "UNDERSIDE_POCKET_9P5_AT_15"
 
 
 def test_there_is_one_file_for_each_kind_of_board_and_it_says_mm():

@@ -1,31 +1,29 @@
 """What every check asks of a bore or a channel: where its mouth is, what is left, and what a maker calls it."""
 
 from collections.abc import Mapping
+from functools import singledispatch
+from math import sqrt
 
+from rodwork.checks.shapes import rooms_of
 from rodwork.checks.spot import mm
 from rodwork.geometry.rounding import down_to_step
 from rodwork.geometry.vec import Vec
-from rodwork.model.feature import Bore, Feature, Rebate
+from rodwork.model.feature import Bore, Feature, Groove, Pocket, Rebate
 from rodwork.model.fixing import Fixing, Joint
 from rodwork.model.panel import Part
 from rodwork.model.rod import RodCabinet
 from rodwork.model.shop import Shop
-from rodwork.model.surface import EDGES, OPPOSITE, Surface, axis_of, distance_from, surface_facing
+from rodwork.model.surface import EDGES, OPPOSITE, Surface, axis_of, distance_from
 from rodwork.model.words import cabinet_words
 
 DUST = 1e-6  # what arithmetic leaves behind, mm
 SOUND_MM = 3.5  # beside a bore in an edge: an 8 mm dowel in the middle of 15 mm board
 THINNEST_EDGE_MM = 10.0  # that a screw is driven into
 
-_AXIS_WAYS: dict[tuple[float, float, float], Surface] = {}
-
 
 def mouth_of(feature: Feature) -> Surface:
     """The surface that the mouth is in: the one that the tool comes through."""
-    into = feature.into
-    if into not in _AXIS_WAYS:
-        _AXIS_WAYS[into] = surface_facing((-into[0], -into[1], -into[2]))
-    return _AXIS_WAYS[into]
+    return feature.mouth
 
 
 def in_a_face(feature: Feature) -> bool:
@@ -35,13 +33,34 @@ def in_a_face(feature: Feature) -> bool:
 
 def left_below(part: Part, feature: Feature) -> float:
     """Board left between the deepest point, the tip of the bit included, and the surface across from the mouth."""
-    tip = feature.tip if isinstance(feature, Bore) else 0.0
-    return distance_from(OPPOSITE[mouth_of(feature)], part.size, feature.at) - feature.depth - tip
+    return distance_from(OPPOSITE[mouth_of(feature)], part.size, feature.at) - _deepest(feature)
 
 
-def beside(part: Part, bore: Bore) -> float:
-    """Board between the bore and the nearer face, mm."""
-    return min(bore.at[2], part.size[2] - bore.at[2]) - bore.diameter / 2
+@singledispatch
+def _deepest(feature: Feature) -> float:
+    """How far below its mouth a feature reaches."""
+    return feature.depth
+
+
+@_deepest.register
+def _(bore: Bore) -> float:
+    return bore.depth + bore.tip
+
+
+@_deepest.register
+def _(pocket: Pocket) -> float:
+    slope = abs(pocket.into[2])
+    return pocket.depth * slope + pocket.diameter / 2 * sqrt(1 - slope * slope)
+
+
+def beside(part: Part, feature: Feature) -> float:
+    """Board between what is machined in an edge or end and the nearer face, mm."""
+    return min(feature.at[2], part.size[2] - feature.at[2]) - half_across(feature)
+
+
+def half_across(feature: Feature) -> float:
+    """Half of what a feature in an edge or end takes of the thickness of its board, mm."""
+    return max(abs(high[2] - low[2]) for low, high in (room.bounds() for room in rooms_of(feature))) / 2
 
 
 def word(part: Part, surface: Surface) -> str:
@@ -90,6 +109,8 @@ def called(feature: Feature, fixing: Fixing | None, joint: Joint | None) -> str:
             return "bore for the plug"
         family = f"{fixing.family} " if fixing is not None else ""
         return f"{family}{'pilot' if feature.role == 'pilot' else 'bore'}"
+    if not isinstance(feature, Groove):
+        return feature.noun if fixing is None or feature.noun in fixing.family else f"{fixing.family} {feature.noun}"
     if isinstance(feature, Rebate):
         return "rebate"
     return "back groove" if joint is not None and "back" in joint.contact.place else "housing"

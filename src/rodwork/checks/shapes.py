@@ -6,13 +6,16 @@ least distance (Cheney and Goldstein, Proximity maps for convex sets, 1959).
 """
 
 from dataclasses import dataclass
-from math import radians, sqrt, tan
+from functools import singledispatch
+from math import ceil, radians, sqrt, tan
 
-from rodwork.geometry.vec import Vec
-from rodwork.model.feature import Bore, Feature, Groove
+from rodwork.geometry.vec import Vec, along, cross
+from rodwork.model.feature import ArcSlot, Bore, Channel, Feature, Pocket, chord
 
 _TURNS = 300
 _STILL = 1e-9
+_LAYERS = 4  # that an arc is taken as
+_PIECE_MM = 8.0  # of the axis of a pocket
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,11 +45,10 @@ class Room:
         return (core[0], core[1], core[2])
 
 
+@singledispatch
 def rooms_of(feature: Feature) -> tuple[Room, ...]:
-    """What a bore or a channel takes: a bore with its point (a needle), and its head as wide as at the mouth."""
-    if isinstance(feature, Bore):
-        return _bore(feature)
-    return (_channel(feature),) if isinstance(feature, Groove) else ()
+    """What a feature takes: a bore with its point (a needle), and its head as wide as at the mouth."""
+    raise ValueError(f"{feature.id}: no room is known that a {feature.kind} takes")
 
 
 def wood_between(a: Room, b: Room) -> float:
@@ -70,7 +72,8 @@ def _middle(room: Room) -> Vec:
     )
 
 
-def _bore(bore: Bore) -> tuple[Room, ...]:
+@rooms_of.register
+def _(bore: Bore) -> tuple[Room, ...]:
     rooms = [_round(bore, 0.0, bore.depth, bore.diameter / 2)]
     if bore.tip > 0:
         rooms.append(_round(bore, bore.depth, bore.depth + bore.tip, 0.0))
@@ -87,7 +90,40 @@ def _round(bore: Bore, start: float, end: float, radius: float) -> Room:
     return Room(_axis(into), (low[0], low[1], low[2]), (high[0], high[1], high[2]), radius)
 
 
-def _channel(channel: Groove) -> Room:
+@rooms_of.register
+def _(pocket: Pocket) -> tuple[Room, ...]:
+    """A row of boxes down its axis, each as wide as it: a little more than it takes."""
+    out, r, steps = [], pocket.diameter / 2, ceil(pocket.depth / _PIECE_MM)
+    for k in range(steps):
+        ends = [along(pocket.at, (pocket.into, pocket.depth * n / steps)) for n in (k, k + 1)]
+        grow = [r * sqrt(1 - d * d) for d in pocket.into]
+        low, high = ([f(e[i] for e in ends) + sign * grow[i] for i in range(3)] for f, sign in ((min, -1), (max, 1)))
+        out.append(Room(2, (low[0], low[1], low[2]), (high[0], high[1], high[2]), 0.0))
+    return tuple(out)
+
+
+@rooms_of.register
+def _(slot: ArcSlot) -> tuple[Room, ...]:
+    """Layers from the mouth down, each as long as the slot is at its top: a little more than it takes."""
+    out, side = [], cross(slot.into, slot.along)
+    for k in range(_LAYERS):
+        top, floor = (slot.depth * n / _LAYERS for n in (k, k + 1))
+        half = chord(slot.cutter_radius, slot.depth - top) / 2
+        corners = [
+            along(slot.at, (slot.into, deep), (slot.along, i * half), (side, i * slot.thickness / 2))
+            for i, deep in ((-1, top), (1, floor))
+        ]
+        out.append(_box(_axis(slot.into), corners))
+    return tuple(out)
+
+
+def _box(axis: int, corners: list[Vec]) -> Room:
+    low, high = ([f(c[i] for c in corners) for i in range(3)] for f in (min, max))
+    return Room(axis, (low[0], low[1], low[2]), (high[0], high[1], high[2]), 0.0)
+
+
+@rooms_of.register
+def _(channel: Channel) -> tuple[Room, ...]:
     into, run = _axis(channel.into), _axis(channel.along)
     rounded = channel.end_radius if channel.both_ends == ("round", "round") else 0.0
     half = [channel.width / 2 - rounded] * 3
@@ -95,7 +131,7 @@ def _channel(channel: Groove) -> Room:
     low = [channel.at[k] - half[k] for k in range(3)]
     high = [channel.at[k] + half[k] for k in range(3)]
     low[into], high[into] = sorted((channel.at[into], channel.at[into] + channel.into[into] * channel.depth))
-    return Room(into, (low[0], low[1], low[2]), (high[0], high[1], high[2]), rounded)
+    return (Room(into, (low[0], low[1], low[2]), (high[0], high[1], high[2]), rounded),)
 
 
 def _axis(direction: Vec) -> int:

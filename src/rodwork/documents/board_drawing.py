@@ -11,6 +11,7 @@ from math import cos, hypot, pi, sin
 from rodwork.documents.annotate import Box
 from rodwork.documents.drawing import LINE, THIN, Circle, Ink, Path_, Pen, Point, Shape, Text, line
 from rodwork.documents.machined import Work
+from rodwork.documents.mouths import mouth, profile
 from rodwork.model.panel import Part
 from rodwork.model.surface import EDGES, Surface, axis_of, level
 
@@ -105,10 +106,10 @@ def board_view(view: View, works: Sequence[Work], *, thick: Sequence[Surface] = 
         if work.groove is not None and work.bears == view.seen:
             shapes += _channel(view, work)
     for work in works:
-        if work.bore is None:
+        if work.groove is not None:
             continue
         if work.bears == view.seen:
-            shapes += _bore(view, work)
+            shapes += _bore(view, work) if work.bore is not None else [_mouth(view, work)]
         elif work.bears in EDGES:
             shapes.append(_end_bore(view, work))
         elif work.right_through:
@@ -190,8 +191,8 @@ def taken_boxes(view: View, works: Sequence[Work], lines: Sequence[ShelfLine], c
             r = _radius(view, work)
             if work.bears == view.seen or work.right_through:
                 boxes.append(_around(x - r, y - r, x + r, y + r, clear))
-        elif work.bore is not None:
-            points = _end_bore_points(view, work)
+        elif work.groove is None and (work.bears == view.seen or work.bears in EDGES):
+            points = _mouth_points(view, work) if work.bears == view.seen else _end_bore_points(view, work)
             xs, ys = [p[0] for p in points], [p[1] for p in points]
             boxes.append(_around(min(xs), min(ys), max(xs), max(ys), clear))
     boxes += [_around(*a, *b, clear) for a, b in (row.ends(view.box) for row in lines)]
@@ -223,6 +224,16 @@ def _bore(view: View, work: Work) -> list[Shape]:
     if work.is_counterbore:
         return [Circle(centre=centre, radius=max(radius, LEAST_RADIUS + 0.5), pen=BORE_PEN)]
     return [*shapes, Circle(centre=centre, radius=radius, pen=BORE_PEN, fill=small)]
+
+
+def _mouth(view: View, work: Work) -> Shape:
+    """A slot, mortise or pocket in the face that is seen."""
+    return Path_(points=_mouth_points(view, work), closed=True, pen=BORE_PEN, fill="white")
+
+
+def _mouth_points(view: View, work: Work) -> tuple[Point, ...]:
+    x, y = work.middle[0], work.middle[1]
+    return tuple(view.at(x + dx, y + dy) for dx, dy, _ in mouth(work.feature))
 
 
 def _channel(view: View, work: Work) -> list[Shape]:
@@ -263,20 +274,15 @@ def _unit(a: Point, b: Point) -> Point:
     return ((b[0] - a[0]) / length, (b[1] - a[1]) / length)
 
 
-def _end_bore_points(view: View, work: Work) -> tuple[Point, Point, Point, Point]:
-    """A bore in an edge or end, seen through the face: as wide as it is and as deep as it goes."""
-    assert work.bore is not None
+def _end_bore_points(view: View, work: Work) -> tuple[Point, ...]:
+    """What is in an edge or end, seen through the face: as wide as it is and as deep as it goes."""
     axis = axis_of(work.bears)
-    mouth = level(work.bears, view.part.size)
-    bottom = mouth + (work.feature.depth if mouth == 0 else -work.feature.depth)
-    middle = work.middle[1 - axis]
-    half = max(work.bore.diameter / 2, LEAST_RADIUS / view.scale)
-    if axis == 0:
-        rect = ((mouth, middle - half), (bottom, middle - half), (bottom, middle + half), (mouth, middle + half))
-    else:
-        rect = ((middle - half, mouth), (middle - half, bottom), (middle + half, bottom), (middle + half, mouth))
-    a, b, c, d = (view.at(x, y) for x, y in rect)
-    return (a, b, c, d)
+    edge, middle = level(work.bears, view.part.size), work.middle[1 - axis]
+    inwards = 1.0 if edge == 0 else -1.0
+    outline = profile(work.feature)
+    wider = max(1.0, LEAST_RADIUS / view.scale / outline[-1][0])  # a small bore is still seen
+    points = ((edge + inwards * deep, middle + wider * a) for a, deep in outline)
+    return tuple(view.at(d, a) if axis == 0 else view.at(a, d) for d, a in points)
 
 
 def _end_bore(view: View, work: Work) -> Shape:

@@ -23,8 +23,9 @@ from rodwork.documents.board_drawing import (
 from rodwork.documents.board_face import FACES, Face, face_shapes
 from rodwork.documents.board_notes import grouped, note_rows
 from rodwork.documents.board_numbers import Number, along_numbers, number_row, row_size, side_numbers
-from rodwork.documents.drawing import THIN, Circle, Ink, Shape, Text, box, line, text_width
+from rodwork.documents.drawing import THIN, Circle, Ink, Path_, Shape, Text, box, line, text_width
 from rodwork.documents.machined import Work, words_of
+from rodwork.documents.mouths import mouth
 from rodwork.documents.page import Area
 from rodwork.model.surface import EDGES, OPPOSITE, Surface, axis_of, level
 
@@ -201,7 +202,7 @@ def _placed_one(area: Area, face: Face, ends: Sequence[str], table_top: float) -
 
 
 def _end_works(face: Face, side: str) -> list[Work]:
-    return [w for w in face.numbered if w.bears == face.view.surface_at(side) and w.bore is not None]
+    return [w for w in face.numbered if w.bears == face.view.surface_at(side) and w.groove is None]
 
 
 def _only_at_left(face: Face, at_right: Sequence[Work]) -> list[Work]:
@@ -224,7 +225,10 @@ def _folded_end(face: Face, side: str) -> tuple[Shape, ...]:
     inner, outer = at(thickness), at(0.0)
     shapes: list[Shape] = [box(min(inner, outer), view.y, abs(outer - inner), view.height, THIN, "white")]
     for w in works:
-        if w.bore is not None:
+        if w.bore is None:
+            steps = ((at(w.middle[2] + dz), view.across(w.middle[1] + dy)) for _, dy, dz in mouth(w.feature))
+            shapes.append(Path_(points=tuple(steps), closed=True, pen=BORE_PEN, fill="white"))
+        else:
             radius = max(w.bore.diameter / 2 * view.scale, LEAST_RADIUS)
             centre = (at(w.middle[2]), view.across(w.middle[1]))
             fill: Ink = "black" if radius < 0.75 else "white"

@@ -144,13 +144,13 @@ def _frame(one: Opened, area: Area, along: Along) -> tuple[Frame, float]:
     """The fold's height and how much of the face board is shown."""
     two_rows = _rows_differ(one)
     gap = 13.5 if two_rows else 8.0
-    end_height = one.end_board.size[2] * along.scale
+    end_height = one.end_shown * along.scale
     room = area.height - 2 * (LABEL + 4.5) - end_height - 2 * gap
     reach = max([one.end_board.size[2], *(one.face_uv(w)[1][1] for w in one.on_face)])
     shown = min(
         max(room, 10.0),
         max(2.6 * reach * along.scale + 8.0, one.end_board.size[2] * along.scale + 8.0),
-        one.face_board.size[one.across_axis] * along.scale,
+        (one.face_board.size[2] if one.aside else one.face_board.size[one.across_axis]) * along.scale,
     )
     used = end_height + 2 * gap + shown
     spare = max(area.height - 2 * (LABEL + 4.5) - used, 0.0) / 2
@@ -175,13 +175,15 @@ def _rect(
 
 
 def _end_board(one: Opened, along: Along, frame: Frame) -> list[Shape]:
-    """The end or edge of the board worked on it; dashed where nothing is set out in it."""
+    """The end or edge of the board worked on it (or a face, from its end); dashed where nothing is set out in it."""
     u0, u1 = one.set_back, one.set_back + one.end_length
-    thickness = one.end_board.size[2]
-    near, far = frame.end_y(0.0), frame.end_y(thickness)
+    near, far = frame.end_y(0.0), frame.end_y(one.end_shown)
     if not one.on_end:
         return [_rect(along.x(u0), near, along.x(u1), far, HIDDEN)]
-    shapes: list[Shape] = [_rect(along.x(u0), near, along.x(u1), far)]
+    shapes: list[Shape] = [_rect(along.x(u0), near, along.x(u1), far, NO_PEN if one.aside else LINE)]
+    if one.aside:
+        shapes += [line((x, near), (x, far)) for x in (along.x(u0), along.x(u1))]
+        shapes.append(_jagged(along.x(u0), along.x(u1), far))
     for w in one.beside:
         shapes += _groove_in_end(one, w, along, frame)
     shapes.append(line((along.x(u0), near), (along.x(u1), near), HEAVY))
@@ -210,6 +212,8 @@ def _face_board(one: Opened, along: Along, frame: Frame, shown: float) -> list[S
     """The face of the other board from the registering line on, broken off where it goes further."""
     x0, x1 = along.x(0.0), along.x(one.face_length)
     near, far = frame.face_y(0.0), frame.face_y(shown / frame.scale)
+    if one.aside:
+        return [_rect(x0, near, x1, far, HIDDEN)]
     whole = shown / frame.scale >= one.face_board.size[one.across_axis] - one.line - 0.5
     shapes: list[Shape] = [_rect(x0, near, x1, far, NO_PEN)]
     shapes += [line((x0, near), (x0, far)), line((x1, near), (x1, far))]
@@ -257,17 +261,27 @@ def _break(along: Along, y0: float, y1: float) -> list[Shape]:
 def _bores(one: Opened, along: Along, frame: Frame) -> list[Shape]:
     """Every bore of both halves with its centre lines; those that only come out here are grey."""
     shapes: list[Shape] = []
-    for w in one.on_face:
-        if w.bore is not None:
-            u, v = _mid(one.face_uv(w))
-            if not along.hidden(u):
-                shapes += _bore(w, (along.x(u), frame.face_y(v)), frame, grey=w.bears != one.seen)
-    for w in one.on_end:
-        if w.bore is not None:
-            u, v = _mid(one.end_uv(w))
-            if not along.hidden(u):
-                shapes += _bore(w, (along.x(u), frame.end_y(v)), frame, grey=False)
+    for works, uv, y in ((one.on_face, one.face_uv, frame.face_y), (one.on_end, one.end_uv, frame.end_y)):
+        for w in works:
+            u, v = _mid(uv(w))
+            if w.groove is None and not along.hidden(u):
+                grey = works is one.on_face and w.bears != one.seen
+                if w.bore is not None:
+                    shapes += _bore(w, (along.x(u), y(v)), frame, grey)
+                else:
+                    shapes += _mouth(tuple((along.x(u + du), y(v + dv)) for du, dv in one.mouth_uv(w)), grey)
     return shapes
+
+
+def _mouth(points: tuple[Point, ...], grey: bool) -> list[Shape]:
+    """A slot or mortise with its centre lines."""
+    xs, ys = [p[0] for p in points], [p[1] for p in points]
+    x, y = (min(xs) + max(xs)) / 2, (min(ys) + max(ys)) / 2
+    return [
+        Path_(points=points, closed=True, pen=EXIT if grey else LINE, fill="white"),
+        line((min(xs) - 1.4, y), (max(xs) + 1.4, y), CENTRE),
+        line((x, min(ys) - 1.4), (x, max(ys) + 1.4), CENTRE),
+    ]
 
 
 def _mid(uv: tuple[tuple[float, float], tuple[float, float]]) -> tuple[float, float]:
@@ -293,7 +307,7 @@ def _run_numbers(one: Opened, works: Sequence[Work], half: str) -> dict[float, f
     """The numbers printed along the run: figure to its place on the run."""
     out = {}
     for w in works:
-        if w.bore is not None:
+        if w.groove is None:
             out[round(w.along.mm, 2)] = _mid(one.end_uv(w) if half == "end" else one.face_uv(w))[0]
     return dict(sorted(out.items()))
 
@@ -316,7 +330,7 @@ def _fold(one: Opened, along: Along, frame: Frame, area: Area) -> list[Shape]:
         both = dict((*face.items(), *end.items()))
         shapes += _row(both, along, frame.fold, one, boxed=False)
     shapes += _datum(one, along, frame)
-    if one.has_line:
+    if one.has_line and not one.aside:
         shapes += _line_box(one, along, frame, area)
     return shapes
 
@@ -361,10 +375,11 @@ def _datum(one: Opened, along: Along, frame: Frame) -> list[Shape]:
     shapes: list[Shape] = []
     if one.on_end:
         x = along.x(one.set_back)
-        y = (frame.end_y(0.0) + frame.end_y(one.end_board.size[2])) / 2
+        y = (frame.end_y(0.0) + frame.end_y(one.end_shown)) / 2
         shapes.append(triangle((x + way * 4.2, y), (way, 0.0), 4.2))
     x = along.x(0.0)
-    shapes.append(triangle((x + way * 4.2, frame.face_y(one.end_board.size[2] / 2)), (way, 0.0), 4.2))
+    if not one.aside:
+        shapes.append(triangle((x + way * 4.2, frame.face_y(one.end_board.size[2] / 2)), (way, 0.0), 4.2))
     edge = along.left - 8.0 if along.datum_left else along.left + along.width + 8.0
     anchor: Literal["start", "end"] = "end" if along.datum_left else "start"
     shapes.append(Text(at=(edge, frame.fold - 1.7), text=word, size=5.2, bold=True, anchor=anchor))
@@ -388,7 +403,7 @@ def _line_box(one: Opened, along: Along, frame: Frame, area: Area) -> list[Shape
 def _offsets(one: Opened, along: Along, frame: Frame, area: Area) -> list[Shape]:
     """The fence: how far from the heavy line, large, on both sides of the fold."""
     shapes: list[Shape] = []
-    thickness = one.end_board.size[2]
+    thickness = one.end_shown
     for half, works, y_at in (("end", one.on_end, frame.end_y), ("face", one.on_face, frame.face_y)):
         rows = _offset_rows(one, works, half)
         if not rows:
@@ -438,7 +453,7 @@ def _depths(one: Opened, along: Along, frame: Frame, area: Area) -> list[Shape]:
             continue
         y_at = frame.end_y if half == "end" else frame.face_y
         away = 1.0 if y_at(1.0) > y_at(0.0) else -1.0
-        middle = (y_at(0.0) + y_at(one.end_board.size[2])) / 2
+        middle = (y_at(0.0) + y_at(one.end_shown)) / 2
         middle = frame.fold + away * max(abs(middle - frame.fold), 9.0 if not one.has_line else 11.5)
         x = area.right - RIGHT + 7.5
         shapes += _depth_block(rows, x, middle, away)
@@ -480,13 +495,14 @@ def _depth_rows(works: Sequence[Work]) -> list[tuple[str, str, str]]:
 def _names(one: Opened, along: Along, frame: Frame, shown: float) -> list[Shape]:
     """Which board, which of its surfaces; where the other board comes to."""
     end_words, face_words = words_of(one.end_board), words_of(one.face_board)
-    contact = one.joint.contact
     middle = along.left + along.width / 2
-    end_far = frame.end_y(one.end_board.size[2])
+    end_far = frame.end_y(one.end_shown)
     face_far = frame.face_y(shown / frame.scale)
     up = frame.face_sign
-    end_name = f"{one.end_board.name.upper()}, its {end_words[contact.guest_register.bears]}"
-    face_name = f"{one.face_board.name.upper()}, its {face_words[one.seen]}"
+    end_name = f"{one.end_board.name.upper()}, its {end_words[one.end_seen]}"
+    face_name = one.face_board.name.upper() + ("" if one.aside else f", its {face_words[one.seen]}")
+    if one.aside:
+        end_name += f", from its {end_words[one.end_from]}"
     shapes: list[Shape] = []
     for name, far, way in ((end_name, end_far, -up), (face_name, face_far, up)):
         y = far + 3.0 if way > 0 else far - 3.0 - 0.7 * LABEL
@@ -495,6 +511,9 @@ def _names(one: Opened, along: Along, frame: Frame, shown: float) -> list[Shape]
         says = "bored in place, through the other board" if one.in_place else "nothing is machined in it"
         y = (frame.end_y(0.0) + end_far) / 2
         shapes.append(Text(at=(middle, y - 1.2), text=says, size=3.6, anchor="middle"))
+    if one.aside:
+        y = (frame.face_y(0.0) + face_far) / 2
+        shapes.append(Text(at=(middle, y - 1.2), text="nothing is set out in it", size=3.6, anchor="middle"))
     shapes += _comes_to(one, along, frame, shown)
     return shapes
 
@@ -502,7 +521,7 @@ def _names(one: Opened, along: Along, frame: Frame, shown: float) -> list[Shape]
 def _comes_to(one: Opened, along: Along, frame: Frame, shown: float) -> list[Shape]:
     """The dashed line in the face board where the other face of the end board comes to."""
     thickness = one.end_board.size[2]
-    if one.is_channel or thickness * frame.scale > shown - 6.0:
+    if one.is_channel or one.aside or thickness * frame.scale > shown - 6.0:
         return []
     y = frame.face_y(thickness)
     a, b = along.x(max(one.set_back, 0.0)), along.x(min(one.set_back + one.end_length, one.face_length))

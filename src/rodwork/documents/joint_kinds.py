@@ -4,16 +4,21 @@ Of a kind: the same recipe and place, thicknesses, hand, and every printed numbe
 on. The top left corner and the bottom right one are of one hand: turn the page round.
 """
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from functools import cached_property
+from typing import TypeVar
 
 from rodwork.documents.machined import Work, Works, words_of
+from rodwork.documents.mouths import mouth
 from rodwork.geometry.vec import cross, dot
 from rodwork.model.fixing import Joint
 from rodwork.model.panel import Part
 from rodwork.model.rod import Rod, RodCabinet
-from rodwork.model.surface import Surface, axis_of, level
+from rodwork.model.surface import Surface, axis_of, inward, level, outward
+
+T = TypeVar("T")
+AIR = 15.0  # mm of a face that is drawn beyond what is worked in it
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -28,6 +33,7 @@ class Opened:
     on_end: tuple[Work, ...]
     beside: tuple[Work, ...]  # grooves of other joints near this one, in either board
     in_place: bool  # pilots are bored through the first board at assembly
+    aside: bool = False  # what is worked in the end board is in a face of it, from its end
     others: tuple["Opened", ...] = ()
 
     @property
@@ -84,10 +90,33 @@ class Opened:
         """Whether the face board is drawn above the fold: where it is so in the cabinet as well."""
         return self.joint.contact.across[2] > 0.5
 
+    @property
+    def end_seen(self) -> Surface:
+        """The surface of the end board that is drawn: its end or edge, or the face that is worked."""
+        return self.on_end[0].bears if self.aside else self.joint.contact.guest_register.bears
+
+    @property
+    def end_from(self) -> Surface:
+        """The surface of the end board from which its numbers across are taken."""
+        register = self.joint.contact.guest_register
+        return register.bears if self.aside else register.across_from
+
+    @cached_property
+    def end_shown(self) -> float:
+        """How much of the end board is drawn: its thickness, or its face to beyond what is worked there, mm."""
+        if not self.aside:
+            return self.end_board.size[2]
+        return max(v + self.end_uv(w)[1][1] for w in self.on_end for _, v in self.mouth_uv(w)) + AIR
+
     @cached_property
     def datum_left(self) -> bool:
         """Whether the run begins at the left of the page, so that neither board is mirrored."""
         c = self.joint.contact
+        if self.aside:
+            eye = outward(self.end_seen)
+            way = inward(c.guest_register.along_from)
+            up = outward(self.end_from) if self.face_above else inward(self.end_from)
+            return dot(cross(up, eye), way) > 0
         up = c.across if self.face_above else (-c.across[0], -c.across[1], -c.across[2])
         eye = (-c.out[0], -c.out[1], -c.out[2]) if self.from_outside else c.out
         return dot(cross(up, eye), c.along) > 0
@@ -125,12 +154,20 @@ class Opened:
         return u, (v[0] - self.line, v[1] - self.line)
 
     def end_uv(self, w: Work) -> tuple[tuple[float, float], tuple[float, float]]:
-        """The same of a bore in the end board: across from its registering face."""
+        """The same of a bore in the end board: across from its registering face, or from its end."""
         register = self.joint.contact.guest_register
-        along, across = axis_of(register.along_from), axis_of(register.across_from)
-        u = _from(register.along_from, self.end_board, w.span[along])
-        v = _from(register.across_from, self.end_board, w.span[across])
+        u = _from(register.along_from, self.end_board, w.span[axis_of(register.along_from)])
+        v = _from(self.end_from, self.end_board, w.span[axis_of(self.end_from)])
         return (u[0] + self.set_back, u[1] + self.set_back), v
+
+    def mouth_uv(self, w: Work) -> tuple[tuple[float, float], ...]:
+        """The outline of a mouth in one of the two drawn surfaces, as steps along and across the joint."""
+        contact = self.joint.contact
+        on_face = w.part.id == self.face_board.id
+        register = contact.host_register if on_face else contact.guest_register
+        ways = (inward(register.along_from), inward(register.across_from if on_face else self.end_from))
+        u, v = ([dot(step, way) for step in mouth(w.feature)] for way in ways)
+        return tuple(zip(u, v, strict=True))
 
     def end_u(self, w: Work) -> tuple[float, float]:
         """Where a groove of the end board lies along the run."""
@@ -162,15 +199,14 @@ def opened_joints(rod: Rod) -> tuple[Opened, ...]:
     found: dict[object, Opened] = {}
     for cabinet in rod.cabinets:
         for joint in cabinet.joints:
-            one = _opened(works, cabinet, joint)
-            if not one.on_face and not one.on_end:
-                continue
-            key = _kind(one)
-            found[key] = replace(found[key], others=(*found[key].others, one)) if key in found else one
+            for one in _opened(works, cabinet, joint):
+                key = _kind(one)
+                found[key] = replace(found[key], others=(*found[key].others, one)) if key in found else one
     return tuple(found.values())
 
 
-def _opened(works: Works, cabinet: RodCabinet, joint: Joint) -> Opened:
+def _opened(works: Works, cabinet: RodCabinet, joint: Joint) -> Iterator[Opened]:
+    """The joint as it is opened, and once for each face of the end board that is worked for it."""
     face_board, end_board = (cabinet.part[id] for id in joint.parts)
     halves = [h for f in joint.fixings for h in (*f.halves, *f.others) if h.feature is not None]
     own: dict[str, list[Work]] = {face_board.id: [], end_board.id: []}
@@ -182,17 +218,26 @@ def _opened(works: Works, cabinet: RodCabinet, joint: Joint) -> Opened:
         beside += [w for w in works.of(cabinet, part) if w.feature.id not in ids and w.groove is not None]
         set_out = {w.feature.id for w in own[part.id]}
         in_place = in_place or bool(ids - set_out)
-    return Opened(
+    seen = joint.contact.guest_register.bears
+    on_face = tuple(own[face_board.id])
+    on_end = tuple(w for w in own[end_board.id] if w.bears == seen)
+    opened = Opened(
         cabinet=cabinet, joint=joint, face_board=face_board, end_board=end_board, in_place=in_place,
-        on_face=tuple(own[face_board.id]), on_end=tuple(own[end_board.id]), beside=tuple(beside),
+        on_face=on_face, on_end=on_end, beside=tuple(beside),
     )  # fmt: skip
+    if on_face or on_end:
+        yield opened
+    for side in unique([w.bears for w in own[end_board.id] if w.bears != seen]):
+        aside = tuple(w for w in own[end_board.id] if w.bears == side)
+        yield replace(opened, on_face=(), on_end=aside, beside=(), aside=True)
 
 
 def _kind(one: Opened) -> object:
     """Equal for joints that one sheet serves."""
     c = one.joint.contact
     kind = (
-        c.place, tuple(sorted({f.family for f in one.joint.fixings})), one.face_board.size[2], one.end_board.size[2],
+        c.place, one.aside, words_of(one.end_board)[one.end_seen] if one.aside else "",
+        tuple(sorted({f.family for f in one.joint.fixings})), one.face_board.size[2], one.end_board.size[2],
         words_of(one.end_board)[c.guest_register.across_from], one.joint.glued, one.in_place,
         one.has_line,
     )  # fmt: skip
@@ -221,6 +266,6 @@ def numbers_alike(a: Opened, b: Opened) -> bool:
     return _rows(a, along=True) == _rows(b, along=True)
 
 
-def unique(things: Sequence[str]) -> list[str]:
+def unique(things: Sequence[T]) -> list[T]:
     """Each once, in order."""
     return list(dict.fromkeys(things))

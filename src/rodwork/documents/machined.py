@@ -8,10 +8,11 @@ import re
 from collections import defaultdict
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
-from functools import cached_property
+from functools import cached_property, singledispatch
+from math import asin, degrees, sqrt
 
 from rodwork.documents.annotate import capital, figure, listed
-from rodwork.model.feature import Bore, Feature, Groove, Rebate
+from rodwork.model.feature import ArcSlot, Bore, Channel, Feature, Groove, Pocket, Rebate, Slot
 from rodwork.model.fixing import Joint
 from rodwork.model.panel import Part
 from rodwork.model.rod import Rod, RodCabinet
@@ -68,8 +69,8 @@ class Work:
 
     @property
     def reach(self) -> float:
-        """How deep it goes at its deepest point, the point of the bit included, mm."""
-        return self.feature.depth + (self.bore.tip if self.bore and not self.bore.through else 0.0)
+        """How far below the surface its deepest point lies, the point of the bit included, mm."""
+        return _reach(self.feature)
 
     @property
     def right_through(self) -> bool:
@@ -108,7 +109,8 @@ class Work:
         named = {"shelf_pin": "shelf-pin bores", "pilot": "pilot bores", "clearance": "clearance bores"}
         if self.feature.role in named:
             return named[self.feature.role]
-        return f"{self.family} bores" if self.family else "bores"
+        things = f"{self.feature.noun}s"
+        return f"{self.family} {things}" if self.family and self.feature.noun not in self.family else things
 
     def _channel(self) -> str:
         kind = "rebate" if isinstance(self.feature, Rebate) else "groove"
@@ -118,19 +120,62 @@ class Work:
 
     @property
     def size_words(self) -> str:
-        """Diameter or width: "8", "6 wide"; a countersink with it."""
-        if self.groove is not None:
-            return f"{figure(self.groove.width)} wide"
-        if self.bore is None:
-            return ""
-        sunk = self.bore.countersink
-        more = f", countersunk to {figure(sunk.diameter)}" if sunk else ""
-        return f"{figure(self.bore.diameter)}{more}"
+        """Diameter or width: "8", "6 wide", "4 x 60"; a countersink with it."""
+        return _size_words(self.feature)
 
     @property
     def depth_words(self) -> str:
         """How deep: "12 deep", "right through"."""
         return "right through" if self.right_through else f"{figure(self.feature.depth)} deep"
+
+
+@singledispatch
+def _reach(feature: Feature) -> float:
+    """How far below its surface the deepest point of a feature lies, mm."""
+    return feature.depth
+
+
+@_reach.register
+def _(bore: Bore) -> float:
+    return bore.depth + (0.0 if bore.through else bore.tip)
+
+
+@_reach.register
+def _(pocket: Pocket) -> float:
+    slope = abs(pocket.into[2])
+    return pocket.depth * slope + pocket.diameter / 2 * sqrt(1 - slope * slope)
+
+
+@singledispatch
+def _size_words(feature: Feature) -> str:
+    """The size of a feature as it is written beside its name."""
+    raise ValueError(f"{feature.id}: no words yet for a {feature.kind}")
+
+
+@_size_words.register
+def _(bore: Bore) -> str:
+    sunk = f", countersunk to {figure(bore.countersink.diameter)}" if bore.countersink else ""
+    return f"{figure(bore.diameter)}{sunk}"
+
+
+@_size_words.register
+def _(pocket: Pocket) -> str:
+    return f"{figure(pocket.diameter)} at {figure(round(degrees(asin(abs(pocket.into[2]))), 1))} degrees"
+
+
+@_size_words.register
+def _(channel: Channel) -> str:
+    return f"{figure(channel.width)} wide"
+
+
+@_size_words.register
+def _(slot: Slot) -> str:
+    return f"{figure(slot.width)} x {figure(slot.length)}"
+
+
+@_size_words.register
+def _(slot: ArcSlot) -> str:
+    return f"{figure(slot.thickness)} x {figure(round(slot.length, 1))}"
 
 
 class Works:

@@ -21,15 +21,17 @@ groove or a notch the mouth lies. What is bored at assembly is left out: no mach
 import textwrap
 from collections.abc import Callable
 from dataclasses import dataclass
-from math import pi, tan
+from functools import singledispatch
+from math import asin, degrees, pi, tan
 from typing import Literal
 
+from rodwork.documents.mouths import mouth
 from rodwork.documents.solids import outline_below
-from rodwork.geometry.vec import Vec, along, cross, neg
-from rodwork.model.feature import Bore, Feature, Groove
+from rodwork.geometry.vec import Vec, add, along, cross
+from rodwork.model.feature import ArcSlot, Bore, Channel, Feature, Pocket
 from rodwork.model.panel import Part
 from rodwork.model.rod import RodCabinet
-from rodwork.model.surface import SURFACES, Surface, distance_from, surface_facing
+from rodwork.model.surface import SURFACES, Surface, distance_from
 from rodwork.model.words import cabinet_words
 
 GAP = 40.0  # between views, mm
@@ -98,18 +100,18 @@ def machining_drawing(part: Part, marks: tuple[str, ...] | None = None) -> Machi
     Raises ValueError where something is machined through a surface that is not square.
     """
     words = cabinet_words(part.role, (part.pose.rotation[0][0], part.pose.rotation[1][0], part.pose.rotation[2][0]))
-    machined: dict[str, list[Round | Loop]] = {}
+    machined: dict[tuple[str, Purpose], list[Round | Loop]] = {}
     worked: set[Surface] = set()
     for feature in sorted(part.features, key=_order):
         if feature.stage == "in place":
             continue
-        surface = surface_facing(neg(feature.into))
+        surface = feature.mouth
         worked.add(surface)
-        for name, shape in _shapes(part, feature, surface, words[surface]):
-            machined.setdefault(name, []).append(shape)
+        for name, purpose, shape in _shapes(feature, part, surface, words[surface]):
+            machined.setdefault((name, purpose), []).append(shape)
     layers = [
         *_outlines(part),
-        *(Layer(name=n, purpose="machining", shapes=tuple(s)) for n, s in sorted(machined.items())),
+        *(Layer(name=n, purpose=p, shapes=tuple(s)) for (n, p), s in sorted(machined.items())),
     ]
     if guides := _guides(part, worked):
         layers.append(Layer(name="VIEW_LINES", purpose="guide", shapes=guides))
@@ -151,27 +153,63 @@ def _loop(surface: Surface, size: Vec, points: tuple[tuple[Vec, float], ...]) ->
 # what is machined ----------------------------------------------------------------------------------------------
 
 
-def _shapes(part: Part, feature: Feature, surface: Surface, word: str) -> list[tuple[str, Round | Loop]]:
-    """What one feature draws, with the name of the layer of each."""
-    depth = distance_from(surface, part.size, feature.at) + feature.depth
-    raw = feature.stage == "before edging"
-    if isinstance(feature, Bore):
-        x, y = view(surface, part.size)(feature.at)
-        centre = (round(x, 6) + 0.0, round(y, 6) + 0.0)
-        name = layer_name(word, "BORE", feature.diameter, None if feature.through else depth, raw)
-        hole: list[tuple[str, Round | Loop]] = [(name, Round(centre=centre, radius=feature.diameter / 2.0))]
-        if feature.countersink is None:
-            return hole
-        sink = feature.countersink
-        name = sink_name(word, sink.diameter, sink.angle, raw)
-        return [*hole, (name, Round(centre=centre, radius=sink.diameter / 2.0))]
-    if isinstance(feature, Groove):
-        name = layer_name(word, feature.kind.upper(), feature.width, depth, raw)
-        return [(name, _channel(part, feature, surface))]
+_Drawn = tuple[str, Purpose, Round | Loop]
+
+
+@singledispatch
+def _shapes(feature: Feature, part: Part, surface: Surface, word: str) -> list[_Drawn]:
+    """What one feature draws, with the name and purpose of the layer of each."""
     raise ValueError(f"{feature.id}: no drawing yet for a {feature.kind}")
 
 
-def _channel(part: Part, groove: Groove, surface: Surface) -> Loop:
+def _deep(feature: Feature, part: Part, surface: Surface) -> float:
+    """How far its floor lies below the surface of the board, mm."""
+    return distance_from(surface, part.size, feature.at) + feature.depth
+
+
+def _raw(feature: Feature) -> bool:
+    return feature.stage == "before edging"
+
+
+@_shapes.register
+def _(bore: Bore, part: Part, surface: Surface, word: str) -> list[_Drawn]:
+    x, y = view(surface, part.size)(bore.at)
+    centre = (round(x, 6) + 0.0, round(y, 6) + 0.0)
+    depth = None if bore.through else _deep(bore, part, surface)
+    name = layer_name(word, "BORE", bore.diameter, depth, _raw(bore))
+    hole: list[_Drawn] = [(name, "machining", Round(centre=centre, radius=bore.diameter / 2.0))]
+    if bore.countersink is None:
+        return hole
+    sink = bore.countersink
+    name = sink_name(word, "CSK", sink.diameter, sink.angle, _raw(bore))
+    return [*hole, (name, "machining", Round(centre=centre, radius=sink.diameter / 2.0))]
+
+
+@_shapes.register
+def _(pocket: Pocket, part: Part, surface: Surface, word: str) -> list[_Drawn]:
+    """Only where it goes in: no cutter that comes from straight above can bore it."""
+    name = sink_name(word, "POCKET", pocket.diameter, degrees(asin(abs(pocket.into[2]))), _raw(pocket))
+    return [(name, "guide", _mouth_loop(pocket, part, surface))]
+
+
+@_shapes.register
+def _(channel: Channel, part: Part, surface: Surface, word: str) -> list[_Drawn]:
+    name = layer_name(word, channel.kind.upper(), channel.width, _deep(channel, part, surface), _raw(channel))
+    return [(name, "machining", _channel(part, channel, surface))]
+
+
+@_shapes.register
+def _(slot: ArcSlot, part: Part, surface: Surface, word: str) -> list[_Drawn]:
+    """Its mouth; the cutter goes in straight, to this depth at the middle."""
+    name = layer_name(word, "ARC", slot.thickness, _deep(slot, part, surface), _raw(slot))
+    return [(name, "machining", _mouth_loop(slot, part, surface))]
+
+
+def _mouth_loop(feature: Feature, part: Part, surface: Surface) -> Loop:
+    return _loop(surface, part.size, tuple((add(feature.at, step), 0.0) for step in mouth(feature)))
+
+
+def _channel(part: Part, groove: Channel, surface: Surface) -> Loop:
     """The mouth of a channel, its round ends as arcs of the cutter's radius."""
     u, v = groove.along, cross(groove.into, groove.along)
     half_l, half_w = groove.length / 2.0, groove.width / 2.0
@@ -223,14 +261,14 @@ def layer_name(word: str, kind: str, width: float, depth: float | None, raw: boo
     return name[:LONGEST_NAME]  # wider than a metre: no cutter is
 
 
-def sink_name(word: str, diameter: float, angle: float, raw: bool) -> str:
-    """Such as OUTSIDE_CSK_9_AT_90: a countersink, its diameter at the surface and its full angle in degrees."""
+def sink_name(word: str, what: str, diameter: float, angle: float, raw: bool) -> str:
+    """Such as OUTSIDE_CSK_9_AT_90: a countersink (or POCKET), its diameter, and its angle in degrees."""
     end = ["RAW"] if raw else []
     surface, degrees = word.upper().replace(" ", "_"), _figure(angle, 1)
-    full = "_".join([surface, "CSK", _figure(diameter, 2), "AT", degrees, *end])
+    full = "_".join([surface, what, _figure(diameter, 2), "AT", degrees, *end])
     if len(full) <= LONGEST_NAME:
         return full
-    return "_".join([surface.replace("_", ""), "CSK" + _figure(diameter, 2), degrees, *end])
+    return "_".join([surface.replace("_", ""), what + _figure(diameter, 2), degrees, *end])
 
 
 def _figure(value: float, digits: int) -> str:

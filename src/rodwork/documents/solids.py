@@ -10,12 +10,12 @@ Lengths are mm. manifold3d and numpy are imported inside, since a command that d
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from functools import lru_cache
-from math import cos, pi, radians, sin, tan
+from functools import lru_cache, singledispatch
+from math import acos, cos, pi, radians, sin, sqrt, tan
 from typing import Any
 
 from rodwork.geometry.vec import Vec, along, cross, dot, neg, scale
-from rodwork.model.feature import Bore, Feature, Groove
+from rodwork.model.feature import ArcSlot, Bore, Channel, Feature, Pocket
 from rodwork.model.panel import Part, Point
 from rodwork.model.pose import Pose
 from rodwork.model.rod import RodCabinet
@@ -84,7 +84,7 @@ def board_shape(part: Part, segments: int = SCREEN_SEGMENTS) -> Shape:
     """
     if segments < 4 or segments % 4:
         raise ValueError(f"{segments} flats round a circle: a multiple of four is needed")
-    voids = {void for feature in part.features for void in _voids(part, feature, segments)}
+    voids = {void for feature in part.features for void in _voids(feature, part, segments)}
     return Shape(
         outline=part.outline,
         bevels=part.bevels if any(part.bevels) else (),
@@ -123,15 +123,14 @@ def volume_mm3(mesh: Mesh) -> float:
 # what is cut out ---------------------------------------------------------------------------------------------
 
 
-def _voids(part: Part, feature: Feature, segments: int) -> tuple[_Lathe | _Channel, ...]:
-    if isinstance(feature, Bore):
-        return _bore_voids(feature)
-    if isinstance(feature, Groove):  # a rebate is a groove with one wall missing
-        return (_channel(part, feature, segments),)
+@singledispatch
+def _voids(feature: Feature, part: Part, segments: int) -> tuple[_Lathe | _Channel, ...]:
+    """What one feature cuts out of its board."""
     raise ValueError(f"{feature.id}: no solid yet for a {feature.kind}")
 
 
-def _bore_voids(bore: Bore) -> tuple[_Lathe, ...]:
+@_voids.register
+def _(bore: Bore, part: Part, segments: int) -> tuple[_Lathe | _Channel, ...]:
     """The hole itself and, where it has one, the cone for the screw's head."""
     r = bore.diameter / 2.0
     steps: list[Point] = [(r, -_HAIR)]
@@ -150,12 +149,43 @@ def _bore_voids(bore: Bore) -> tuple[_Lathe, ...]:
     return (hole, _Lathe(at=bore.at, into=bore.into, along=turning, profile=cone))
 
 
+@_voids.register
+def _(pocket: Pocket, part: Part, segments: int) -> tuple[_Lathe | _Channel, ...]:
+    """A hole askew: begun so far outside that it clears the whole of its mouth, and run on so at its way out."""
+    r, slope = pocket.diameter / 2.0, abs(pocket.into[2])  # the sine of its angle to the face
+    level = sqrt(1.0 - slope * slope)
+    end = pocket.depth + (r * slope / level + _HAIR if pocket.through else 0.0)
+    profile = ((r, -r * level / slope - _HAIR), (r, end))
+    return (_Lathe(at=pocket.at, into=pocket.into, along=_either_way(pocket.along), profile=profile),)
+
+
+@_voids.register
+def _(channel: Channel, part: Part, segments: int) -> tuple[_Lathe | _Channel, ...]:
+    return (_channel(part, channel, segments),)  # a rebate is a groove with one wall missing
+
+
+@_voids.register
+def _(slot: ArcSlot, part: Part, segments: int) -> tuple[_Lathe | _Channel, ...]:
+    """The segment of the cutter's disc that goes into the board, from cheek to cheek of the slot."""
+    u = _either_way(slot.along)
+    cheek = cross(slot.into, u)
+    rise = slot.cutter_radius - slot.depth  # of the disc's middle above the mouth
+    steep = acos(rise / slot.cutter_radius)
+    angles = [steep * (2.0 * k / segments - 1.0) for k in range(segments + 1)]
+    floor = [(slot.cutter_radius * sin(a), rise - slot.cutter_radius * cos(a)) for a in angles]
+    floor[0], floor[-1] = (floor[0][0], 0.0), (floor[-1][0], 0.0)
+    half = floor[-1][0]
+    outline = (*floor, (half, _HAIR), (-half, _HAIR))  # along the mouth, and out of it
+    middle = slot.thickness / 2.0
+    return (_Channel(at=slot.at, into=cheek, along=u, footprint=outline, start=-middle, end=middle),)
+
+
 def _either_way(direction: Vec) -> Vec:
     """The direction or its reverse, whichever reads larger: these voids are the same either way."""
     return max(direction, neg(direction))
 
 
-def _channel(part: Part, groove: Groove, segments: int) -> _Channel:
+def _channel(part: Part, groove: Channel, segments: int) -> _Channel:
     u, w = _either_way(groove.along), groove.into
     v = cross(w, u)
     half_l, half_w = groove.length / 2.0, groove.width / 2.0

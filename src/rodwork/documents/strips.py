@@ -10,9 +10,10 @@ from itertools import pairwise
 
 from rodwork.documents.annotate import figure
 from rodwork.documents.drawing import FAINT, LINE, THIN, Path_, Pen, Shape, Text, box, line, text_width, wrapped
+from rodwork.documents.mouths import widest
 from rodwork.documents.page import FOOT, MARGIN, Page, paper_size
 from rodwork.documents.strip_lines import RodLine, RodStrip, strips_of
-from rodwork.model.feature import Bore, Groove
+from rodwork.model.feature import Groove
 from rodwork.model.rod import Rod
 
 WIDE = 25.0
@@ -105,9 +106,7 @@ def overlap_mm(rod: Rod) -> float:
     sizes = [part.size[2] for c in rod.cabinets for part in c.parts]
     for cabinet in rod.cabinets:
         for part in cabinet.parts:
-            sizes += [
-                f.diameter if isinstance(f, Bore) else f.width for f in part.features if isinstance(f, Bore | Groove)
-            ]
+            sizes += [f.width if isinstance(f, Groove) else widest(f) for f in part.features]
     return max(LEAST_OVERLAP, -(-(max(sizes, default=0.0) + 10.0) // 10.0) * 10.0)
 
 

@@ -1,9 +1,10 @@
 """What housings, grooves and rebates share: widths a cutter makes, and how a channel ends."""
 
 from rodwork.geometry.rounding import down_to_step, to_step
-from rodwork.joints.kind import Run
-from rodwork.model.feature import End
+from rodwork.joints.kind import ALONG, INTO_HOST, Run, Void
+from rodwork.model.feature import End, Groove
 from rodwork.model.job import CannotBuild
+from rodwork.model.machining import FenceOn
 from rodwork.model.shop import Shop
 
 CUTTERS_MM = (3.0, 4.0, 5.0, 6.0, 8.0, 10.0, 12.0, 16.0, 18.0, 20.0)  # straight cutters in ordinary sale
@@ -65,3 +66,28 @@ def run_on(run: Run, stop_start: float, radius: float) -> tuple[float, float, tu
         "round" if last_end == "round" else "open",
     )
     return start, end, ends
+
+
+def channel(
+    run: Run,
+    *,
+    id: str,
+    shape: type[Groove],
+    start: float,
+    end: float,
+    ends: tuple[End, End],
+    width: float,
+    v: float,
+    depth: float,
+    end_radius: float,
+    tool: str,
+    cutter: str,
+    fence_on: FenceOn,
+) -> Void:
+    """A channel in the face of the host from `start` to `end` along the run, its middle `v` across."""
+    cut = shape(
+        id=id, role="housing", stage=run.stage(ends), at=((start + end) / 2, v, 0.0), into=INTO_HOST,
+        along=ALONG, depth=depth, width=round(width, 6), length=round(end - start, 6),
+        ends=ends[0] if ends[0] == ends[1] else ends, end_radius=end_radius,
+    )  # fmt: skip
+    return Void(board="host", cut=cut, tool=tool, cutter=cutter, fence_on=fence_on)

@@ -11,13 +11,21 @@ from typing import Any, Literal
 
 from rodwork.geometry.vec import Vec
 from rodwork.model.contact import Place
-from rodwork.model.feature import Countersink, End, FeatureRole, Stage
-from rodwork.model.fixing import Duty, Item, Law, Play
+from rodwork.model.feature import End, Feature, Stage
+from rodwork.model.fixing import Duty, Item, Law, Move, Play
 from rodwork.model.job import Back, BackStyle
+from rodwork.model.machining import FenceOn
 from rodwork.model.meeting import Entry
+from rodwork.model.nature import Nature
 from rodwork.model.shop import Shop
 
 Which = Literal["host", "guest"]
+
+# directions in contact axes
+ALONG: Vec = (1.0, 0.0, 0.0)
+ACROSS: Vec = (0.0, 1.0, 0.0)
+INTO_GUEST: Vec = (0.0, 0.0, 1.0)
+INTO_HOST: Vec = (0.0, 0.0, -1.0)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -47,34 +55,33 @@ class Run:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Void:
-    """One void of a fixing in contact axes: in which board, its mouth (u, v, w), directions and sizes."""
+    """One void of a fixing: in which board, what is cut, and with what.
+
+    `cut` is the feature itself in contact axes: its places and directions are (u, v, w), and its `id` is what its
+    id in the cabinet ends in (with a space before it, once in the joint). The way it goes in says which surface it
+    is worked from: a bore into (0, 0, 1) of the host comes from the host's other face.
+    """
 
     board: Which
-    shape: Literal["bore", "groove", "rebate"]
-    role: FeatureRole
-    suffix: str
-    at: Vec
-    into: Vec
-    along: Vec
-    depth: float
+    cut: Feature
     tool: str
     cutter: str
-    stage: Stage = "after edging"
-    diameter: float = 0.0
-    tip: float = 0.0
-    through: bool = False
-    countersink: Countersink | None = None
-    width: float = 0.0
-    length: float = 0.0
-    ends: tuple[End, End] = ("open", "open")
-    end_radius: float = 0.0
-    from_other_face: bool = False  # worked from the host's other face: a clearance bore from the outside
-    fence_on: Literal["centre", "near wall", "far wall"] = "centre"
+    fence_on: FenceOn = "centre"
+    to_marks: bool = False  # along the run a pencil mark is true enough: no stop
+    stands_on: str | None = None  # None: the end of the guest, a batten or the machined face of the host
+
+    @property
+    def through_the_host(self) -> bool:
+        """Whether it is worked from the host's other face."""
+        return self.board == "host" and self.cut.into[2] > 0.5
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class FixingPlan:
-    """One fixing in contact axes. `host` and `guest` are its two halves (None: the board itself enters)."""
+    """One fixing in contact axes. `host` and `guest` are its two halves (None: nothing is machined there).
+
+    `moves`: how the guest goes home, one straight move after another, each `push` in contact axes.
+    """
 
     u: float
     v: float
@@ -86,7 +93,17 @@ class FixingPlan:
     others: tuple[Void, ...] = ()
     hardware: tuple[Item, ...] = ()
     play: Play
-    goes_home_mm: float
+    moves: tuple[Move, ...]
+
+    @property
+    def voids(self) -> tuple[Void, ...]:
+        """Everything that is machined for it."""
+        return tuple(v for v in (self.host, self.guest, *self.others) if v is not None)
+
+
+def straight_in(mm: float) -> tuple[Move, ...]:
+    """The guest goes straight home for the last so many mm."""
+    return (Move(push=INTO_HOST, mm=mm),)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -98,6 +115,7 @@ class JointKind:
     settings: type
     plan: Callable[[Run, Any, Shop], tuple[FixingPlan, ...]]
     glued: bool
+    nature: Nature
     places: tuple[Place, ...]
     entry: Callable[[float, float, Any, Shop], Entry] = lambda host_t, guest_t, settings, shop: Entry()
     backs: tuple[BackStyle, ...] = ()

@@ -94,9 +94,7 @@ def _planned(kind: JointKind, use: Use, run: Run, shop: Shop, meeting: Meeting) 
                 f"the boards stand {-meeting.reach:g} mm apart there, and {kind.name} wants them to touch",
                 "set the back's `clearance` to 0, or use screws",
             )
-        if meeting.covered and any(
-            void.from_other_face for plan in plans for void in (plan.host, *plan.others) if void
-        ):
+        if meeting.covered and any(void.through_the_host for plan in plans for void in plan.voids):
             raise CannotBuild(
                 (),
                 "another shelf stands on the other face of the divider just there, so nothing can be driven through it",

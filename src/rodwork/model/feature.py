@@ -1,15 +1,22 @@
-"""Voids machined in one part, in its own frame (mm). The kinds of design section 3 that are built so far."""
+"""Voids machined in one part, in its own frame (mm). The kinds of design section 3 that are built so far.
+
+A new kind is a class here and a line in KINDS; each station that has to know more of it than its fields say has one
+function by kind (functools.singledispatch), to which the new kind is added.
+"""
 
 from dataclasses import dataclass, field
+from math import sqrt
 from typing import ClassVar, Literal
 
-from rodwork.geometry.vec import Vec
+from rodwork.geometry.vec import Vec, neg
+from rodwork.model.surface import Surface, surface_facing
 
 Stage = Literal["before edging", "after edging", "in place"]
 FeatureRole = Literal[
     "seat", "housing", "pilot", "clearance", "access", "shelf_pin", "hinge", "handle", "hanging", "service"
 ]
 End = Literal["open", "round", "square"]
+Lies = Literal["any way", "either way", "one way"]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -17,17 +24,26 @@ class Feature:
     """What every void has: `at` the centre of its mouth, `into` the way into the material.
 
     `along` is square to `into`. `joint` is the joint it belongs to, or None (a shelf pin's bore).
+    `lies`: whether it stays the same when `along` is turned about `into` (any way), only reversed (either way), or
+    not at all.
     """
 
     kind: ClassVar[str] = ""
+    noun: ClassVar[str] = ""  # what a maker calls it, alone
+    lies: ClassVar[Lies] = "either way"
     id: str
     role: FeatureRole
-    joint: str | None
-    stage: Stage
+    joint: str | None = None
+    stage: Stage = "after edging"
     at: Vec
     into: Vec
     along: Vec
     depth: float
+
+    @property
+    def mouth(self) -> Surface:
+        """The surface that the mouth is in: the one that the tool comes through."""
+        return surface_facing(neg(self.into))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -43,6 +59,8 @@ class Bore(Feature):
     """A round hole. `depth` is to full diameter; the bit's `tip` reaches that much further."""
 
     kind: ClassVar[str] = "bore"
+    noun: ClassVar[str] = "bore"
+    lies: ClassVar[Lies] = "any way"
     diameter: float
     tip: float = 0.0
     through: bool = False
@@ -50,14 +68,32 @@ class Bore(Feature):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Groove(Feature):
-    """A channel: `length` on `along` (half each way), `width` on into x along.
+class Pocket(Feature):
+    """A round hole that goes in askew, from a face of the board: `into` and `depth` lie on its own axis.
+
+    `depth` is to full diameter on the axis; `through` where it comes out at an edge or end. `along` lies in the face.
+    """
+
+    kind: ClassVar[str] = "pocket"
+    noun: ClassVar[str] = "pocket"
+    lies: ClassVar[Lies] = "one way"
+    diameter: float
+    through: bool = False
+
+    @property
+    def mouth(self) -> Surface:
+        """The face that it goes in through."""
+        return "back_side" if self.into[2] > 0 else "face_side"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Channel(Feature):
+    """A flat-bottomed void between walls: `length` on `along` (half each way), `width` on into x along.
 
     `ends` is open (it runs out), round (stopped, run on by the cutter's radius) or square (stopped and
     chiselled), or a pair [at -along, at +along]. `end_radius` is the cutter's, in the corners of round ends.
     """
 
-    kind: ClassVar[str] = "groove"
     width: float
     length: float
     ends: End | tuple[End, End]
@@ -70,10 +106,50 @@ class Groove(Feature):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Slot(Channel):
+    """A short channel that a connector stands in, given to its middle: a mortise has both ends round."""
+
+    kind: ClassVar[str] = "slot"
+    noun: ClassVar[str] = "mortise"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ArcSlot(Feature):
+    """What a round cutter leaves that is plunged straight in: `depth` at its middle, nought at both its ends.
+
+    `thickness` on into x along is the cutter's; `cutter_radius` gives the arc of its floor.
+    """
+
+    kind: ClassVar[str] = "arc_slot"
+    noun: ClassVar[str] = "slot"
+    cutter_radius: float
+    thickness: float
+
+    @property
+    def length(self) -> float:
+        """Length of its mouth on `along`, the chord that the cutter leaves at this depth, mm."""
+        return chord(self.cutter_radius, self.depth)
+
+
+def chord(cutter_radius: float, depth: float) -> float:
+    """Length of the slot that a round cutter leaves in a flat surface when it is plunged so deep, mm."""
+    return 2 * sqrt(depth * (2 * cutter_radius - depth))
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Groove(Channel):
+    """A channel that a board stands in, given to its two walls."""
+
+    kind: ClassVar[str] = "groove"
+    noun: ClassVar[str] = "groove"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Rebate(Groove):
     """A step along an edge: a groove with one wall missing, its mouth on the face its depth is taken from."""
 
     kind: ClassVar[str] = "rebate"
+    noun: ClassVar[str] = "rebate"
 
 
-KINDS: dict[str, type[Feature]] = {kind.kind: kind for kind in (Bore, Groove, Rebate)}
+KINDS: dict[str, type[Feature]] = {kind.kind: kind for kind in (Bore, Pocket, Slot, ArcSlot, Groove, Rebate)}

@@ -6,13 +6,17 @@ from typing import Literal
 from rodwork.model.feature import Feature
 from rodwork.model.surface import Surface
 
+FenceOn = Literal["centre", "near wall", "far wall", "no fence"]
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Machining:
     """A feature with its tool, and the surfaces that its two printed numbers are taken from.
 
     `line` and `set_back` are the joint's, where the two boards' surfaces are not flush; `fence_on` says which
-    wall or middle the fence is set to, from `line` where a batten stands on it.
+    wall or middle the fence is set to, from `line` where a batten stands on it; with no fence, the
+    tool itself holds its distance. `to_marks`: it stands to a pencil
+    mark along the run, and needs no stop.
     """
 
     part: str
@@ -25,4 +29,5 @@ class Machining:
     stands_on: str
     line: float | None = None
     set_back: float | None = None
-    fence_on: Literal["centre", "near wall", "far wall"] = "centre"
+    fence_on: FenceOn = "centre"
+    to_marks: bool = False

@@ -4,6 +4,7 @@ Part frame: face side up, face edge towards you; x along the length, y away from
 z up through the thickness. The frame words stay in the data; paper carries the cabinet words.
 """
 
+from functools import lru_cache
 from typing import Literal
 
 from rodwork.geometry.vec import Vec
@@ -62,6 +63,7 @@ def distance_from(surface: Surface, size: Vec, point: Vec) -> float:
     return size[axis] - point[axis] if sign > 0 else point[axis]
 
 
+@lru_cache(maxsize=256)
 def surface_facing(direction: Vec) -> Surface:
     """The surface whose outward direction is this unit vector of the part frame.
 

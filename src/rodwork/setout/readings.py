@@ -1,6 +1,7 @@
 """The two printed numbers of one feature: how far from which surface. Rounded here and nowhere else."""
 
 from collections.abc import Mapping
+from functools import singledispatch
 
 from rodwork.geometry.rounding import to_step
 from rodwork.geometry.vec import cross
@@ -32,7 +33,7 @@ def _reading(
     set_back: float | None,
 ) -> Reading:
     middle = distance_from(surface, panel.size, m.feature.at) - _edging_to_come(m.feature, panel, surface, mills_mm)
-    half = _half_extent(m.feature, axis_of(surface))
+    half = half_extent(m.feature, axis_of(surface))
     return Reading(
         from_surface=surface,
         word=words[surface],
@@ -49,9 +50,13 @@ def _edging_to_come(feature: Feature, panel: Panel, surface: Surface, mills_mm: 
     return added - mills_mm if feature.stage == "before edging" and added else 0.0
 
 
-def _half_extent(feature: Feature, axis: int) -> float:
-    """Half of what a channel takes up on one axis of the part; a bore is given to its centre."""
-    if not isinstance(feature, Groove):
-        return 0.0
+@singledispatch
+def half_extent(feature: Feature, axis: int) -> float:
+    """Half of what is printed of a feature on one axis of the part: nought where it is given to its middle."""
+    return 0.0
+
+
+@half_extent.register
+def _(feature: Groove, axis: int) -> float:
     wide = cross(feature.into, feature.along)
     return abs(feature.along[axis]) * feature.length / 2 + abs(wide[axis]) * feature.width / 2

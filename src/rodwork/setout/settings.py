@@ -2,9 +2,10 @@
 
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
+from typing import Literal
 
 from rodwork.geometry.rounding import to_step
-from rodwork.model.feature import Bore, Stage
+from rodwork.model.feature import Bore, Pocket, Stage
 from rodwork.model.machining import Machining
 from rodwork.model.panel import Panel
 from rodwork.model.setup import Fence, Reading, Setup, SetupFeature
@@ -15,10 +16,11 @@ from rodwork.setout.readings import readings
 _STAGES: tuple[Stage, ...] = ("before edging", "after edging", "in place")
 _TOOLS = (
     "saw, rip fence", "saw, length stop", "dowel jig", "drill and fence", "router and fence", "router and batten",
-    "drill and pin strip",
+    "slot jointer", "mortise jointer", "pocket jig", "drill and pin strip",
 )  # fmt: skip
 _SAWS = _TOOLS[:2]
 _BATTEN = "batten on the line"
+_ON_THE_LINE = (_BATTEN, "the other board, laid on the line")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -33,6 +35,8 @@ class Setting:
     stands_on: str
     registers_on: str
     line: float | None
+    thing: str = ""  # what is made, alone: "bore"
+    to_marks: bool = False
 
     def order(self) -> tuple[object, ...]:
         """Stage, machine, cutter, fence, depth: what is harder to change comes first."""
@@ -109,7 +113,7 @@ def _machining(board: BoardWork, words: Mapping[Surface, str], step: float) -> t
         setting = Setting(
             stage=m.feature.stage, tool=m.tool, cutter=m.cutter, fence_mm=_fence_mm(m, across),
             depth=None if _through(m) else m.feature.depth, stands_on=m.stands_on, registers_on=words[m.across_from],
-            line=across.line if m.stands_on == _BATTEN else None,
+            line=across.line if m.stands_on in _ON_THE_LINE else None, thing=m.feature.noun, to_marks=m.to_marks,
         )  # fmt: skip
         entry = SetupFeature(
             cabinet=board.cabinet, part=m.part, feature=m.feature.id, bears=m.bears, along=along, across=across
@@ -120,13 +124,15 @@ def _machining(board: BoardWork, words: Mapping[Surface, str], step: float) -> t
 
 def _through(m: Machining) -> bool:
     """A bore right through needs no depth to be set."""
-    return isinstance(m.feature, Bore) and m.feature.through
+    return isinstance(m.feature, Bore | Pocket) and m.feature.through
 
 
 def _fence_mm(m: Machining, across: Reading) -> float | None:
     """What the fence is set to: from the line where there is one; None where the batten itself is the fence."""
+    if m.fence_on == "no fence":
+        return None
     at = across.end_mm if m.fence_on == "far wall" and across.end_mm is not None else across.mm
-    if m.stands_on != _BATTEN:
+    if m.stands_on not in _ON_THE_LINE:
         return at
     from_line = round(at - (across.line or 0.0), 6)
     return None if m.fence_on == "near wall" and abs(from_line) < 1e-9 else from_line
@@ -152,7 +158,8 @@ def _fences(ordered: list[Setting]) -> dict[tuple[object, ...], Fence]:
 
 
 def _setup(id: str, s: Setting, entries: tuple[SetupFeature, ...], fence: Fence | None) -> Setup:
-    stops = () if s.tool in _SAWS or _is_channel(entries) else _stops(entries)
+    none = s.tool in _SAWS or _is_channel(entries)
+    stops: tuple[float, ...] | Literal["marks"] = () if none else "marks" if s.to_marks else _stops(entries)
     return Setup(
         id=id, stage=s.stage, tool=s.tool, cutter=s.cutter, registers_on=s.registers_on, stands_on=s.stands_on,
         fence=fence, stop=stops, depth=s.depth, first_off=_first_off(s, entries), features=entries,
@@ -171,7 +178,7 @@ def _first_off(s: Setting, entries: tuple[SetupFeature, ...]) -> str:
     """What to measure on a test piece before the first board, and what it should read."""
     if s.tool in _SAWS:
         return f"reads {s.fence_mm:.1f}"
-    start = "the line" if s.stands_on == _BATTEN else f"the {s.registers_on}"
+    start = "the line" if s.stands_on in _ON_THE_LINE else f"the {s.registers_on}"
     if _is_channel(entries):
         across = entries[0].across
         assert across is not None
@@ -182,4 +189,6 @@ def _first_off(s: Setting, entries: tuple[SetupFeature, ...]) -> str:
         )  # fmt: skip
         return f"{wall}, {width:.1f} wide, {s.depth:g} deep"
     depth = "right through" if s.depth is None else f"{s.depth:g} to the shoulder"
-    return f"middle of the bore {s.fence_mm:.1f} from {start}, {depth}"
+    if s.fence_mm is None:
+        return f"{s.thing} {depth} on its own axis"
+    return f"middle of the {s.thing} {s.fence_mm:.1f} from {start}, {depth}"

@@ -5,11 +5,13 @@ machining and the surfaces that the numbers are taken from onto each other. Neve
 0.01 mm, and never by rounding first.
 """
 
-from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from collections.abc import Hashable, Mapping, Sequence
+from dataclasses import dataclass, fields
+from functools import cache
+from typing import Any, cast
 
-from rodwork.geometry.vec import Matrix, Vec, apply
-from rodwork.model.feature import Bore, Feature, Groove
+from rodwork.geometry.vec import Matrix, Vec, apply, neg
+from rodwork.model.feature import Channel, Feature, Groove
 from rodwork.model.machining import Machining
 from rodwork.model.panel import Panel
 from rodwork.model.surface import EDGES, SURFACES, Surface, outward, surface_facing
@@ -134,22 +136,25 @@ def _runs_right_through(f: Feature) -> bool:
 
 
 def _same_sizes(turn: Turn, f: Feature, g: Feature) -> bool:
-    if type(f) is not type(g) or f.role != g.role or f.stage != g.stage or not _near(f.depth, g.depth):
+    """Of one kind and all its sizes alike, as it comes to lie: a channel turned end for end has its ends exchanged."""
+    if type(f) is not type(g) or not all(_alike(getattr(f, n), getattr(g, n)) for n in _sizes(cast(Hashable, type(f)))):
         return False
-    if isinstance(f, Bore) and isinstance(g, Bore):
-        return (
-            _near(f.diameter, g.diameter)
-            and _near(f.tip, g.tip)
-            and f.through == g.through
-            and f.countersink == g.countersink
-        )
-    if isinstance(f, Groove) and isinstance(g, Groove):
-        same_way = _together(turn.way(f.along), g.along)
-        ends = f.both_ends if same_way else f.both_ends[::-1]
-        sizes = (f.width, f.length, f.end_radius)
-        return (
-            (same_way or _together(turn.way(f.along), [-v for v in g.along]))
-            and _together(sizes, (g.width, g.length, g.end_radius))
-            and ends == g.both_ends
-        )
-    return False
+    if f.lies == "any way":
+        return True
+    way = turn.way(f.along)
+    same_way = _together(way, g.along)
+    if not same_way and (f.lies == "one way" or not _together(way, neg(g.along))):
+        return False
+    if isinstance(f, Channel) and isinstance(g, Channel):
+        return (f.both_ends if same_way else f.both_ends[::-1]) == g.both_ends
+    return True
+
+
+@cache
+def _sizes(kind: Any) -> tuple[str, ...]:
+    """What a kind of machining says of itself beside its name and the way it lies."""
+    return tuple(f.name for f in fields(kind) if f.name not in ("id", "joint", "at", "into", "along", "ends"))
+
+
+def _alike(p: object, q: object) -> bool:
+    return _near(p, q) if isinstance(p, float) and isinstance(q, float) else p == q

@@ -3,10 +3,21 @@
 from collections.abc import Iterable, Iterator
 
 from rodwork.checks.check import Check
-from rodwork.checks.holes import DUST, SOUND_MM, THINNEST_EDGE_MM, beside, called, fixing_of, in_a_face, mouth_of, word
+from rodwork.checks.holes import (
+    DUST,
+    SOUND_MM,
+    THINNEST_EDGE_MM,
+    beside,
+    called,
+    fixing_of,
+    half_across,
+    in_a_face,
+    mouth_of,
+    word,
+)
 from rodwork.checks.spot import COMMON, Spot, mm, told_once, too_little
 from rodwork.geometry.rounding import to_step
-from rodwork.model.feature import Bore
+from rodwork.model.feature import Feature, Groove
 from rodwork.model.finding import Finding, Severity
 from rodwork.model.fixing import Fixing
 from rodwork.model.panel import Part
@@ -27,26 +38,26 @@ def _spots(cabinet: RodCabinet, shop: Shop) -> Iterator[Spot]:
     fixings = fixing_of(cabinet)
     for part in cabinet.parts:
         for bore in part.features:
-            if isinstance(bore, Bore) and not in_a_face(bore) and not _too_thin_for_a_screw(part, bore):
+            if not isinstance(bore, Groove) and not in_a_face(bore) and not _too_thin_for_a_screw(part, bore):
                 left = beside(part, bore)
                 if left < SOUND_MM - DUST:
                     yield _spot(part, bore, left, fixings.get(bore.id), shop)
 
 
-def _too_thin_for_a_screw(part: Part, bore: Bore) -> bool:
+def _too_thin_for_a_screw(part: Part, bore: Feature) -> bool:
     """No screw holds there, wherever it stands: another check says so."""
     return bore.role == "pilot" and part.size[2] < THINNEST_EDGE_MM - DUST
 
 
-def _spot(part: Part, bore: Bore, left: float, fixing: Fixing | None, shop: Shop) -> Spot:
-    thickness, radius = part.size[2], bore.diameter / 2
+def _spot(part: Part, bore: Feature, left: float, fixing: Fixing | None, shop: Shop) -> Spot:
+    thickness, radius = part.size[2], half_across(bore)
     severity: Severity = "fault" if left < LEAST_MM - DUST else "warning"
     beside_it = f"leaves {too_little(left)} beside it" if left > DUST else "breaks out"
     limit = f"{mm(LEAST_MM)} is the least" if severity == "fault" else f"under {mm(SOUND_MM)} it may swell or burst"
     return Spot(
         severity=severity, parts=(part,), ids=(bore.id,),
         at=word(part, mouth_of(bore)),
-        what=f"a {called(bore, fixing, None)} of {mm(bore.diameter)} in {mm(thickness)} board {beside_it}; "
+        what=f"a {called(bore, fixing, None)} of {mm(2 * radius)} in {mm(thickness)} board {beside_it}; "
              f"{limit}",
         mend=_mend(thickness, radius, shop), source=f"arithmetic; the limits: {COMMON}",
     )  # fmt: skip

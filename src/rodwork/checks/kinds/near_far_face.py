@@ -5,7 +5,7 @@ from collections.abc import Iterable, Iterator
 from rodwork.checks.check import Check
 from rodwork.checks.holes import DUST, called, fixing_of, in_a_face, joint_of, left_below, mouth_of, settable, word
 from rodwork.checks.spot import COMMON, Spot, mm, told_once, too_little
-from rodwork.model.feature import Bore, Feature, Groove
+from rodwork.model.feature import Bore, Feature, Groove, Pocket
 from rodwork.model.finding import Finding
 from rodwork.model.fixing import Fixing
 from rodwork.model.panel import Part
@@ -34,31 +34,37 @@ def _spots(cabinet: RodCabinet, shop: Shop) -> Iterator[Spot]:
     fixings, joints = fixing_of(cabinet), joint_of(cabinet)
     for part in cabinet.parts:
         for feature in part.features:
-            if isinstance(feature, Bore) and not feature.through:
+            if not isinstance(feature, Groove) and not (isinstance(feature, Bore | Pocket) and feature.through):
                 if left_below(part, feature) < shop.least_remainder_mm - DUST:
-                    yield _bore(cabinet, part, feature, fixings.get(feature.id), shop)
+                    yield _hole(cabinet, part, feature, fixings.get(feature.id), shop)
             elif isinstance(feature, Groove) and in_a_face(feature):
                 what = called(feature, None, joints.get(feature.joint or ""))
                 yield from _channel(part, feature, what, shop)
 
 
-def _bore(cabinet: RodCabinet, part: Part, bore: Bore, fixing: Fixing | None, shop: Shop) -> Spot:
+def _hole(cabinet: RodCabinet, part: Part, bore: Feature, fixing: Fixing | None, shop: Shop) -> Spot:
     left, least = left_below(part, bore), shop.least_remainder_mm
-    point = f" with a point of {mm(bore.tip)}" if bore.tip else ""
+    tip = bore.tip if isinstance(bore, Bore) else 0.0
+    point = f" with a point of {mm(tip)}" if tip else ""
     thick = f"{mm(part.size[axis_of(mouth_of(bore))])} board"
     end = f"leaves {too_little(left)} of {thick} under it" if left > DUST else f"comes through {thick}"
-    deepest = settable(bore.depth + left - least, shop)
-    board = f"a board of at least {mm(bore.depth + bore.tip + least)} mm"
+    per_mm = abs(bore.into[2]) if isinstance(bore, Pocket) else 1.0  # a pocket's depth is set on its own axis
+    deepest = settable(bore.depth + (left - least) / per_mm, shop)
+    board = f"a board of at least {mm(bore.depth + tip + least)} mm"
     return Spot(
         severity="fault", parts=(part,), ids=(bore.id,), at=word(part, mouth_of(bore)),
         what=f"a {called(bore, fixing, None)} {mm(bore.depth)} deep{point} {end}; {mm(least)} is the least",
-        mend=(f"bore {mm(deepest)} deep{_other_half(cabinet, bore, fixing, deepest, shop)}, or use {board}"
+        mend=(f"{_do(bore)} {mm(deepest)} deep{_other_half(cabinet, bore, fixing, deepest, shop)}, or use {board}"
               if deepest > 0 else f"use {board}"),
         source=REMAINDER_SOURCE,
     )  # fmt: skip
 
 
-def _other_half(cabinet: RodCabinet, bore: Bore, fixing: Fixing | None, deepest: float, shop: Shop) -> str:
+def _do(feature: Feature) -> str:
+    return "bore" if isinstance(feature, Bore | Pocket) else "cut"
+
+
+def _other_half(cabinet: RodCabinet, bore: Feature, fixing: Fixing | None, deepest: float, shop: Shop) -> str:
     """What the other bore of a dowel comes to, so that both together hold it as before, glue and all."""
     if fixing is None or fixing.law != "meet":
         return ""

@@ -1,11 +1,12 @@
-"""Dowels or screws of one joint that stand too close, too far apart, or alone."""
+"""Dowels, biscuits or screws of one joint that stand too close, too far apart, or alone."""
 
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from itertools import pairwise
 
 from rodwork.checks.check import Check
-from rodwork.checks.holes import DUST, bores_of, diameter_of, features_of, joined_by
+from rodwork.checks.holes import DUST, axis_in, bores_of, diameter_of, features_of, joined_by
+from rodwork.checks.shapes import rooms_of
 from rodwork.checks.spot import COMMON, Spot, mm, told_once, too_little
 from rodwork.geometry.vec import dot, sub
 from rodwork.model.feature import Bore, Feature
@@ -22,12 +23,16 @@ FARTHEST_SCREWS_MM = 300.0
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class _Stood:
-    """One dowel or screw in its row: how far along, its own diameter, and its widest bore."""
+    """One dowel, biscuit or screw in its row: how far along, its own diameter if it is round, and what it takes.
+
+    `taken`: the longest that is machined for it along the run, `made`: what that is.
+    """
 
     fixing: Fixing
     u: float
     diameter: float
-    bored: float
+    taken: float
+    made: str
 
     @property
     def farthest(self) -> float:
@@ -43,7 +48,7 @@ def look(rod: Rod) -> Iterable[Finding]:
 def _spots(cabinet: RodCabinet) -> Iterator[Spot]:
     features = features_of(cabinet)
     for joint in cabinet.joints:
-        row = sorted(_row(joint, features), key=lambda s: s.u)
+        row = sorted(_row(cabinet, joint, features), key=lambda s: s.u)
         let_in = any(f.law == "enter" for f in joint.fixings)
         if not let_in and len(row) < 2:
             yield _too_few(cabinet, joint, row)
@@ -53,17 +58,27 @@ def _spots(cabinet: RodCabinet) -> Iterator[Spot]:
                 yield from _too_far(cabinet, joint, a, b)
 
 
-def _row(joint: Joint, features: Mapping[str, Feature]) -> Iterator[_Stood]:
+def _row(cabinet: RodCabinet, joint: Joint, features: Mapping[str, Feature]) -> Iterator[_Stood]:
     contact = joint.contact
     for fixing in joint.fixings:
-        diameter = diameter_of(fixing, features)
-        if diameter:
+        if fixing.law != "enter":
+            taken = [
+                (_taken(features[h.feature], axis_in(cabinet.part[h.part], contact.along)), features[h.feature].noun)
+                for h in (*fixing.halves, *fixing.others)
+                if h.feature is not None
+            ]
+            longest, made = max(taken, default=(0.0, ""))
             u = dot(sub(fixing.at, contact.from_point), contact.along)
-            yield _Stood(fixing=fixing, u=u, diameter=diameter, bored=_widest(fixing, features))
+            yield _Stood(
+                fixing=fixing, u=u, diameter=diameter_of(fixing, features), taken=longest, made=f"{made}s"
+            )  # fmt: skip
 
 
-def _widest(fixing: Fixing, features: Mapping[str, Feature]) -> float:
-    return max(b.diameter for b in (features[i] for i in bores_of(fixing)) if isinstance(b, Bore))
+def _taken(feature: Feature, axis: int) -> float:
+    """What a feature takes along one axis of its board, mm; of a bore its diameter without its countersink."""
+    if isinstance(feature, Bore):
+        return feature.diameter
+    return max(high[axis] - low[axis] for low, high in (room.bounds() for room in rooms_of(feature)))
 
 
 def _too_few(cabinet: RodCabinet, joint: Joint, row: list[_Stood]) -> Spot:
@@ -76,12 +91,13 @@ def _too_few(cabinet: RodCabinet, joint: Joint, row: list[_Stood]) -> Spot:
 
 def _too_close(cabinet: RodCabinet, joint: Joint, a: _Stood, b: _Stood) -> Iterator[Spot]:
     apart = b.u - a.u
-    wood = apart - (a.bored + b.bored) / 2
-    least = max(CLOSEST_DIAMETERS * (a.diameter + b.diameter) / 2, (a.bored + b.bored) / 2 + LEAST_WOOD_MM)
+    both = (a.taken + b.taken) / 2
+    wood = apart - both
+    least = max(CLOSEST_DIAMETERS * (a.diameter + b.diameter) / 2, both + LEAST_WOOD_MM if both else 0.0)
     if apart >= least - DUST:
         return
     bare = wood < LEAST_WOOD_MM - DUST
-    left = f"{too_little(wood)} is left between the bores" if wood > DUST else "the bores cut into each other"
+    left = f"{too_little(wood)} is left between the {a.made}" if wood > DUST else f"the {a.made} cut into each other"
     says = f"{left}, {mm(LEAST_WOOD_MM)} is the least" if bare else f"under {mm(least)} the board between may split"
     yield Spot(
         severity="fault" if bare else "warning", parts=joined_by(cabinet, joint), ids=_ids(joint, a, b),

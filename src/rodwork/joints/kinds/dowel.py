@@ -2,10 +2,13 @@
 
 from dataclasses import dataclass
 
-from rodwork.joints.kind import FixingPlan, JointKind, Run, Void
+from rodwork.geometry.vec import Vec
+from rodwork.joints.kind import ALONG, INTO_GUEST, INTO_HOST, FixingPlan, JointKind, Run, Void, Which, straight_in
 from rodwork.joints.positions import across_mm, depth_from_stops, stand_at, stand_between
+from rodwork.model.feature import Bore
 from rodwork.model.fixing import Item, Play
 from rodwork.model.job import CannotBuild
+from rodwork.model.nature import Nature
 from rodwork.model.settings import choice, length, text, whole
 from rodwork.model.shop import Shop
 
@@ -89,22 +92,30 @@ def plan(run: Run, s: Settings, shop: Shop) -> tuple[FixingPlan, ...]:
 def _dowel(
     u: float, v: float, diameter: float, dowel_length: float, in_face: float, in_end: float, s: Settings
 ) -> FixingPlan:
-    def bore(board: str, suffix: str, into_w: float, depth: float) -> Void:
-        return Void(
-            board="host" if board == "host" else "guest", shape="bore", role="seat", suffix=suffix, at=(u, v, 0.0),
-            into=(0.0, 0.0, into_w), along=(1.0, 0.0, 0.0), depth=depth, diameter=diameter, tip=s.tip_mm,
-            tool="dowel jig", cutter=f"{diameter:g} mm",
+    def bore(board: Which, suffix: str, into: Vec, depth: float) -> Void:
+        cut = Bore(
+            id=suffix, role="seat", at=(u, v, 0.0), into=into, along=ALONG, depth=depth,
+            diameter=diameter, tip=s.tip_mm,
         )  # fmt: skip
+        return Void(board=board, cut=cut, tool="dowel jig", cutter=f"{diameter:g} mm")
 
     return FixingPlan(
         u=u, v=v, length=dowel_length, law="meet", duty="both",
-        host=bore("host", "h", -1.0, in_face), guest=bore("guest", "g", 1.0, in_end),
+        host=bore("host", "h", INTO_HOST, in_face), guest=bore("guest", "g", INTO_GUEST, in_end),
         hardware=(Item(item=f"dowel {s.size}", count=1),),
-        play=Play(along=0.05, across=0.05, shape="round"), goes_home_mm=dowel_length - in_face,
+        play=Play(along=0.05, across=0.05, shape="round"), moves=straight_in(dowel_length - in_face),
     )  # fmt: skip
 
 
 KIND = JointKind(
     name="dowel", title="Dowels", settings=Settings, plan=plan, glued=True,
+    nature=Nature(
+        machines=("dowel jig",),
+        registers_on="the outer face of the board worked on its end and, at the same fence, the end of the other; "
+        "a shelf on its named face and the line where that comes",
+        support="the jig stands on the end of the board: clamp an offcut beside a board under 15 mm",
+        board_mm=(12.0, 40.0), glue="needed", clamps="needed", draws_up=False, at_once=False, apart=False,
+        shows="", covered_by="", demands_along_mm=0.2, demands_across_mm=0.2,
+    ),
     places=("corner", "fixed shelf", "divider", "inset back"),
 )  # fmt: skip

@@ -2,11 +2,13 @@
 
 from dataclasses import dataclass
 
-from rodwork.joints.channel import channel_width, cutter_for, run_on, third_of
-from rodwork.joints.kind import FixingPlan, JointKind, Run, Void
+from rodwork.joints.channel import channel, channel_width, cutter_for, run_on, third_of
+from rodwork.joints.kind import FixingPlan, JointKind, Run, straight_in
+from rodwork.model.feature import Groove
 from rodwork.model.fixing import Play
 from rodwork.model.job import Back
 from rodwork.model.meeting import Entry
+from rodwork.model.nature import Nature
 from rodwork.model.settings import length
 from rodwork.model.shop import Shop
 
@@ -35,17 +37,15 @@ def plan(run: Run, s: Settings, shop: Shop) -> tuple[FixingPlan, ...]:
     cutter = cutter_for(width, shop)
     start, end, ends = run_on(run, 0.0, cutter / 2)
     u, v = (start + end) / 2, run.guest_thickness / 2
-    groove = Void(
-        board="host", shape="groove", role="housing", suffix=" groove", at=(u, v, 0.0), into=(0.0, 0.0, -1.0),
-        along=(1.0, 0.0, 0.0), depth=depth, width=width, length=end - start, ends=ends, end_radius=cutter / 2,
-        tool="router and fence", cutter=f"{cutter:g} mm", fence_on="near wall",
-        stage=run.stage(ends),
+    groove = channel(
+        run, id=" groove", shape=Groove, start=start, end=end, ends=ends, width=width, v=v, depth=depth,
+        end_radius=cutter / 2, tool="router and fence", cutter=f"{cutter:g} mm", fence_on="near wall",
     )  # fmt: skip
     play = Play(along=s.clearance_mm, across=round((width - run.guest_thickness) / 2, 6), shape="box")
     return (
         FixingPlan(
             u=u, v=v, length=end - start, law="enter", duty="locates", host=groove, guest=None, play=play,
-            goes_home_mm=run.reach,
+            moves=straight_in(run.reach),
         ),
     )  # fmt: skip
 
@@ -61,5 +61,13 @@ def for_back(back: Back) -> Settings:
 
 KIND = JointKind(
     name="groove", title="Groove for a back", settings=Settings, plan=plan, entry=entry, glued=False,
+    nature=Nature(
+        machines=("router and fence",),
+        registers_on="the back edges of all boards, ripped together to one width; or their front edges",
+        support="the router stands on the whole face of the board; its fence on the edge",
+        board_mm=(9.0, 50.0), glue="none", clamps="none", draws_up=False, at_once=True, apart=True,
+        shows="its ends, where it runs out through an end that is seen", covered_by="stopping it, or edging after",
+        demands_along_mm=1.0, demands_across_mm=0.2,
+    ),
     places=("back in a groove",), backs=("grooved all round", "grooved in the sides"), for_back=for_back,
 )  # fmt: skip

@@ -2,10 +2,12 @@
 
 from dataclasses import dataclass
 
-from rodwork.joints.channel import RUN_ON_MM, channel_width, cutter_for, run_on, third_of
-from rodwork.joints.kind import FixingPlan, JointKind, Run, Void
+from rodwork.joints.channel import RUN_ON_MM, channel, channel_width, cutter_for, run_on, third_of
+from rodwork.joints.kind import FixingPlan, JointKind, Run, straight_in
+from rodwork.model.feature import Groove
 from rodwork.model.fixing import Play
 from rodwork.model.meeting import Entry
+from rodwork.model.nature import Nature
 from rodwork.model.settings import choice, length
 from rodwork.model.shop import Shop
 
@@ -39,11 +41,10 @@ def plan(run: Run, s: Settings, shop: Shop) -> tuple[FixingPlan, ...]:
     stop = entry(run.host_thickness, run.guest_thickness, s, shop).stop
     start, end, ends = run_on(run, max(stop - run.set_back, 0.0), cutter / 2)
     u, v = (start + end) / 2, width / 2
-    housing = Void(
-        board="host", shape="groove", role="housing", suffix=" housing", at=(u, v, 0.0), into=(0.0, 0.0, -1.0),
-        along=(1.0, 0.0, 0.0), depth=_depth(run.host_thickness, s), width=width, length=end - start, ends=ends,
-        end_radius=cutter / 2, tool="router and batten", cutter=f"{cutter:g} mm", fence_on="near wall",
-        stage=run.stage(ends),
+    housing = channel(
+        run, id=" housing", shape=Groove, start=start, end=end, ends=ends, width=width, v=v,
+        depth=_depth(run.host_thickness, s), end_radius=cutter / 2, tool="router and batten",
+        cutter=f"{cutter:g} mm", fence_on="near wall",
     )  # fmt: skip
     play = Play(
         along=RUN_ON_MM if ends[0] == "round" else 0.0, across=round((width - run.guest_thickness) / 2, 6), shape="box"
@@ -51,12 +52,20 @@ def plan(run: Run, s: Settings, shop: Shop) -> tuple[FixingPlan, ...]:
     return (
         FixingPlan(
             u=u, v=v, length=end - start, law="enter", duty="locates", host=housing, guest=None, play=play,
-            goes_home_mm=run.reach,
+            moves=straight_in(run.reach),
         ),
     )  # fmt: skip
 
 
 KIND = JointKind(
     name="housing", title="Housing", settings=Settings, plan=plan, entry=entry, glued=True,
+    nature=Nature(
+        machines=("router and batten",),
+        registers_on="a batten on the line, from the bottom or left end; one wall of the housing on the line",
+        support="the router stands on the whole face of the board, against the batten",
+        board_mm=(12.0, 50.0), glue="needed", clamps="needed", draws_up=False, at_once=False, apart=False,
+        shows="its end at the front, where it is not stopped", covered_by="stopping it behind the front",
+        demands_along_mm=1.0, demands_across_mm=0.15,
+    ),
     places=("fixed shelf", "divider"),
 )  # fmt: skip

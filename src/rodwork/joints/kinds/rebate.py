@@ -3,12 +3,13 @@
 from dataclasses import dataclass
 from math import ceil
 
-from rodwork.joints.channel import half_of
-from rodwork.joints.kind import FixingPlan, JointKind, Run, Void
-from rodwork.model.feature import End
+from rodwork.joints.channel import channel, half_of
+from rodwork.joints.kind import FixingPlan, JointKind, Run, straight_in
+from rodwork.model.feature import End, Rebate
 from rodwork.model.fixing import Item, Play
 from rodwork.model.job import Back
 from rodwork.model.meeting import Entry
+from rodwork.model.nature import Nature
 from rodwork.model.settings import length
 from rodwork.model.shop import Shop
 
@@ -41,16 +42,15 @@ def plan(run: Run, s: Settings, shop: Shop) -> tuple[FixingPlan, ...]:
     start = -run.beyond_start + run.start_edging if ends[0] == "open" else -s.clearance_mm
     end = run.length + (run.beyond_end - run.end_edging if ends[1] == "open" else s.clearance_mm)
     u, v = (start + end) / 2, width / 2
-    rebate = Void(
-        board="host", shape="rebate", role="housing", suffix=" rebate", at=(u, v, 0.0), into=(0.0, 0.0, -1.0),
-        along=(1.0, 0.0, 0.0), depth=depth, width=width, length=end - start, ends=ends,
-        tool="router and fence", cutter="rebate cutter", fence_on="far wall", stage=run.stage(ends),
+    rebate = channel(
+        run, id=" rebate", shape=Rebate, start=start, end=end, ends=ends, width=width, v=v, depth=depth,
+        end_radius=0.0, tool="router and fence", cutter="rebate cutter", fence_on="far wall",
     )  # fmt: skip
     pins = Item(item="panel pin 25 mm", count=ceil(run.length / PIN_EVERY_MM) + 1)
     return (
         FixingPlan(
             u=u, v=v, length=end - start, law="enter", duty="both", host=rebate, guest=None, hardware=(pins,),
-            play=Play(along=s.clearance_mm, across=0.0, shape="box"), goes_home_mm=width,
+            play=Play(along=s.clearance_mm, across=0.0, shape="box"), moves=straight_in(width),
         ),
     )  # fmt: skip
 
@@ -71,5 +71,13 @@ def for_back(back: Back) -> Settings:
 
 KIND = JointKind(
     name="rebate", title="Rebate for a back", settings=Settings, plan=plan, entry=entry, glued=True,
+    nature=Nature(
+        machines=("router and fence",),
+        registers_on="the inside face and the back edge of every board, at one setting",
+        support="the router stands on the whole face of the board; its fence on the back edge",
+        board_mm=(12.0, 50.0), glue="needed", clamps="none", draws_up=False, at_once=True, apart=False,
+        shows="its ends, where it runs out through an end that is seen", covered_by="stopping it, or edging after",
+        demands_along_mm=1.0, demands_across_mm=0.5,
+    ),
     places=("back in a rebate",), backs=("rebated", "rebated in the sides"), for_back=for_back,
 )  # fmt: skip

@@ -3,11 +3,12 @@
 from dataclasses import dataclass
 
 from rodwork.geometry.rounding import to_step
-from rodwork.joints.kind import FixingPlan, JointKind, Run, Void
+from rodwork.joints.kind import ALONG, INTO_GUEST, FixingPlan, JointKind, Run, Void, straight_in
 from rodwork.joints.positions import across_mm, stand_at, stand_between
-from rodwork.model.feature import Countersink
+from rodwork.model.feature import Bore, Countersink
 from rodwork.model.fixing import Item, Play
 from rodwork.model.job import Back, CannotBuild
+from rodwork.model.nature import Nature
 from rodwork.model.settings import choice, length, switch, text, whole
 from rodwork.model.shop import Shop
 
@@ -104,21 +105,22 @@ def _screw(
     plugged = s.head == "plugged"
     outside = (u, v, -run.host_thickness)
     clearance_bore = Void(
-        board="host", shape="bore", role="clearance", suffix="c", at=outside, into=(0.0, 0.0, 1.0),
-        along=(1.0, 0.0, 0.0), depth=through, diameter=clearance, through=True, tool="drill and fence",
-        countersink=None if plugged else Countersink(diameter=head, angle=90.0),
-        cutter=f"{clearance:g} mm" + ("" if plugged else f", countersink {head:g}"), from_other_face=True,
+        board="host", tool="drill and fence",
+        cutter=f"{clearance:g} mm" + ("" if plugged else f", countersink {head:g}"),
+        cut=Bore(id="c", role="clearance", at=outside, into=INTO_GUEST, along=ALONG, depth=through,
+                 diameter=clearance, through=True,
+                 countersink=None if plugged else Countersink(diameter=head, angle=90.0)),
     )  # fmt: skip
     pilot_bore = Void(
-        board="guest", shape="bore", role="pilot", suffix="p", at=(u, v, -run.reach), into=(0.0, 0.0, 1.0),
-        along=(1.0, 0.0, 0.0), depth=to_step(hold, shop.fence_step_mm), diameter=pilot,
-        tool="drill and fence", cutter=f"{pilot:g} mm",
-        stage="in place" if s.pilot == "in place" else "after edging",
+        board="guest", tool="drill and fence", cutter=f"{pilot:g} mm",
+        cut=Bore(id="p", role="pilot", at=(u, v, -run.reach), into=INTO_GUEST, along=ALONG,
+                 depth=to_step(hold, shop.fence_step_mm), diameter=pilot,
+                 stage="in place" if s.pilot == "in place" else "after edging"),
     )  # fmt: skip
     plug = Void(
-        board="host", shape="bore", role="access", suffix="b", at=outside, into=(0.0, 0.0, 1.0),
-        along=(1.0, 0.0, 0.0), depth=s.plug_depth_mm, diameter=s.plug_mm, tool="drill and fence",
-        cutter=f"{s.plug_mm:g} mm flat bit", from_other_face=True,
+        board="host", tool="drill and fence", cutter=f"{s.plug_mm:g} mm flat bit",
+        cut=Bore(id="b", role="access", at=outside, into=INTO_GUEST, along=ALONG, depth=s.plug_depth_mm,
+                 diameter=s.plug_mm),
     )  # fmt: skip
     bought = [Item(item=f"screw {diameter:g}x{screw_length:g}", count=1)]
     if plugged:
@@ -128,7 +130,7 @@ def _screw(
         u=u, v=v, length=screw_length, law="line", duty="draws up", host=clearance_bore, guest=pilot_bore,
         others=(plug,) if plugged else (), hardware=tuple(bought),
         play=Play(along=play, across=play, shape="round"),
-        goes_home_mm=max(run.reach, 1.0),
+        moves=straight_in(max(run.reach, 1.0)),
     )  # fmt: skip
 
 
@@ -139,6 +141,15 @@ def for_back(back: Back) -> Settings:
 
 KIND = JointKind(
     name="screw", title="Screwed butt", settings=Settings, plan=plan, glued=True,
+    nature=Nature(
+        machines=("drill and fence",),
+        registers_on="none: held flush by hand, clamp or corner block; the clearance bore is gauged on the outside, "
+        "the pilot bored through it in place",
+        support="the drill stands on the whole outer face",
+        board_mm=(12.0, 40.0), glue="optional", clamps="none", draws_up=True, at_once=True, apart=True,
+        shows="heads on the outside", covered_by="plugs, caps or an end panel",
+        demands_along_mm=1.0, demands_across_mm=0.5,
+    ),
     places=("corner", "fixed shelf", "divider", "planted back", "inset back"),
     backs=("planted", "inset"), for_back=for_back,
 )  # fmt: skip

@@ -1,8 +1,11 @@
 """The turn test: is a board that is called the same as another really carried onto it by a turn?"""
 
-from collections.abc import Iterator
+from collections.abc import Hashable, Iterator
+from dataclasses import fields
+from functools import cache
+from typing import Any, cast
 
-from rodwork.model.feature import Bore, Feature, Groove
+from rodwork.model.feature import Channel, Feature
 from rodwork.model.surface import Surface
 from rodwork.setout.proving.printed import Settings
 from rodwork.setout.proving.stand import AT, ENDS_AND_EDGES, LIES, Point, Stand
@@ -126,19 +129,36 @@ def _same(f: Feature, g: Feature, at: Point, into: Point, along: Point) -> bool:
     if type(f) is not type(g) or (f.role, f.stage) != (g.role, g.stage):
         return False
     pairs = [(f.depth, g.depth), *zip(at, g.at, strict=True)]
-    if isinstance(f, Bore) and isinstance(g, Bore):
-        pairs += [(f.diameter, g.diameter), (f.tip, g.tip)]
-        if f.through != g.through or f.countersink != g.countersink:
+    for name in _own_sizes(cast(Hashable, type(f))):
+        mine, theirs = getattr(f, name), getattr(g, name)
+        if isinstance(mine, float):
+            pairs.append((mine, theirs))
+        elif mine != theirs:
             return False
-    if isinstance(f, Groove) and isinstance(g, Groove):
-        pairs += [(f.length, g.length), (f.width, g.width), (f.end_radius, g.end_radius)]
-        same_way = sum(p * q for p, q in zip(along, g.along, strict=True))
-        ends = f.both_ends if same_way > 0 else f.both_ends[::-1]
-        if abs(abs(same_way) - 1) > 1e-6 or ends != g.both_ends:
-            return False
-    return all(abs(p - q) <= TURN_MM for p, q in pairs) and all(
-        abs(p - q) < 1e-6 for p, q in zip(into, g.into, strict=True)
+    return (
+        _lies_alike(f, g, along)
+        and all(abs(p - q) <= TURN_MM for p, q in pairs)
+        and all(abs(p - q) < 1e-6 for p, q in zip(into, g.into, strict=True))
     )
+
+
+@cache
+def _own_sizes(kind: Any) -> tuple[str, ...]:
+    """What this kind of machining says of its size, beyond what every kind has."""
+    every = {f.name for f in fields(Feature)}
+    return tuple(f.name for f in fields(kind) if f.name not in every and f.name != "ends")
+
+
+def _lies_alike(f: Feature, g: Feature, along: Point) -> bool:
+    """f, whose run has come to lie `along`, runs as g does, its two ends at g's two ends."""
+    same_way = sum(p * q for p, q in zip(along, g.along, strict=True))
+    if f.lies == "any way":
+        return True
+    if abs(same_way - 1) > 1e-6 and (f.lies == "one way" or abs(same_way + 1) > 1e-6):
+        return False
+    if isinstance(f, Channel) and isinstance(g, Channel):
+        return (f.both_ends if same_way > 0 else f.both_ends[::-1]) == g.both_ends
+    return True
 
 
 def _same_datums(turn: Turn, f: Feature, g: Feature, second: Stand, settings: Settings) -> bool:

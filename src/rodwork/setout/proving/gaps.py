@@ -3,7 +3,7 @@
 from collections.abc import Iterable, Iterator
 from typing import NamedTuple
 
-from rodwork.model.feature import Bore, FeatureRole, Groove, Rebate
+from rodwork.model.feature import FeatureRole, Groove, Rebate
 from rodwork.model.fixing import Fixing
 from rodwork.setout.proving.printed import Void
 from rodwork.setout.proving.stand import LIES, Point, Stand, along_axis
@@ -124,7 +124,7 @@ def rows(voids: Iterable[Void]) -> Iterator[Row]:
     found: dict[tuple[str, str, str | None, FeatureRole, int, float], list[Void]] = {}
     for void in voids:
         feature = void.feature
-        if isinstance(feature, Bore):
+        if not isinstance(feature, Groove):
             for axis in (0, 1, 2):
                 if axis != void.axis:
                     at = round(feature.at[axis], 2)

@@ -3,8 +3,9 @@
 import re
 from collections.abc import Iterator, Sequence
 
-from rodwork.model.feature import Bore, Feature, Groove
+from rodwork.model.feature import Bore, Feature, Groove, Pocket, Slot
 from rodwork.model.setup import Reading, Setup
+from rodwork.model.surface import Surface
 from rodwork.setout.proving.meetings import Met
 from rodwork.setout.proving.printed import Entry, Void, read
 from rodwork.setout.proving.stand import AT, LIES, NAMED, Stand, along_axis
@@ -40,17 +41,27 @@ def on_its_board(stand: Stand, entry: Entry, stands: dict[str, Stand]) -> Troubl
 
 def mouth(stand: Stand, feature: Feature, entry: Entry) -> Trouble | None:
     """The mouth lies in the surface that is worked, and the tool goes in there."""
-    inward = along_axis(feature.into)
-    if inward is None:
+    surface = _worked(feature)
+    if surface is None:
         return Trouble("surface", "it goes in askew, and no setting for that is known")
-    surface = AT[inward.axis, inward.sign < 0]
+    axis = LIES[surface][0]
     if entry.done.bears != surface:
         found = stand.word.get(entry.done.bears or "", "no surface")
         return Trouble("surface", "worked from the wrong surface", stand.word.get(surface, surface), found)
     levels = {stand.coordinate(surface, 0.0, raw) for raw in (False, feature.stage == "before edging")}
-    off = min(abs(feature.at[inward.axis] - level) for level in levels)
+    off = min(abs(feature.at[axis] - level) for level in levels)
     if off > DUST:
         return Trouble("surface", f"its mouth lies {mm(off)} away from the {stand.word.get(surface, surface)}")
+    return None
+
+
+def _worked(feature: Feature) -> Surface | None:
+    """The surface that the tool comes through: square to it, or, for a pocket, askew through a face."""
+    inward = along_axis(feature.into)
+    if inward is not None:
+        return AT[inward.axis, inward.sign < 0]
+    if isinstance(feature, Pocket) and abs(feature.into[2]) > 1e-6:
+        return AT[2, feature.into[2] < 0]
     return None
 
 
@@ -63,25 +74,33 @@ def datums(stand: Stand, entry: Entry, met: Met | None, half_step: float) -> Tro
         if surface not in stand.word:
             return Trouble("surface", "a number is taken from no surface", "", surface)
         trouble = None
+        aside = met is not None and not is_along and _aside(stand, entry, met)
         if met is not None:
-            trouble = _registers(stand, reading, met, is_along) or _outer_face(stand, reading, met)
-        trouble = trouble or _datum(stand, reading, met)
+            trouble = _registers(stand, reading, met, is_along, aside) or _outer_face(stand, reading, met)
+        trouble = trouble or (None if aside else _datum(stand, reading, met))
         if trouble is None and reading.word != stand.word[surface]:
             trouble = Trouble("word", "the surface has another name", stand.word[surface], reading.word)
         if trouble is None and met is not None:
-            trouble = _line(reading, met, is_along, half_step)
+            trouble = _line(reading, met, is_along, aside, half_step)
         if trouble is not None:
             return trouble
     return None
 
 
-def _registers(stand: Stand, reading: Reading, met: Met, is_along: bool) -> Trouble | None:
+def _aside(stand: Stand, entry: Entry, met: Met) -> bool:
+    """Worked in a face of the board that meets with its end: there the numbers across are from that end."""
+    if stand.part.id not in met.joint.parts or entry.done.bears not in LIES:
+        return False
+    return LIES[entry.done.bears][0] == LIES[met.registers(stand.part.id)[0].across_from][0]
+
+
+def _registers(stand: Stand, reading: Reading, met: Met, is_along: bool, aside: bool) -> Trouble | None:
     """The surface that the joint registers on, named beside the one its mate registers on."""
     part = stand.part.id
     if part not in met.joint.parts:
         return _stranger(stand, met)
     mine, theirs = met.registers(part)
-    wanted = mine.along_from if is_along else mine.across_from
+    wanted = mine.along_from if is_along else mine.bears if aside else mine.across_from
     if reading.from_surface == wanted:
         return None
     mate = met.mate(part)
@@ -132,10 +151,11 @@ def _datum(stand: Stand, reading: Reading, met: Met | None) -> Trouble | None:
     return Trouble("datum", what, f"from the {word}", f"from the {stand.word[surface]}")
 
 
-def _line(reading: Reading, met: Met, is_along: bool, half_step: float) -> Trouble | None:
+def _line(reading: Reading, met: Met, is_along: bool, aside: bool, half_step: float) -> Trouble | None:
     """Line and set-back are printed beside both halves as the joint has them, to half a printed step."""
     contact = met.joint.contact
-    said, printed = (contact.set_back, reading.set_back) if is_along else (contact.line, reading.line)
+    line = None if aside else contact.line
+    said, printed = (contact.set_back, reading.set_back) if is_along else (line, reading.line)
     stray = reading.line if is_along else reading.set_back
     word = "set-back" if is_along else "line"
     if (said is None) != (printed is None) or abs((said or 0.0) - (printed or 0.0)) > half_step + 1e-6:
@@ -204,13 +224,21 @@ def _through(stand: Stand, feature: Feature) -> Trouble | None:
 
 
 def _depth(feature: Feature, setup: Setup) -> Trouble | None:
-    through = isinstance(feature, Bore) and feature.through
+    through = isinstance(feature, Bore | Pocket) and feature.through
     if not (through and setup.depth is None) and (setup.depth is None or abs(setup.depth - feature.depth) > DUST):
         return Trouble("depth", "its depth", mm(feature.depth), mm(setup.depth))
     bit = re.fullmatch(r"(\d+(?:\.\d+)?) mm", setup.cutter or "")
-    if isinstance(feature, Bore) and bit and abs(float(bit[1]) - feature.diameter) > DUST:
-        return Trouble("setting", "the bit", f"{mm(feature.diameter)} mm", bit[0])
+    size = _cut_with(feature)
+    if size is not None and bit and abs(float(bit[1]) - size) > DUST:
+        return Trouble("setting", "the bit", f"{mm(size)} mm", bit[0])
     return None
+
+
+def _cut_with(feature: Feature) -> float | None:
+    """The size of the bit or cutter that makes it in one pass; None where several would do."""
+    if isinstance(feature, Bore | Pocket):
+        return feature.diameter
+    return feature.width if isinstance(feature, Slot) else None
 
 
 def place(stand: Stand, feature: Feature, entry: Entry, half_step: float) -> tuple[Void | None, Trouble | None]:

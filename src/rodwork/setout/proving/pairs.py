@@ -152,11 +152,21 @@ def pair(met: Met, fixing: Fixing, stands: Stands, voids: Voids, half_step: floa
     facing = sum(a * b for a, b in zip(half.into, twin.into, strict=True))
     if facing > -1 + 1e-6 if fixing.law == "meet" else abs(facing) < 1 - 1e-6:
         return Trouble("pair", f"it and its mate in the {met.guest.part.name} do not face each other")
+    if not _lie_alike(half, twin):
+        return Trouble("pair", f"it and its mate in the {met.guest.part.name} do not lie the same way")
     gap, allowed = gap_of(fixing, stands, voids) or 0.0, _rounding(met, half, half_step)
     if gap > allowed + DUST:
         what = f"it does not meet its mate in the {met.guest.part.name}"
         return Trouble("pair", what, f"no more than {mm(allowed)} apart", f"{mm(gap)} apart")
     return _where(fixing, half, half_step)
+
+
+def _lie_alike(half: Void, twin: Void) -> bool:
+    """Two long halves lie along one line; a round one lies every way."""
+    if "any way" in (half.feature.lies, twin.feature.lies):
+        return True
+    a, b = (v.stand.way_in_cabinet(v.feature.along) for v in (half, twin))
+    return abs(abs(sum(p * q for p, q in zip(a, b, strict=True))) - 1) < 1e-6
 
 
 def _where(fixing: Fixing, half: Void, half_step: float) -> Trouble | None:

@@ -66,6 +66,12 @@ class Stand:
         o = self.origin
         return (a * x + b * y + c * z + o[0], d * x + e * y + f * z + o[1], g * x + h * y + i * z + o[2])
 
+    def way_in_cabinet(self, d: Point) -> Point:
+        """A direction of the board, in the cabinet."""
+        (a, d1, g), (b, e, h), (c, f, i) = self.columns
+        x, y, z = d
+        return (a * x + b * y + c * z, d1 * x + e * y + f * z, g * x + h * y + i * z)
+
     def on_board(self, p: Point) -> Point:
         """A point of the cabinet, on the board."""
         x, y, z = p[0] - self.origin[0], p[1] - self.origin[1], p[2] - self.origin[2]
