@@ -6,6 +6,7 @@ from typing import Any
 from rodwork.carcass.build import build
 from rodwork.joints.place import entry_of, join
 from rodwork.joints.registry import back_recipe, families
+from rodwork.model.demand import Contents
 from rodwork.model.job import Back, Board, Cabinet, CabinetEdging, Edging, Job, Pins, Place, Recipe, Use
 from rodwork.model.rod import Rod
 from rodwork.model.shop import Shop
@@ -40,7 +41,7 @@ def cabinet(**changes: Any) -> Cabinet:
         "corner_joint": recipe("dowel"), "shelf_joint": recipe("dowel"), "divider_joint": recipe("dowel"),
         "back": back(), "bays": ("rest",), "openings": ("rest", "rest"), "loose_shelves": (1, 1),
         "shelf_set_back_mm": 0.0, "pins": Pins(), "edging": CabinetEdging(edging="birch", on=("fronts",)),
-        "contents_kg_per_m2": 60.0, "notes": None, "place": PLACE,
+        "contents": Contents(kg_per_m2=60.0), "notes": None, "place": PLACE,
     }  # fmt: skip
     values.update(changes)
     if "loose_shelves" not in changes:

@@ -241,6 +241,7 @@ MAY_TOUCH = {
     "cli": "the edge: reads the job, writes the pack",
     "__init__": "set_out(path) reads the job file it is given",
     "catalogue.boards": "reads its own table from the package",
+    "catalogue.contents": "reads its own table from the package",
     "job.starter": "reads its own starter from the package",
     "documents.drawing": "reads the widths of letters from the font's package",
     "writers.pdf": "hands the typesetter a folder of its own with our two fonts in it",

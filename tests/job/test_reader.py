@@ -6,6 +6,7 @@ import sys
 import pytest
 
 from rodwork.job.reader import read_job
+from rodwork.model.demand import Contents
 from rodwork.model.job import CabinetEdging, Pins, Place, Recipe, Use
 from rodwork.model.shop import Shop
 from tests.job.job_samples import FAMILIES, SOUND, Clamps, Pegs, job_of, with_lines
@@ -39,7 +40,7 @@ def test_the_cabinet_is_the_one_it_describes():
     assert cabinet.shelf_set_back_mm == 0.0
     assert cabinet.pins == Pins()
     assert cabinet.edging == CabinetEdging(edging="birch", on=("fronts",))
-    assert cabinet.contents_kg_per_m2 == 60.0
+    assert cabinet.contents == Contents(kg_per_m2=60.0)
     assert cabinet.place == Place(path=("cabinets", "glaze"))
     back = cabinet.back
     assert (back.board, back.style, back.void_mm, back.grain) == ("birch6", "grooved all round", 18.0, "up")

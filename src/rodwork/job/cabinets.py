@@ -1,15 +1,17 @@
 """Cabinets of the job file: each with what [every_cabinet] says where it is silent, and all names looked up."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import Any
 
+from rodwork.job.demand import contents_of, hanging_of, one_way_contents, sag_of
 from rodwork.job.faults import shown
 from rodwork.job.lines import Path
 from rodwork.job.marks import marks
 from rodwork.job.recipes import recipe_left_to_us
 from rodwork.job.tables import Given, Reading, lacks, read_named, read_table, unknown_name
-from rodwork.job.words import BackWords, CabinetEdgingWords, CabinetWords, ContentsWords, EveryCabinetWords
+from rodwork.job.words import BackWords, CabinetEdgingWords, CabinetWords, EveryCabinetWords, HangingWords
+from rodwork.model.demand import Contents, Hanging, Wall
 from rodwork.model.job import Back, Cabinet, CabinetEdging, Pins, Place, Recipe
 
 MOST_CABINETS = 2000
@@ -26,6 +28,7 @@ class Shared:
     edgings: Mapping[str, Any]
     recipes: Mapping[str, Recipe | None]
     families: Mapping[str, type]
+    walls: Mapping[str, Wall | None] = field(default_factory=dict)
 
 
 def read_cabinets(every: Any, section: Any, shared: Shared, reading: Reading) -> tuple[Cabinet, ...]:
@@ -108,7 +111,7 @@ class _Maker:
         bays = self._spaces("dividers", "bays")
         board = self._look_up("board", self.shared.boards, "boards")
         shelf_board = self._look_up("shelf_board", self.shared.boards, "boards") or board
-        back, edging, contents = self._back(), self._edging(), self._contents()
+        back, edging, contents, hanging = self._back(), self._edging(), self._contents(), self._hanging()
         corner, shelf, divider = self._joints(fixed_shelves=len(openings) > 1, dividers=len(bays) > 1)
         loose = self._loose(len(openings))
         wrong = self.own.wrong or self.every.wrong or len(self.reading.faults) > before
@@ -120,7 +123,8 @@ class _Maker:
             board=board, shelf_board=shelf_board, sides=self._get("sides", "through"),
             corner_joint=corner, shelf_joint=shelf, divider_joint=divider, back=back, bays=bays, openings=openings,
             loose_shelves=loose, shelf_set_back_mm=self._get("shelf_set_back", 0.0), pins=self._pins(), edging=edging,
-            contents_kg_per_m2=contents, notes=self._get("notes"), place=Place(path=self.own.path),
+            contents=contents, notes=self._get("notes"), place=Place(path=self.own.path), hanging=hanging,
+            room=self._get("room", "heated"), sag=sag_of(self._table("sag")),
         )  # fmt: skip
 
     def _from(self, word: str) -> Given | None:
@@ -240,11 +244,18 @@ class _Maker:
         name = self._named_in(table, "edging", "with", self.shared.edgings, "edgings")
         return CabinetEdging(edging=name, on=table.get("on", ("fronts",))) if name is not None else None
 
-    def _contents(self) -> float | None:
-        table = self._table("contents")
-        if table is None or not self._whole(table, ContentsWords, "contents", ("kg_per_m2",)):
+    def _contents(self) -> Contents | None:
+        table = one_way_contents(self.own.get("contents"), self.every.get("contents"))
+        if table is None or "contents" in self.own.wrong | self.every.wrong:
             return None
-        return float(table["kg_per_m2"])
+        return contents_of(table, self._path("contents"), self.reading)
+
+    def _hanging(self) -> Hanging | None:
+        table = self._table("hanging")
+        if table is None:
+            return None
+        self._whole(table, HangingWords, "hanging", ("style",))
+        return hanging_of(table, self._path("hanging"), self.shared.walls, self.reading)
 
     def _named_in(
         self, table: Mapping[str, Any], word: str, inner: str, names: Mapping[str, Any], section: str

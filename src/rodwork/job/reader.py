@@ -9,9 +9,11 @@ from decimal import Decimal
 from typing import TYPE_CHECKING, Any
 
 from rodwork.catalogue.boards import materials
+from rodwork.job.demand import read_declared, read_tested, read_walls
 from rodwork.job.faults import Fault, JobFaults, fault_at, near, shown
 from rodwork.job.lines import Lines
 from rodwork.job.toml_text import read_toml
+from rodwork.model.demand import Declared
 from rodwork.model.job import Board, Edging, Job
 from rodwork.model.shop import Shop
 
@@ -62,7 +64,7 @@ def _job(tables: Mapping[str, Any], families: Mapping[str, type], reading: "Read
     from rodwork.job.cabinets import Shared, read_cabinets
     from rodwork.job.recipes import read_recipes
     from rodwork.job.tables import read_named, read_table
-    from rodwork.job.words import BoardWords, EdgingWords, JobWords, RecipeWords, ShopWords
+    from rodwork.job.words import BoardWords, EdgingWords, JobWords, RecipeWords, ShopWords, TestedWords, WallWords
 
     misspelt = _misspelt_sections(tables, reading)
     said = read_table(JobWords, tables.get("job", {}), ("job",), "[job]", reading, whole="job" not in misspelt)
@@ -76,11 +78,14 @@ def _job(tables: Mapping[str, Any], families: Mapping[str, type], reading: "Read
     recipes = read_recipes(
         read_named("joints", tables.get("joints", {}), RecipeWords, "recipe", reading), families, reading
     )
+    walls = read_walls(read_named("walls", tables.get("walls", {}), WallWords, "wall", reading), reading)
+    tested = read_tested(read_named("tested", tables.get("tested", {}), TestedWords, "fitting", reading), reading)
     if not tables.get("cabinets") and "cabinets" not in misspelt:
         reading.fault(("cabinets",), "there is no cabinet in it", "Write a table such as [cabinets.glaze]")
     shared = Shared(
         boards=_with_misspelt(boards, misspelt.get("boards")), edgings=_with_misspelt(edgings, misspelt.get("edgings")),
         recipes=_with_misspelt(recipes, misspelt.get("joints")), families=families,
+        walls=_with_misspelt(walls, misspelt.get("walls")),
     )  # fmt: skip
     cabinets = read_cabinets(tables.get("every_cabinet", {}), tables.get("cabinets", {}), shared, reading)
     if reading.faults:
@@ -91,6 +96,8 @@ def _job(tables: Mapping[str, Any], families: Mapping[str, type], reading: "Read
         paper=said.get("paper", "A4"), shop=_shop(shop),
         boards={name: board for name, board in boards.items() if board},
         edgings={name: edging for name, edging in edgings.items() if edging}, cabinets=cabinets,
+        walls={name: wall for name, wall in walls.items() if wall},
+        tested={name: found for name, found in tested.items() if found},
     )  # fmt: skip
 
 
@@ -129,7 +136,8 @@ def _boards(tables: Mapping[str, Any], currency: str, reading: "Reading") -> dic
         said = read_table(BoardWords, raw, ("boards", name), f"the board {shown(name)}", reading)
         _thickness(name, said, reading)
         _material(said, reading)
-        found[name] = _board(name, said, currency) if len(reading.faults) == before else None
+        declared = read_declared(said, f"the board {shown(name)}", reading)
+        found[name] = _board(name, said, currency, declared) if len(reading.faults) == before else None
     return found
 
 
@@ -160,13 +168,14 @@ def _material(said: "Given", reading: "Reading") -> None:
         )  # fmt: skip
 
 
-def _board(name: str, said: "Given", currency: str) -> Board:
+def _board(name: str, said: "Given", currency: str, declared: Declared | None) -> Board:
     row = materials().get(said.get("material"))
     return Board(
         name=name, material=said.get("material"), thickness_mm=said.get("thickness"),
         actual_mm=said.get("actual", said.get("thickness")), sheet_mm=said.get("sheet"),
         grain=said.get("grain", row.grain if row else True), price=_money(said.get("price"), currency),
         density_kg_m3=said.get("density", row.density_kg_m3 if row else None),
+        grade=said.get("grade"), declared=declared,
     )  # fmt: skip
 
 

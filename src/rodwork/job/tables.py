@@ -13,7 +13,10 @@ from rodwork.job.lengths import Unit
 from rodwork.job.lines import Lines, Path
 from rodwork.job.words import NAME_LONGEST, NEEDED, SUCH_AS, Words
 
-EXAMPLE_NAMES = {"boards": "birch18", "edgings": "birch", "joints": "corner", "cabinets": "glaze"}
+EXAMPLE_NAMES = {
+    "boards": "birch18", "edgings": "birch", "joints": "corner", "cabinets": "glaze",
+    "walls": "kitchen", "tested": "cam fitting",
+}  # fmt: skip
 
 
 @dataclass(slots=True)

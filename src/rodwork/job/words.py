@@ -12,6 +12,7 @@ from typing import Annotated, Any, get_args
 from pydantic import BaseModel, ConfigDict, Field, create_model
 from pydantic.config import JsonDict
 
+from rodwork.catalogue.contents import usual_contents
 from rodwork.job.values import (
     Amount,
     Choice,
@@ -30,6 +31,7 @@ from rodwork.job.values import (
     Text,
     Whole,
 )
+from rodwork.model.demand import Basis, HangingStyle, Lasts, Room, WallKind
 from rodwork.model.job import BackStyle, Corners, EdgedPlace
 from rodwork.model.job import Kind as CabinetKind
 
@@ -133,6 +135,20 @@ class BoardWords(Words):
     density: Annotated[float, Amount(50, 2000, "kg per m3")] = word(
         "What a cubic metre weighs", default="as the material has it"
     )
+    grade: Annotated[str, Text(30)] = word(
+        "Its grade, such as P2 or P5 of chipboard: strength and stiffness go by it",
+        default="the weakest that the catalogue has of the material",
+    )
+    stiffness: Annotated[float, Amount(100, 50_000, "N per mm2")] = word(
+        "Modulus of elasticity in bending, as its maker declares it", default="as the catalogue has the material"
+    )
+    strength: Annotated[float, Amount(0.5, 500, "N per mm2")] = word(
+        "Characteristic bending strength, as its maker declares it", default="as the catalogue has the material"
+    )
+    creep: Annotated[float, Amount(0, 10, "times the sag as new")] = word(
+        "Further sag under a load that stays, as its maker declares it", default="as the catalogue has the material"
+    )
+    declared_by: Annotated[str, Text(200)] = word("Whose sheet the declared figures stand on, and its year")
 
 
 class EdgingWords(Words):
@@ -206,8 +222,84 @@ class ContentsWords(Words):
     """What will stand inside."""
 
     kg_per_m2: Annotated[float, Amount(0, 2000, "kg per m2")] = word(
-        "Weight on each square metre of shelf and bottom", needed=True, such_as="60"
+        "Weight on each square metre of shelf and bottom", such_as="60"
     )
+    kg_per_m: Annotated[float, Amount(0, 1000, "kg per m")] = word(
+        "Or weight on each metre of shelf and bottom", such_as="30"
+    )
+    kg: Annotated[float, Amount(0, 5000, "kg")] = word(
+        "Or weight of all that one cabinet holds, shared by area", such_as="40"
+    )
+    of: Annotated[str, Choice(tuple(usual_contents()))] = word("Or what it is: the catalogue has a weight for it")
+    heaviest_kg: Annotated[float, Amount(0, 500, "kg")] = word(
+        "The heaviest single thing besides: it may stand in the middle of any shelf"
+    )
+    lasts: Annotated[str, Choice(get_args(Lasts))] = word(
+        "How long it stays: over 10 years, to 10 years, to 6 months, to a week, a moment", default='"permanent"'
+    )
+
+
+class SagWords(Words):
+    """How far shelves may sag."""
+
+    straight: Annotated[float, Amount(50, 5000, "mm of span to 1 mm of sag")] = word(
+        "What still looks straight after creep: 1 mm in so many", default="400"
+    )
+    sound: Annotated[float, Amount(50, 5000, "mm of span to 1 mm of sag")] = word(
+        "What is sound as new: 1 mm in so many", default="240"
+    )
+    most: Annotated[float, Length(0.5, 50)] = word("And as new never more than this", default="6.4 mm")
+
+
+class HangingWords(Words):
+    """How a cabinet hangs on a wall."""
+
+    style: Annotated[str, Choice(get_args(HangingStyle))] = word(
+        "What it hangs by", needed=True, such_as='"split batten"'
+    )
+    wall: Annotated[str, Reference("walls")] = word(
+        "Which wall: the NAME of a [walls.NAME], or a kind of wall", default='"unknown"'
+    )
+    fixings: Annotated[int, Whole(1, 60)] = word(
+        "How many fixings go into the wall", default="as drawn; where none is drawn, two, and one more each 400 mm"
+    )
+    from_top: Annotated[float, Length(5, 3000)] = word(
+        "From the top of the carcass down to the line of wall fixings",
+        default="the middle of its batten or rail; 60 mm where none is drawn",
+    )
+
+
+_PULL = "What one fixing bears straight out"
+_SHEAR = "What one fixing bears across its length"
+
+
+class WallWords(Words):
+    """A wall that cabinets hang on, and what one fixing in it bears."""
+
+    kind: Annotated[str, Choice(get_args(WallKind))] = word("What it is built of", needed=True, such_as='"brick"')
+    gap: Annotated[float, Length(0, 300)] = word(
+        "Of dot and dab: from the back of its board to the block, which the fixing must bridge"
+    )
+    studs: Annotated[float, Length(100, 2000)] = word("Of studs: from the middle of one to the middle of the next")
+    pull_kn: Annotated[float, Amount(0.001, 500, "kN (1 kN is 102 kg hung)")] = word(_PULL)
+    shear_kn: Annotated[float, Amount(0.001, 500, "kN (1 kN is 102 kg hung)")] = word(_SHEAR)
+    basis: Annotated[str, Choice(get_args(Basis))] = word(
+        "What the figures are: to be used as they stand; or 5 in 100 fail below them; or the mean at failure in tests",
+        default='"working load"',
+    )
+    source: Annotated[str, Text(200)] = word("Whose figures they are: must be there where there are any")
+
+
+class TestedWords(Words):
+    """What a fitting, dowel or screw was found to bear, by its name on the buying list or how that begins."""
+
+    pull_kn: Annotated[float, Amount(0.001, 500, "kN (1 kN is 102 kg hung)")] = word(_PULL)
+    shear_kn: Annotated[float, Amount(0.001, 500, "kN (1 kN is 102 kg hung)")] = word(_SHEAR)
+    moment_nm: Annotated[float, Amount(0.01, 5000, "Nm")] = word("What one bears against turning of a corner")
+    basis: Annotated[str, Choice(get_args(Basis))] = word(
+        "What the figures are, as for a wall", default='"working load"'
+    )
+    source: Annotated[str, Text(200)] = word("Whose figures they are", needed=True, such_as='"own test, March"')
 
 
 _SPACE_LENGTH = LengthOrRest(Length(10, 6000))
@@ -263,6 +355,11 @@ class EveryCabinetWords(Words):
     )
     contents: ContentsWords = word("What will stand inside", default="not said")
     notes: Annotated[str, Text(2000, lines=True)] = word("What the bench should know of this cabinet")
+    hanging: Annotated[HangingWords, TableOr("none", 'hanging = { style = "split batten", wall = "brick" }')] = word(
+        "How it hangs on a wall", default='"none": it stands'
+    )
+    room: Annotated[str, Choice(get_args(Room))] = word("The air where it stands", default='"heated"')
+    sag: SagWords = word("How far its shelves may sag", default="1 in 400 after creep; as new 1 in 240, and 6.4 mm")
 
 
 class CabinetWords(EveryCabinetWords):
@@ -281,6 +378,8 @@ SECTIONS: dict[str, tuple[type[Words], bool]] = {  # the table, and whether it h
     "joints": (RecipeWords, True),
     "every_cabinet": (EveryCabinetWords, False),
     "cabinets": (CabinetWords, True),
+    "walls": (WallWords, True),
+    "tested": (TestedWords, True),
 }
 
 

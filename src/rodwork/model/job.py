@@ -7,6 +7,7 @@ comment beside it says what.
 from dataclasses import dataclass, field
 from typing import Any, Literal
 
+from rodwork.model.demand import Contents, Declared, Hanging, Room, SagLimits, Tested, Wall
 from rodwork.model.shop import Shop
 
 Rest = Literal["rest"]
@@ -37,6 +38,8 @@ class Board:
     grain: bool
     price: str | None  # None: not entered
     density_kg_m3: float | None  # None: not known to the catalogue nor entered
+    grade: str | None = None  # None: as the catalogue takes that material
+    declared: Declared | None = None  # None: nothing entered
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -134,9 +137,12 @@ class Cabinet:
     shelf_set_back_mm: float
     pins: Pins
     edging: CabinetEdging | None  # None: no edge is edged
-    contents_kg_per_m2: float | None  # None: not said
+    contents: Contents | None  # None: not said
     notes: str | None
     place: Place
+    hanging: Hanging | None = None  # None: it stands
+    room: Room = "heated"
+    sag: SagLimits = field(default_factory=SagLimits)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -156,6 +162,8 @@ class Job:
     boards: dict[str, Board] = field(hash=False)
     edgings: dict[str, Edging] = field(hash=False)
     cabinets: tuple[Cabinet, ...]
+    walls: dict[str, Wall] = field(default_factory=dict, hash=False)
+    tested: dict[str, Tested] = field(default_factory=dict, hash=False)
 
 
 class CannotBuild(Exception):  # noqa: N818 - it is a finding about the job, not a fault of ours

@@ -5,6 +5,7 @@ from functools import cached_property
 from typing import Any
 
 from rodwork.geometry.vec import Vec
+from rodwork.model.demand import Contents, Declared, Hanging, Room, SagLimits, Tested, Wall
 from rodwork.model.finding import Finding
 from rodwork.model.fixing import Item, Joint
 from rodwork.model.panel import Part
@@ -26,6 +27,8 @@ class BoardStock:
     sheet: tuple[float, float]
     price: str | None
     density_kg_m3: float | None = None
+    grade: str | None = None
+    declared: Declared | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -81,6 +84,10 @@ class Asked:
     openings: tuple[Opening, ...]
     kg_per_m2: float | None
     notes: str | None
+    contents: Contents | None = None
+    hanging: Hanging | None = None
+    room: Room = "heated"
+    sag: SagLimits = field(default_factory=SagLimits)
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -117,6 +124,8 @@ class Rod:
     cabinets: tuple[RodCabinet, ...]
     setups: tuple[Setup, ...]
     findings: tuple[Finding, ...]
+    walls: dict[str, Wall] = field(default_factory=dict, hash=False)
+    tested: dict[str, Tested] = field(default_factory=dict, hash=False)
 
     @cached_property
     def cabinet(self) -> dict[str, RodCabinet]:

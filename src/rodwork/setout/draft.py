@@ -45,7 +45,8 @@ def draft(job: Job, made: tuple[Made, ...]) -> Rod:
         job=job.name, step=job.shop.step_mm, shop=job.shop, heading=_heading(job),
         boards={
             b.name: BoardStock(material=b.material, thickness=b.thickness_mm, actual=b.actual_mm, grain=b.grain,
-                               sheet=b.sheet_mm, price=b.price, density_kg_m3=b.density_kg_m3)
+                               sheet=b.sheet_mm, price=b.price, density_kg_m3=b.density_kg_m3, grade=b.grade,
+                               declared=b.declared)
             for b in job.boards.values()
         },
         edgings={
@@ -53,6 +54,7 @@ def draft(job: Job, made: tuple[Made, ...]) -> Rod:
             for e in job.edgings.values()
         },
         cabinets=tuple(cabinets), setups=settings(work, job.shop.step_mm), findings=(),
+        walls=job.walls, tested=job.tested,
     )  # fmt: skip
 
 
@@ -92,7 +94,8 @@ def _asked(one: Made) -> Asked:
     return Asked(
         style=c.kind, corners="sides through" if c.sides == "through" else "top and bottom through",
         back=c.back.style if c.back else None, void=c.back.void_mm if c.back else 0.0,
-        openings=one.carcass.openings, kg_per_m2=c.contents_kg_per_m2, notes=c.notes,
+        openings=one.carcass.openings, kg_per_m2=c.contents.kg_per_m2 if c.contents else None, notes=c.notes,
+        contents=c.contents, hanging=c.hanging, room=c.room, sag=c.sag,
     )  # fmt: skip
 
 
