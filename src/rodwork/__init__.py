@@ -19,4 +19,5 @@ def set_out(path: "str | PathLike[str]") -> "Rod":
 
     from rodwork.pipeline import set_out as from_text
 
-    return from_text(Path(path).read_bytes(), str(path))
+    job = Path(path)
+    return from_text(job.read_bytes(), str(path), lambda name: (job.parent / name).read_bytes())

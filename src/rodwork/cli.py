@@ -4,7 +4,7 @@ import json
 import sys
 from collections.abc import Callable
 from pathlib import Path
-from typing import TYPE_CHECKING, NoReturn
+from typing import TYPE_CHECKING, NoReturn, TypeVar
 
 import click
 
@@ -14,6 +14,7 @@ if TYPE_CHECKING:
     from rodwork.job.faults import JobFaults
     from rodwork.model.rod import Rod
 
+Made = TypeVar("Made")
 SOUND, TO_PUT_RIGHT, NOT_READ = 0, 1, 2
 LARGEST_FILE = 32 * 1024 * 1024  # never pull more than this into memory; the reader refuses far less, in words
 
@@ -30,17 +31,24 @@ def main() -> None:
 
 @main.command()
 @click.argument("file", type=click.Path(path_type=Path))
-def new(file: Path) -> None:
+@click.option("--family", is_flag=True, help="Write a family of joints to change into one of your own.")
+def new(file: Path, family: bool) -> None:
     """Write a commented starter job to FILE, and beside it the schema that lets an editor complete it."""
-    from rodwork.job.starter import starter
-    from rodwork.pipeline import schema
+    from rodwork.job.starter import family_starter, starter
+    from rodwork.pipeline import family_schema, schema
 
     if file.suffix != ".toml":
         _stop(f"{file}: a job file's name ends in .toml. Write it as {file.with_suffix('.toml')}")
-    _write_new(file, starter(file.stem))
-    schema_file = file.with_name("rodwork-job.schema.json")
-    _write(schema_file, (json.dumps(schema(), indent=2, ensure_ascii=False) + "\n").encode())
-    click.echo(f"{file} is a starter job: change it to suit, then run\n  rodwork set-out {file}")
+    _write_new(file, family_starter() if family else starter(file.stem))
+    schema_file = file.with_name("rodwork-family.schema.json" if family else "rodwork-job.schema.json")
+    made = family_schema() if family else schema()
+    _write(schema_file, (json.dumps(made, indent=2, ensure_ascii=False) + "\n").encode())
+    if family:
+        click.echo(
+            f'{file} is a family of joints: change it to suit, then name it in a job: families = ["{file.name}"]'
+        )
+    else:
+        click.echo(f"{file} is a starter job: change it to suit, then run\n  rodwork set-out {file}")
     click.echo(f"{schema_file.name} beside it lets an editor complete and check the file.")
 
 
@@ -85,6 +93,63 @@ def pack(job: Path, folder: Path, dxf: str, as_json: bool) -> None:
 
 
 @main.command()
+@click.argument("job", type=click.Path(path_type=Path))
+@click.option(
+    "--of",
+    "joints",
+    multiple=True,
+    type=click.Choice(["corners", "shelves", "dividers"]),
+    help="Which joints to compare; all of them if left out. May be given more than once.",
+)
+@click.option(
+    "--want",
+    "wants",
+    multiple=True,
+    type=click.Choice(["demountable", "nothing shows", "no glue on site", "tools I own"]),
+    help="Leave out what is not so. May be given more than once.",
+)
+@click.option(
+    "--sort",
+    type=click.Choice(["money", "minutes", "accuracy", "clamps"]),
+    default="money",
+    show_default=True,
+    help="What comes first.",
+)
+@click.option("--long", is_flag=True, help="Every line that stands behind a figure as well.")
+@click.option(
+    "-o",
+    "--out",
+    "file",
+    type=click.Path(path_type=Path),
+    help="Write FILE.pdf, the pages, or FILE.svg, the picture of costs alone.",
+)
+@click.option("--json", "as_json", is_flag=True, help="Print the comparison as data.")
+def compare(
+    job: Path, joints: tuple[str, ...], wants: tuple[str, ...], sort: str, long: bool, file: Path | None, as_json: bool
+) -> None:  # fmt: skip
+    """The ways of joining JOB side by side: its own recipes, and every family alone, the cheapest first."""
+    if file is not None and file.suffix not in (".pdf", ".svg"):
+        _stop(f"{file}: -o takes a name in .pdf for the pages, or in .svg for the picture of costs alone")
+    from rodwork.pipeline import COMPARED
+    from rodwork.pipeline import compare as compare_ways
+
+    rod, compared = _read_by(
+        lambda text: compare_ways(text, str(job), _beside(job), joints or tuple(COMPARED), wants, sort), job
+    )
+    if file is not None:
+        from rodwork.packing import comparison_file
+
+        _write(file, comparison_file(rod, compared, file.suffix))
+    if as_json:
+        click.echo(json.dumps(compared.to_dict(), ensure_ascii=False))
+    else:
+        from rodwork.console_compare import print_comparison
+
+        print_comparison(compared, long)
+    sys.exit(SOUND if compared.all else TO_PUT_RIGHT)
+
+
+@main.command()
 @click.argument("shell", type=click.Choice(["bash", "zsh", "fish"]))
 def completion(shell: str) -> None:
     """Print what makes SHELL complete rodwork's words; add it to the shell's start-up file."""
@@ -97,11 +162,17 @@ def completion(shell: str) -> None:
 
 def _set_out(job: Path) -> "Rod":
     """The Rod of a job file, or every fault in it and exit 2."""
-    from rodwork.job.faults import JobFaults
     from rodwork.pipeline import set_out
 
+    return _read_by(lambda text: set_out(text, str(job), _beside(job)), job)
+
+
+def _read_by(reader: Callable[[bytes], Made], job: Path) -> Made:
+    """What a reader makes of a job file, or every fault in the file and exit 2."""
+    from rodwork.job.faults import JobFaults
+
     try:
-        return set_out(_read(job), str(job))
+        return reader(_read(job))
     except JobFaults as problem:
         _not_read(problem)
 
@@ -113,6 +184,16 @@ def _not_read(problem: "JobFaults") -> NoReturn:
     if n > 1:
         click.echo(f"{n} things to put right in the file; nothing was made from it.", err=True)
     sys.exit(NOT_READ)
+
+
+def _beside(job: Path) -> Callable[[str], bytes]:
+    """What reads a file that a job names, from the job's own folder."""
+
+    def fetch(name: str) -> bytes:
+        with (job.parent / name).open("rb") as stream:
+            return stream.read(LARGEST_FILE)
+
+    return fetch
 
 
 def _read(file: Path) -> bytes:

@@ -4,13 +4,18 @@ import json
 from collections.abc import Callable, Iterator
 from typing import Literal
 
+from rodwork.documents.comparison_pages import comparison_pages
+from rodwork.documents.cost_picture import cost_drawing
 from rodwork.documents.pack import pack_drawings
+from rodwork.documents.page import numbered
 from rodwork.documents.spreadsheets import workbook_tables
+from rodwork.model.costing import Comparison
 from rodwork.model.rod import Rod
 from rodwork.writers.csv_table import csv_bytes
 from rodwork.writers.dxf import dxf_files
 from rodwork.writers.glb import glb_files
 from rodwork.writers.pdf import pdf
+from rodwork.writers.svg import svg
 from rodwork.writers.user_text import file_name
 from rodwork.writers.xlsx import xlsx_bytes
 
@@ -39,3 +44,10 @@ def pack_files(rod: Rod, dxf: Literal["R12", "R2010"], say: Say = _in_silence) -
     for name, content in glb_files(rod):
         yield f"3d/{name}", content
     say("")
+
+
+def comparison_file(rod: Rod, compared: Comparison, suffix: str) -> bytes:
+    """The comparison as a PDF of its own (".pdf"), or the picture of costs alone (".svg")."""
+    if suffix == ".svg":
+        return svg(cost_drawing(compared)).encode()
+    return pdf(numbered(comparison_pages(rod, compared), rod), rod.job, rod.heading.date)

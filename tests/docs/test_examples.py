@@ -24,6 +24,7 @@ from pathlib import Path
 
 import pytest
 
+import rodwork
 from rodwork.pipeline import set_out
 from tests.docs.pages import PAGES, ROOT, all_blocks, blocks
 
@@ -80,7 +81,7 @@ def test_boards_come_to_the_sizes_that_the_handbook_gives(block):
 
 @pytest.mark.parametrize("example", EXAMPLES, ids=lambda p: p.name)
 def test_every_example_is_set_out_without_a_stop(example):
-    rod = set_out(example.read_bytes(), example.name)
+    rod = rodwork.set_out(example)
     assert [f.message for f in rod.findings if f.severity == "fault"] == []
 
 

@@ -46,10 +46,10 @@ def rows(words):
     return [re.sub(r"\s+", " ", row) for row in out]
 
 
-def section(heading):
-    text = PAGE.read_text(encoding="utf-8")
+def section(heading, page=PAGE):
+    text = page.read_text(encoding="utf-8")
     found = re.search(rf"^#+ {re.escape(f'`{heading}`')}\n(.*?)(?=^#|\Z)", text, re.MULTILINE | re.DOTALL)
-    assert found, f"docs/job-file.md has no heading `{heading}`"
+    assert found, f"{page.name} has no heading `{heading}`"
     return [re.sub(r"\s+", " ", line) for line in found.group(1).splitlines() if line.startswith("| `")]
 
 
@@ -70,3 +70,14 @@ def test_the_first_example_of_the_page_is_read():
     examples = re.findall(r"```toml\n(.*?)```", PAGE.read_text(encoding="utf-8"), re.DOTALL)
     job, _ = read_job(examples[0], "docs/job-file.md", FAMILIES)
     assert job.cabinets
+
+
+OWN_PAGE = PAGE.parent / "how-to" / "your-own-family.md"
+
+
+@pytest.mark.parametrize("heading", ["[family]", "[nature]", "[play]", "[[cut]]", "[[hardware]]"])
+def test_the_page_of_own_families_has_every_word_too(heading):
+    from rodwork.job.own_words import OWN_LISTS, OWN_SECTIONS
+
+    expected = rows({**OWN_SECTIONS, **OWN_LISTS}[heading.strip("[]")])
+    assert section(heading, OWN_PAGE) == expected, "write in docs/how-to/your-own-family.md:\n" + "\n".join(expected)

@@ -12,56 +12,52 @@ from rodwork.catalogue.boards import materials
 from rodwork.job.demand import read_declared, read_tested, read_walls
 from rodwork.job.faults import Fault, JobFaults, fault_at, near, shown
 from rodwork.job.lines import Lines
+from rodwork.job.own_files import NO_OWN_FILES, OwnFiles
 from rodwork.job.toml_text import read_toml
 from rodwork.model.demand import Declared
 from rodwork.model.job import Board, Edging, Job
+from rodwork.model.money import smallest_coin
 from rodwork.model.shop import Shop
 
 if TYPE_CHECKING:  # pydantic comes with these: imported when a job is read, not before
     from rodwork.job.tables import Given, Reading
 
-__all__ = ["Fault", "JobFaults", "Lines", "fault_at", "read_job"]  # all that the pipeline takes from this station
+__all__ = [
+    "Fault",
+    "JobFaults",
+    "Lines",
+    "OwnFiles",
+    "fault_at",
+    "read_job",
+]  # all that the pipeline takes from this station
 
 MOST_OFF_MM = 3.0  # how far a measured thickness may be from the thickness as sold
-NO_PENCE = {
-    "BIF",
-    "CLP",
-    "DJF",
-    "GNF",
-    "ISK",
-    "JPY",
-    "KMF",
-    "KRW",
-    "PYG",
-    "RWF",
-    "UGX",
-    "VND",
-    "VUV",
-    "XAF",
-    "XOF",
-    "XPF",
-}
 NOT_MM = ("name", "positions", "ripped_together")  # words of [shop] that are no length
 LIKE_A_KNOWN_MATERIAL = 0.85
 
 
-def read_job(text: str | bytes, file: str, families: Mapping[str, type]) -> tuple[Job, Lines]:
+def read_job(
+    text: str | bytes, file: str, families: Mapping[str, type], own: OwnFiles = NO_OWN_FILES
+) -> tuple[Job, Lines]:
     """The job that a file describes, and the line of each place in it.
 
-    `families` are the joint families by name, each with the frozen dataclass of its settings. Raises JobFaults.
+    `families` are the joint families by name, each with the frozen dataclass of its settings; `own` fetches the files
+    of the maker's own families. Raises JobFaults.
     """
     tables, lines = read_toml(text, file)
     from rodwork.job.tables import Reading
 
     reading = Reading(file=file, lines=lines)
-    job = _job(tables, families, reading)
+    job = _job(tables, families, own, reading)
     if job is None or reading.faults:
         raise JobFaults(reading.faults)
     return job, lines
 
 
-def _job(tables: Mapping[str, Any], families: Mapping[str, type], reading: "Reading") -> Job | None:
+def _job(tables: Mapping[str, Any], families: Mapping[str, type], own: OwnFiles, reading: "Reading") -> Job | None:
     from rodwork.job.cabinets import Shared, read_cabinets
+    from rodwork.job.figures import read_figures
+    from rodwork.job.own_families import read_families
     from rodwork.job.recipes import read_recipes
     from rodwork.job.tables import read_named, read_table
     from rodwork.job.words import BoardWords, EdgingWords, JobWords, RecipeWords, ShopWords, TestedWords, WallWords
@@ -70,6 +66,8 @@ def _job(tables: Mapping[str, Any], families: Mapping[str, type], reading: "Read
     said = read_table(JobWords, tables.get("job", {}), ("job",), "[job]", reading, whole="job" not in misspelt)
     reading.unit = said.get("units", "mm")
     currency = said.get("currency", "GBP")
+    own_families = read_families(said.get("families", ()), own.beside, families, reading)
+    families = {**families, **{name: own.settings_of(family) for name, family in own_families.items()}}
     shop = read_table(ShopWords, tables.get("shop", {}), ("shop",), "[shop]", reading)
     boards = _boards(read_named("boards", tables.get("boards", {}), BoardWords, "board", reading), currency, reading)
     edgings = _edgings(
@@ -80,6 +78,7 @@ def _job(tables: Mapping[str, Any], families: Mapping[str, type], reading: "Read
     )
     walls = read_walls(read_named("walls", tables.get("walls", {}), WallWords, "wall", reading), reading)
     tested = read_tested(read_named("tested", tables.get("tested", {}), TestedWords, "fitting", reading), reading)
+    figures = read_figures(tables, own_families.values(), reading)
     if not tables.get("cabinets") and "cabinets" not in misspelt:
         reading.fault(("cabinets",), "there is no cabinet in it", "Write a table such as [cabinets.glaze]")
     shared = Shared(
@@ -98,6 +97,8 @@ def _job(tables: Mapping[str, Any], families: Mapping[str, type], reading: "Read
         edgings={name: edging for name, edging in edgings.items() if edging}, cabinets=cabinets,
         walls={name: wall for name, wall in walls.items() if wall},
         tested={name: found for name, found in tested.items() if found},
+        recipes={name: recipe for name, recipe in recipes.items() if recipe}, figures=figures,
+        own_families=own_families,
     )  # fmt: skip
 
 
@@ -200,5 +201,5 @@ def _money(amount: Decimal | None, currency: str) -> str | None:
     """A price as text, exactly as written, with at least the pence that the currency has."""
     if amount is None:
         return None
-    places = max(-int(amount.as_tuple().exponent), 0 if currency in NO_PENCE else 2)
+    places = max(-int(amount.as_tuple().exponent), -int(smallest_coin(currency).as_tuple().exponent))
     return f"{amount:.{places}f} {currency}"

@@ -68,3 +68,27 @@ def _tidy(name: str, table: dict[str, Any]) -> dict[str, Any]:
         table["required"] = needed
     table.pop("title", None)
     return table
+
+
+def own_family_schema() -> dict[str, Any]:
+    """The schema of a family's own file, made from the words that it is read by."""
+    from rodwork.job.own_words import OWN_LISTS, OWN_SECTIONS, cut_words
+    from rodwork.model.feature import KINDS
+
+    def table(words: Any) -> dict[str, Any]:
+        made = words.model_json_schema(ref_template="#/$defs/{model}")
+        return _tidy(words.__name__, made)
+
+    parts: dict[str, Any] = {name: table(words) for name, words in OWN_SECTIONS.items()}
+    kinds = []
+    for kind in KINDS:
+        one = table(cut_words(kind))
+        one["properties"]["kind"] = {"const": kind, "description": one["properties"]["kind"]["description"]}
+        kinds.append(one)
+    parts["cut"] = {"type": "array", "minItems": 1, "items": {"oneOf": kinds}}
+    parts["hardware"] = {"type": "array", "items": table(OWN_LISTS["hardware"])}
+    return {
+        "$schema": "https://json-schema.org/draft/2020-12/schema", "title": "A family of joints of your own",
+        "description": "What is cut for it in both boards, what is bought, what it is like.", "type": "object",
+        "additionalProperties": False, "required": [*OWN_SECTIONS, "cut"], "properties": parts,
+    }  # fmt: skip

@@ -16,3 +16,8 @@ def starter(name: str) -> str:
     quoted = seen.replace("\\", "\\\\").replace('"', '\\"')
     text = files("rodwork.job").joinpath("starter.toml").read_text(encoding="utf-8")
     return text.replace("@NAME@", quoted)
+
+
+def family_starter() -> str:
+    """The text of a commented family of joints, to be changed into one of the maker's own."""
+    return files("rodwork.job").joinpath("family_starter.toml").read_text(encoding="utf-8")

@@ -86,23 +86,26 @@ class Length(Kind):
 
 
 @dataclass(frozen=True, slots=True)
-class LengthOrRest(Kind):
-    """A length, or the word "rest"."""
+class LengthOr(Kind):
+    """A length, or one word in its place."""
 
     length: Length
+    word: str
 
     def read(self, value: Any, unit: Unit) -> Any:
-        """Mm, or "rest"."""
-        if value == "rest":
+        """Mm, or the word."""
+        if value == self.word:
             return value
-        if isinstance(value, str) and near(value, ["rest"]):
-            raise Wrong('is neither a length nor "rest"', 'Did you mean "rest"?')
+        if isinstance(value, str) and near(value, [self.word]):
+            raise Wrong(f'is neither a length nor "{self.word}"', f'Did you mean "{self.word}"?')
         return self.length.read(value, unit)
 
     def schema(self) -> dict[str, Any]:
         """The word first, so that an editor offers it."""
         inner = self.length.schema()
-        return {"anyOf": [{"const": "rest"}, *inner["anyOf"]], RANGE: f'Each {_small(inner[RANGE])}, or "rest"'}
+        return {
+            "anyOf": [{"const": self.word}, *inner["anyOf"]], RANGE: f'Each {_small(inner[RANGE])}, or "{self.word}"'
+        }  # fmt: skip
 
 
 def _small(text: str) -> str:
@@ -156,6 +159,30 @@ class Price(Kind):
     def schema(self) -> dict[str, Any]:
         """A number from nought."""
         return {"type": "number", "minimum": 0, "maximum": self.high, RANGE: "A number alone, in the job's currency"}
+
+
+@dataclass(frozen=True, slots=True)
+class Minutes(Kind):
+    """Minutes as a number alone, kept exactly as written."""
+
+    high = 480
+    places = 4
+
+    def read(self, value: Any, unit: Unit) -> Decimal:
+        """As a Decimal."""
+        mend = f"Write a number of minutes from 0 to {self.high}"
+        if isinstance(value, bool) or not isinstance(value, int | float | Decimal):
+            raise Wrong("is no number of minutes", mend)
+        if not 0 <= value <= self.high:
+            raise Wrong(f"is not from 0 to {self.high}", mend)
+        exact = Decimal(repr(value)) if isinstance(value, float) else Decimal(value)
+        if int(exact.as_tuple().exponent) < -self.places:
+            raise Wrong(f"has more than {self.places} figures after the point", mend)
+        return exact
+
+    def schema(self) -> dict[str, Any]:
+        """A number from nought."""
+        return {"type": "number", "minimum": 0, "maximum": self.high, RANGE: f"From 0 to {self.high} minutes"}
 
 
 @dataclass(frozen=True, slots=True)

@@ -13,15 +13,17 @@ from pydantic import BaseModel, ConfigDict, Field, create_model
 from pydantic.config import JsonDict
 
 from rodwork.catalogue.contents import usual_contents
+from rodwork.catalogue.costing import starting_values
 from rodwork.job.values import (
     Amount,
     Choice,
     Day,
     Kind,
     Length,
-    LengthOrRest,
+    LengthOr,
     ListOf,
     Material,
+    Minutes,
     OneOrList,
     Pattern,
     Price,
@@ -79,6 +81,9 @@ class JobWords(Words):
     units: Annotated[str, Choice(("mm", "in"))] = word("What a bare number means as a length", default='"mm"')
     paper: Annotated[str, Choice(("A4", "Letter"))] = word("The paper that the pack is printed on", default='"A4"')
     notes: Annotated[str, Text(2000, lines=True)] = word("Anything the bench should know of the job")
+    families: Annotated[tuple[str, ...], ListOf(Text(200), 1, 40, '["our-bolt.toml"]', once=True)] = word(
+        "Files with families of joints of your own, beside this file"
+    )
 
 
 class ShopWords(Words):
@@ -302,7 +307,7 @@ class TestedWords(Words):
     source: Annotated[str, Text(200)] = word("Whose figures they are", needed=True, such_as='"own test, March"')
 
 
-_SPACE_LENGTH = LengthOrRest(Length(10, 6000))
+_SPACE_LENGTH = LengthOr(Length(10, 6000), "rest")
 
 
 class EveryCabinetWords(Words):
@@ -370,12 +375,57 @@ class CabinetWords(EveryCabinetWords):
     )
 
 
+class MoneyWords(Words):
+    """What the shop's time costs, and over what a machine that is bought is spread. For `rodwork compare`."""
+
+    hour: Annotated[Any, Price()] = word(
+        "An hour at the bench, overheads in", default=f"{starting_values().hour} pounds, a starting value"
+    )
+    cabinets_to_come: Annotated[int, Whole(1, 100_000)] = word(
+        "How many cabinets a machine that is bought is spread over",
+        default=f"{starting_values().cabinets_to_come}, a starting value",
+    )
+    one_pound: Annotated[Any, Price()] = word(
+        "What one pound of the starting values is in the job's currency",
+        default="1 where the currency is GBP; else no starting price is used",
+    )
+
+
+class PriceWords(Words):
+    """What a fitting costs. NAME is what the buying list calls it: "dowel 8x30". The name glue is by the litre."""
+
+    price: Annotated[Any, Price()] = word("What the packet costs", needed=True, such_as="6.40")
+    pieces: Annotated[int, Whole(1, 1_000_000)] = word("How many are in the packet", default="1")
+
+
+class MachineWords(Words):
+    """A machine by the name that `rodwork compare` gives it: "dowel jig", "router"."""
+
+    owned: Annotated[bool, Switch()] = word("Whether the shop has it", default="as most shops have")
+    price: Annotated[Any, Price()] = word("What one costs", default="a starting value, where there is one")
+
+
+def _times_words() -> type[Words]:
+    """Minutes by what is done, with the starting value of each."""
+    table: dict[str, Any] = {
+        name: (Annotated[Any, Minutes()], word(row.about, default=f"{row.minutes}, a starting value"))
+        for name, row in starting_values().times.items()
+    }
+    return create_model("TimesWords", __base__=Words, __doc__="Minutes for one of what is done.", **table)
+
+
+TimesWords = _times_words()
+
 SECTIONS: dict[str, tuple[type[Words], bool]] = {  # the table, and whether it has a NAME: [boards.NAME]
     "job": (JobWords, False),
     "shop": (ShopWords, False),
     "boards": (BoardWords, True),
     "edgings": (EdgingWords, True),
     "joints": (RecipeWords, True),
+    "money": (MoneyWords, False),
+    "prices": (PriceWords, True),
+    "times": (TimesWords, False),
+    "machines": (MachineWords, True),
     "every_cabinet": (EveryCabinetWords, False),
     "cabinets": (CabinetWords, True),
     "walls": (WallWords, True),

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from rodwork.geometry.vec import dot, sub
 from rodwork.joints.halves import cut
 from rodwork.joints.kind import FixingPlan, JointKind, Run
-from rodwork.joints.registry import joint_kinds
+from rodwork.joints.registry import joint_kinds, kind_of
 from rodwork.model.fixing import Fixing, Joint
 from rodwork.model.job import CannotBuild, Recipe, Use
 from rodwork.model.machining import Machining
@@ -28,7 +28,7 @@ class Joined:
 
 def entry_of(recipe: Recipe, host_thickness: float, guest_thickness: float, shop: Shop) -> Entry:
     """How far a guest goes into its host under a recipe: as far as the family that takes it deepest."""
-    entries = [_kind(use).entry(host_thickness, guest_thickness, use.settings, shop) for use in recipe.uses]
+    entries = [kind_of(use).entry(host_thickness, guest_thickness, use.settings, shop) for use in recipe.uses]
     return max(entries, key=lambda e: e.reach, default=Entry())
 
 
@@ -40,7 +40,7 @@ def join(carcass: Carcass, shop: Shop) -> Joined:
     for meeting in carcass.meetings:
         fixings: list[Fixing] = []
         for use in meeting.recipe.uses:
-            kind = _kind(use)
+            kind = kind_of(use)
             taken = tuple(_along(meeting, f) for f in fixings if f.law != "enter")
             for plan in _planned(kind, use, _run(meeting, panels, taken), shop, meeting):
                 fixing, cuts = cut(meeting, len(fixings) + 1, plan, kind.name, panels)
@@ -64,12 +64,8 @@ def _along(meeting: Meeting, fixing: Fixing) -> float:
     return dot(sub(fixing.at, meeting.contact.from_point), meeting.contact.along)
 
 
-def _kind(use: Use) -> JointKind:
-    return joint_kinds()[use.family]
-
-
 def _glued(use: Use) -> bool:
-    return _kind(use).glued and bool(getattr(use.settings, "glue", True))
+    return kind_of(use).glued and bool(getattr(use.settings, "glue", True))
 
 
 def _planned(kind: JointKind, use: Use, run: Run, shop: Shop, meeting: Meeting) -> tuple[FixingPlan, ...]:

@@ -8,6 +8,7 @@ from types import MappingProxyType
 
 from rodwork.joints import kinds
 from rodwork.joints.kind import JointKind
+from rodwork.joints.own import own_kind
 from rodwork.model.job import Back, Place, Recipe, Use
 
 
@@ -22,6 +23,12 @@ def joint_kinds() -> Mapping[str, JointKind]:
 def families() -> Mapping[str, type]:
     """The settings of every family by its name, for the job file's schema."""
     return MappingProxyType({name: kind.settings for name, kind in joint_kinds().items()})
+
+
+def kind_of(use: Use) -> JointKind:
+    """The family of a use: one of the folder, or the maker's own, which its settings carry."""
+    known = joint_kinds().get(use.family)
+    return known if known is not None else own_kind(use.settings.family)
 
 
 def back_recipe(back: Back, place: Place) -> Recipe:

@@ -7,7 +7,9 @@ comment beside it says what.
 from dataclasses import dataclass, field
 from typing import Any, Literal
 
+from rodwork.model.costing import ShopFigures
 from rodwork.model.demand import Contents, Declared, Hanging, Room, SagLimits, Tested, Wall
+from rodwork.model.own_family import OwnFamily
 from rodwork.model.shop import Shop
 
 Rest = Literal["rest"]
@@ -164,6 +166,9 @@ class Job:
     cabinets: tuple[Cabinet, ...]
     walls: dict[str, Wall] = field(default_factory=dict, hash=False)
     tested: dict[str, Tested] = field(default_factory=dict, hash=False)
+    recipes: dict[str, Recipe] = field(default_factory=dict, hash=False)
+    figures: ShopFigures = field(default_factory=ShopFigures)
+    own_families: dict[str, OwnFamily] = field(default_factory=dict, hash=False)
 
 
 class CannotBuild(Exception):  # noqa: N818 - it is a finding about the job, not a fault of ours

@@ -5,6 +5,7 @@ A field's metadata may say `key` (its name in the data) and `leave_out` (not wri
 
 from collections.abc import Callable, Hashable
 from dataclasses import MISSING, Field, fields, is_dataclass
+from decimal import Decimal
 from functools import cache
 from types import NoneType, UnionType
 from typing import Any, Literal, Union, cast, get_args, get_origin, get_type_hints
@@ -26,6 +27,8 @@ def to_plain(value: Any) -> Any:
     cls = type(value)
     if cls in (float, int, str, bool) or value is None:
         return value
+    if cls is Decimal:
+        return f"{value:f}"
     if cls is tuple or cls is list:
         return [to_plain(v) for v in value]
     if cls is dict:

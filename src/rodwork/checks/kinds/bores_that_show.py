@@ -37,7 +37,10 @@ def _spots(cabinet: RodCabinet) -> Iterator[Spot]:
 
 def _bore(part: Part, bore: Bore, fixing: Fixing | None) -> Iterator[Spot]:
     thing = fixing.family if fixing is not None else "screw"
-    if bore.role == "access":
+    if bore.role == "access" and (fixing is None or fixing.halves[1].part == part.id):
+        what = f"bores of {mm(bore.diameter)} for the {thing}s will show"
+        mend = "cap them, turn them to the side that is not seen, or use a joint that does not show"
+    elif bore.role == "access":
         what = f"plugs of {mm(bore.diameter)} over the {thing}s will show"
         mend = "cut the plugs from the same board and set their grain with it, or use a joint that does not show"
     elif bore.role == "clearance" or bore.countersink is not None:

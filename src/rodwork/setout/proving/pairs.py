@@ -218,15 +218,19 @@ def _enters(met: Met, fixing: Fixing, groove: Void, half_step: float) -> Trouble
 
 
 def one_axis(met: Met, fixing: Fixing, voids: Voids, half_step: float) -> Trouble | None:
-    """Pilot, clearance and counterbore of one screw stand on one axis."""
+    """Pilot, clearance and counterbore of one screw stand on one axis; a nut's bore crosses it."""
     if fixing.law != "line":
         return None
     chief = next((v for h in fixing.halves if (v := voids.get(h.feature or ""))), None)
     for other in fixing.others:
         void = voids.get(other.feature or "")
-        if chief is None or void is None:
+        if chief is None or void is None or _crosses(chief, void):
             continue
         off = off_axis(chief, void)
         if off > DUST + (0.0 if void.stand is chief.stand else _rounding(met, chief, half_step)):
             return Trouble("pair", f"{other.feature} is off the axis of its screw", "on one axis", f"{mm(off)} off")
     return None
+
+
+def _crosses(a: Void, b: Void) -> bool:
+    return abs(sum(p * q for p, q in zip(a.into, b.into, strict=True))) < 1e-6

@@ -1,0 +1,86 @@
+"""The ways of joining a job side by side: which the maker wants, in what order, and from when a machine pays."""
+
+from collections.abc import Callable, Iterable
+from dataclasses import replace
+from decimal import Decimal
+from math import ceil
+
+from rodwork.model.costing import Cannot, Comparison, ShopFigures, Way
+from rodwork.model.rod import Rod
+from rodwork.money.rates import Rates
+from rodwork.money.ways import Candidate, way_of
+
+WANTS: dict[str, tuple[Callable[[Way], bool], str]] = {
+    "demountable": (lambda way: way.demountable, "it does not come apart again"),
+    "nothing shows": (lambda way: not way.seen, "it shows"),
+    "no glue on site": (lambda way: not way.glue, "it is glued"),
+    "tools I own": (lambda way: not way.to_buy, "it wants a machine that is not there"),
+}
+SORTS = ("money", "minutes", "accuracy", "clamps")
+FAR = Decimal("Infinity")
+
+
+def comparison(
+    job: Rod,
+    candidates: Iterable[Candidate],
+    cannot: Iterable[Cannot],
+    figures: ShopFigures,
+    currency: str,
+    wants: Iterable[str] = (),
+    sort: str = "money",
+) -> Comparison:
+    """All ways that can and are wanted, the cheapest first; those that cannot, with the reason.
+
+    `wants` are keys of WANTS; `sort` is one of SORTS. `job` gives the name and the number of cabinets.
+    """
+    rates = Rates(figures, currency)
+    judged = [way_of(candidate, rates) for candidate in candidates]
+    ways = [way for way in judged if isinstance(way, Way)]
+    left_out = [(way, why) for way in ways if (why := _not_wanted(way, wants)) is not None]
+    kept = sorted((way for way in ways if _not_wanted(way, wants) is None), key=lambda way: _place(way, sort))
+    cabinets = sum(c.count for c in job.cabinets)
+    at_hand = tuple(way for way in kept if not way.to_buy)
+    cheapest = min((way.running for way in ways if not way.to_buy and way.running is not None), default=None)
+    return Comparison(
+        job=job.job, currency=currency, cabinets=cabinets, cabinets_to_come=rates.cabinets_to_come, ways=at_hand,
+        with_machine=tuple(replace(w, pays_from=_pays_from(w, cheapest, cabinets)) for w in kept if w.to_buy),
+        cannot=(*(way for way in judged if isinstance(way, Cannot)), *cannot),
+        left_out=tuple(Cannot(name=way.name, made_with=way.made_with, why=why) for way, why in left_out),
+        starting=_starting(ways, rates), unused=_unused(ways, figures),
+    )  # fmt: skip
+
+
+def _not_wanted(way: Way, wants: Iterable[str]) -> str | None:
+    """Why a way is not what the maker asked for, or None."""
+    reasons = [why for want, (has, why) in WANTS.items() if want in wants and not has(way)]
+    return ", and ".join(reasons) or None
+
+
+def _place(way: Way, sort: str) -> tuple[object, ...]:
+    """Where a way stands in the list; what is not priced comes last, equals go by money and name."""
+    money = FAR if way.money is None else way.money
+    first = {
+        "money": money, "minutes": way.minutes, "clamps": way.clamps,
+        "accuracy": -(way.across_mm if way.across_mm is not None else 100.0),
+    }[sort]  # fmt: skip
+    return (first, money, way.minutes, way.name)
+
+
+def _pays_from(way: Way, cheapest: Decimal | None, cabinets: int) -> int | None:
+    """The cabinet with which a machine is earned back: its price over what each cabinet is cheaper by, rounded up."""
+    prices = [m.price for m in way.to_buy]
+    if cheapest is None or way.running is None or None in prices or way.running >= cheapest:
+        return None
+    price = sum((p for p in prices if p is not None), Decimal(0))
+    return max(1, ceil(price * cabinets / (cheapest - way.running)))
+
+
+def _starting(ways: Iterable[Way], rates: Rates) -> tuple[str, ...]:
+    """What of the figures is a starting value, each once."""
+    return tuple(dict.fromkeys(line.what for way in ways for line in way.lines if not line.own))
+
+
+def _unused(ways: Iterable[Way], figures: ShopFigures) -> tuple[str, ...]:
+    """Prices entered for things that no way here uses: likely a slip in the name."""
+    used = {line.what for way in ways for line in way.lines}
+    return tuple(item for item in figures.prices if item not in used)

@@ -1,0 +1,85 @@
+"""What the customer sees of a joint: heads, plugs, bores and ends of channels on surfaces that show. From the Rod."""
+
+from collections.abc import Iterator, Mapping
+
+from rodwork.geometry.vec import along
+from rodwork.model.costing import Seen
+from rodwork.model.feature import Bore, Feature, Groove
+from rodwork.model.fixing import Joint
+from rodwork.model.panel import Part
+from rodwork.model.rod import RodCabinet
+from rodwork.model.surface import EDGES, Surface, distance_from, outward, surface_facing
+from rodwork.model.words import cabinet_words
+from rodwork.money.work import along_of
+
+DUST = 1e-6
+
+
+def seen_of(cabinet: RodCabinet, joint: Joint, features: Mapping[tuple[str, str], Feature]) -> tuple[Seen, ...]:
+    """The marks of one joint on surfaces that show, those of one kind on one surface together."""
+    groups: dict[tuple[str, str, bool, float, bool, float], list[float]] = {}
+    plugged = any(half.part == joint.parts[0] for f in joint.fixings for half in f.others
+                  if _role(features.get((cabinet.name, half.feature or ""))) == "access")  # fmt: skip
+    for fixing in joint.fixings:
+        for half in (*fixing.halves, *fixing.others):
+            feature = features.get((cabinet.name, half.feature or ""))
+            if feature is None:
+                continue
+            part = cabinet.part[half.part]
+            for what, surface, diameter, covered in _marks(part, feature, plugged):
+                inside = sum(a * b for a, b in zip(_out(part, surface), _to_middle(cabinet, part), strict=True)) > 0
+                u = along_of(part.pose.to_cabinet(feature.at), joint)
+                key = (what, _word(part, surface), inside, diameter, covered, joint.contact.length)
+                groups.setdefault(key, []).append(u)
+    return tuple(
+        Seen(what=what, surface=surface, inside=inside, diameter=diameter, covered=covered, depth=depth,
+             along=tuple(sorted(at)))
+        for (what, surface, inside, diameter, covered, depth), at in groups.items()
+    )  # fmt: skip
+
+
+def _role(feature: Feature | None) -> str | None:
+    return feature.role if feature is not None else None
+
+
+def _marks(part: Part, feature: Feature, plugged: bool) -> Iterator[tuple[str, Surface, float, bool]]:
+    """(what, surface, its diameter, whether a plug or cap covers it) of one bore or channel."""
+    if isinstance(feature, Groove):
+        for surface in _open_at(part, feature):
+            if surface in part.shows and not (feature.stage == "before edging" and part.edging.at(surface) > 0):
+                yield "the end of a channel", surface, feature.width, False
+        return
+    mouth = surface_facing((-feature.into[0], -feature.into[1], -feature.into[2]))
+    if mouth not in part.shows or not isinstance(feature, Bore):
+        return
+    if feature.role == "access":
+        yield ("plugs" if plugged else "bores"), mouth, feature.diameter, plugged
+    elif feature.role == "clearance" and not plugged:
+        head = feature.countersink.diameter if feature.countersink is not None else feature.diameter
+        yield "heads", mouth, head, False
+
+
+def _open_at(part: Part, channel: Groove) -> Iterator[Surface]:
+    """The edges of the board that a channel runs out through."""
+    for sign, end in zip((-1, 1), channel.both_ends, strict=True):
+        mouth = along(channel.at, (channel.along, sign * channel.length / 2))
+        for surface in EDGES:
+            runs_out = sign * sum(a * b for a, b in zip(outward(surface), channel.along, strict=True)) > 0.5
+            if end == "open" and runs_out and distance_from(surface, part.size, mouth) <= DUST:
+                yield surface
+
+
+def _word(part: Part, surface: Surface) -> str:
+    r = part.pose.rotation
+    return cabinet_words(part.role, (r[0][0], r[1][0], r[2][0]))[surface]
+
+
+def _out(part: Part, surface: Surface) -> tuple[float, float, float]:
+    return part.pose.direction_to_cabinet(outward(surface))
+
+
+def _to_middle(cabinet: RodCabinet, part: Part) -> tuple[float, float, float]:
+    """From the middle of the board to the middle of the cabinet."""
+    width, height, depth = cabinet.size
+    middle = part.pose.to_cabinet((part.size[0] / 2, part.size[1] / 2, part.size[2] / 2))
+    return (width / 2 - middle[0], depth / 2 - middle[1], height / 2 - middle[2])
