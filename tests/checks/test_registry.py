@@ -14,6 +14,7 @@ from rodwork.model.finding import PRINTED
 from rodwork.model.job import Pins
 from tests.building import back, cabinet, job, recipe, rod, rod_of
 from tests.cabinets import built
+from tests.checks.own import BOLT, disc, hook, mortise, own
 from tests.checks.shop import BASE, board, bore, rod_of_boards
 
 ROOT = Path(__file__).parents[2]
@@ -56,6 +57,13 @@ IN_THE_JOB = {
     "back_play": {},
     "bores_that_show": {"corner_joint": recipe("screw")},
     "lifting": {},
+    "out_of_reach": {"corner_joint": own(BOLT), "openings": (45.0, "rest"), "loose_shelves": (0, 0)},
+    "through_edging": {"corner_joint": own(mortise(), first_mm=10.0)},
+    "end_of_arc": {"corner_joint": own(disc(), first_mm=25.0)},
+    "slot_cover": {"corner_joint": own(mortise())},
+    "nothing_to_bear_on": {"corner_joint": own(disc(), first_mm=25.0)},
+    "nothing_to_spring": {"corner_joint": own(mortise(glued=False))},
+    "slide_blocked": {"shelf_joint": own(hook(-12))},
 }
 
 

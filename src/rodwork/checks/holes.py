@@ -106,7 +106,7 @@ def called(feature: Feature, fixing: Fixing | None, joint: Joint | None) -> str:
         if feature.role == "shelf_pin":
             return "shelf-pin bore"
         if feature.role == "access":
-            return "bore for the plug"
+            return _access(feature, fixing)
         family = f"{fixing.family} " if fixing is not None else ""
         return f"{family}{'pilot' if feature.role == 'pilot' else 'bore'}"
     if not isinstance(feature, Groove):
@@ -114,6 +114,13 @@ def called(feature: Feature, fixing: Fixing | None, joint: Joint | None) -> str:
     if isinstance(feature, Rebate):
         return "rebate"
     return "back groove" if joint is not None and "back" in joint.contact.place else "housing"
+
+
+def _access(bore: Bore, fixing: Fixing | None) -> str:
+    """A plug sits over what is driven through the board worked on its face; a key or a nut goes into the other."""
+    host = fixing.halves[0].part if fixing is not None else None
+    other = fixing is not None and any(h.feature == bore.id and h.part != host for h in fixing.others)
+    return f"{fixing.family} access bore" if fixing is not None and other else "bore for the plug"
 
 
 def features_of(cabinet: RodCabinet) -> dict[str, Feature]:

@@ -100,7 +100,8 @@ def _family(said: Given, nature: Given, play: Given, cuts: tuple[OwnCut, ...], b
     return OwnFamily(
         name=said.get("name"), title=said.get("title"), law=said.get("law"), duty=said.get("duty", "both"),
         places=said.get("places"), glued=said.get("glued", False), length_mm=said.get("length"),
-        goes_home_mm=said.get("goes_home", 1.0), least_apart_mm=said.get("least_apart", 32.0), cuts=cuts,
+        goes_home_mm=said.get("goes_home", 1.0), slides_mm=said.get("slides", 0.0),
+        least_apart_mm=said.get("least_apart", 32.0), cuts=cuts,
         hardware=tuple(Item(item=b.get("item"), count=b.get("count", 1)) for b in bought),
         play=Play(along=play.get("along"), across=play.get("across"), shape=play.get("shape", "round")),
         nature=Nature(

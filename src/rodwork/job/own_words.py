@@ -35,6 +35,9 @@ class FamilyWords(Words):
     glued: Annotated[bool, Switch()] = word("Whether the joint is glued", default="false")
     length: Annotated[float, Length(1, 500)] = word("Length of the fitting", needed=True, such_as="80")
     goes_home: Annotated[float, Length(0.1, 500)] = word("How far the board is pushed straight home", default="1 mm")
+    slides: Annotated[float, Length(-200, 200)] = word(
+        "How far it then slides along the joint: to the back, or with a minus to the front", default="0: it does not"
+    )
     least_apart: Annotated[float, Length(5, 1000)] = word("Least distance from one to the next", default="32 mm")
 
 

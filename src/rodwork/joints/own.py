@@ -8,6 +8,7 @@ from rodwork.geometry.vec import Vec
 from rodwork.joints.kind import ALONG, INTO_GUEST, INTO_HOST, FixingPlan, JointKind, Run, Void, straight_in
 from rodwork.joints.positions import across_mm, stand_at, stand_between
 from rodwork.model.feature import KINDS
+from rodwork.model.fixing import Move
 from rodwork.model.job import CannotBuild
 from rodwork.model.own_family import OwnCut, OwnFamily
 from rodwork.model.settings import choice, length, whole
@@ -88,8 +89,16 @@ def _fixing(u: float, family: OwnFamily, run: Run, shop: Shop) -> FixingPlan:
     return FixingPlan(
         u=u, v=v, length=family.length_mm, law=family.law, duty=family.duty, host=halves["host"], guest=halves["guest"],
         others=tuple(void for _, void in voids if void not in halves.values()), hardware=family.hardware,
-        play=family.play, moves=straight_in(family.goes_home_mm),
+        play=family.play, moves=_moves(family),
     )  # fmt: skip
+
+
+def _moves(family: OwnFamily) -> tuple[Move, ...]:
+    """Straight home, then along the joint where it slides."""
+    if not family.slides_mm:
+        return straight_in(family.goes_home_mm)
+    way = 1.0 if family.slides_mm > 0 else -1.0
+    return (*straight_in(family.goes_home_mm), Move(push=(way, 0.0, 0.0), mm=abs(family.slides_mm)))
 
 
 def _is_half(cut: OwnCut, family: OwnFamily) -> bool:

@@ -50,6 +50,7 @@ class OwnFamily:
     glued: bool
     length_mm: float
     goes_home_mm: float
+    slides_mm: float
     least_apart_mm: float
     cuts: tuple[OwnCut, ...]
     hardware: tuple[Item, ...]

@@ -37,7 +37,7 @@ def _spots(cabinet: RodCabinet) -> Iterator[Spot]:
 
 def _bore(part: Part, bore: Bore, fixing: Fixing | None) -> Iterator[Spot]:
     thing = fixing.family if fixing is not None else "screw"
-    if bore.role == "access" and (fixing is None or fixing.halves[1].part == part.id):
+    if bore.role == "access" and fixing is not None and fixing.halves[1].part == part.id:
         what = f"bores of {mm(bore.diameter)} for the {thing}s will show"
         mend = "cap them, turn them to the side that is not seen, or use a joint that does not show"
     elif bore.role == "access":

@@ -54,7 +54,7 @@ def _spots(cabinet: RodCabinet) -> Iterator[Spot]:
                 yield from _too_shallow(boards, joint, fixing, bores[0].depth, bores[1].depth)
                 if in_a_face(bores[1]) or beside(boards[1], bores[1]) >= SOUND_MM - DUST:
                     yield from _too_thick(boards, joint, fixing, diameter_of(fixing, features))
-            elif len(bores) == 2 and not in_a_face(bores[1]) and bores[1].role == "pilot":
+            elif len(bores) == 2 and not in_a_face(bores[1]) and bores[1].role != "clearance":
                 yield from _screw(boards[1], joint, fixing, diameter_of(fixing, features))
 
 
