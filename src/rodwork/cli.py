@@ -150,6 +150,27 @@ def compare(
 
 
 @main.command()
+@click.argument("job", type=click.Path(path_type=Path))
+@click.option("--json", "as_json", is_flag=True, help="Print the whole load as data.")
+def load(job: Path, as_json: bool) -> None:
+    """Will it hold: shelves, joints, the box, the wall, tipping and lifting, for JOB."""
+    from rodwork.pipeline import load as load_rod
+
+    rod = _set_out(job)
+    loading = load_rod(rod)
+    if as_json:
+        from rodwork.model.plain import to_plain
+
+        click.echo(json.dumps(to_plain(loading), ensure_ascii=False))
+    else:
+        from rodwork.console_load import print_loading
+
+        print_loading(rod.job, loading)
+    bad = any(f.severity in ("fault", "warning") for f in loading.findings)
+    sys.exit(TO_PUT_RIGHT if bad else SOUND)
+
+
+@main.command()
 @click.argument("shell", type=click.Choice(["bash", "zsh", "fish"]))
 def completion(shell: str) -> None:
     """Print what makes SHELL complete rodwork's words; add it to the shell's start-up file."""

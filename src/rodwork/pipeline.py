@@ -1,6 +1,6 @@
 """Read this first: the one place that knows the order of the stations.
 
-    job -> carcass -> joints -> set-out (the Rod) -> proof -> checks -> documents
+    job -> carcass -> joints -> set-out (the Rod) -> proof -> checks, load -> documents
 
 Each station takes frozen values and gives frozen values; none imports another. Files are read and written in
 cli.py alone: here a job comes in as text and pages go out as drawings.
@@ -18,9 +18,11 @@ from rodwork.joints.kind import JointKind
 from rodwork.joints.own import own_kind, settings_of
 from rodwork.joints.place import entry_of, join
 from rodwork.joints.registry import back_recipe, families, joint_kinds
+from rodwork.load.station import load_of
 from rodwork.model.costing import Cannot, Comparison
 from rodwork.model.finding import Finding
 from rodwork.model.job import Back, Cabinet, CannotBuild, Job, Place, Recipe, Use
+from rodwork.model.loading import Loading
 from rodwork.model.meeting import Entry
 from rodwork.model.rod import Rod
 from rodwork.money.comparison import comparison
@@ -45,6 +47,11 @@ def set_out(text: str | bytes, file: str, beside: Beside = nothing_beside) -> Ro
     rod = draft(job, _made(job, lines, file))
     proven = replace(rod, cabinets=tuple(replace(c, proof=proof_of(c, rod.setups)) for c in rod.cabinets))
     return replace(proven, findings=(*_disproved(proven), *run_checks(proven)))
+
+
+def load(rod: Rod) -> Loading:
+    """Will it hold: the load of every cabinet of a Rod, from shelves to the wall."""
+    return load_of(rod)
 
 
 COMPARED = {"corners": "corner", "shelves": "fixed shelf", "dividers": "divider"}  # what is joined: where it stands

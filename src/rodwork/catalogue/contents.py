@@ -7,6 +7,8 @@ from functools import cache
 from importlib.resources import files
 from types import MappingProxyType
 
+from rodwork.model.figure import Standing
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class UsualContents:
@@ -15,7 +17,7 @@ class UsualContents:
     name: str
     kg_per_m: float | None
     kg_per_m2: float | None
-    standing: str
+    standing: Standing
     source: str
 
 

@@ -14,7 +14,7 @@ N_PER_KN = 1000.0
 NMM_PER_NM = 1000.0
 WALL_KINDS: tuple[WallKind, ...] = get_args(WallKind)
 WAYS_TO_SAY_CONTENTS = ("of", "kg_per_m2", "kg_per_m", "kg")
-FORCES = ("pull_kn", "shear_kn", "moment_nm")
+FORCES = ("pull_kn", "shear_kn", "moment_nm", "turning_nm_per_rad")
 DECLARED = ("stiffness", "strength", "creep")
 
 
@@ -63,10 +63,11 @@ def _tested(said: "Given", called: str, reading: "Reading") -> Tested | None:
             'Write source = "whose figures they are": the fixing maker\'s sheet, or your own test and its day',
         )  # fmt: skip
         return None
-    pull, shear, moment = (said.get(word) for word in FORCES)
+    pull, shear, moment, turning = (said.get(word) for word in FORCES)
     return Tested(
         pull_N=None if pull is None else pull * N_PER_KN, shear_N=None if shear is None else shear * N_PER_KN,
         moment_Nmm=None if moment is None else moment * NMM_PER_NM,
+        turning_Nmm_per_rad=None if turning is None else turning * NMM_PER_NM,
         basis=said.get("basis", "working load"), source=said.get("source", ""),
     )  # fmt: skip
 

@@ -301,6 +301,9 @@ class TestedWords(Words):
     pull_kn: Annotated[float, Amount(0.001, 500, "kN (1 kN is 102 kg hung)")] = word(_PULL)
     shear_kn: Annotated[float, Amount(0.001, 500, "kN (1 kN is 102 kg hung)")] = word(_SHEAR)
     moment_nm: Annotated[float, Amount(0.01, 5000, "Nm")] = word("What one bears against turning of a corner")
+    turning_nm_per_rad: Annotated[float, Amount(1, 1_000_000, "Nm per rad")] = word(
+        "How stiffly one holds a corner, for shelves and for racking"
+    )
     basis: Annotated[str, Choice(get_args(Basis))] = word(
         "What the figures are, as for a wall", default='"working load"'
     )

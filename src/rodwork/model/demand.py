@@ -53,11 +53,15 @@ class Hanging:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Tested:
-    """What one fitting or fixing was found to bear: straight out, sideways, against turning; by whose figures."""
+    """What one fitting or fixing was found to bear: straight out, sideways, against turning; by whose figures.
+
+    `turning_Nmm_per_rad` is what it takes to turn a corner with one of them.
+    """
 
     pull_N: float | None
     shear_N: float | None
     moment_Nmm: float | None
+    turning_Nmm_per_rad: float | None = None
     basis: Basis
     source: str
 

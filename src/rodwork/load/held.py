@@ -1,0 +1,131 @@
+"""Where a shelf is held: by its joints, by boards that stand under it, by pins; read from the Rod by what is there."""
+
+from dataclasses import dataclass
+
+from rodwork.load.boards import box_of
+from rodwork.model.demand import Tested
+from rodwork.model.fixing import Fixing, Joint
+from rodwork.model.panel import Part
+from rodwork.model.rod import Rod, RodCabinet
+
+REACH_OF_PINS_MM = 12.0  # a pin's middle lies at most so far below the underside of its shelf
+SIDEWAYS_MM = 6.0  # and its bore so far from the end of the shelf
+END_MM = 30.0  # a joint so near an end of a shelf holds that end
+NEAR_MM = 1.0
+STANDS = ("divider", "batten", "side")  # boards on edge that may carry a shelf from below
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Held:
+    """One place where a shelf is held: along it from its left end, and the first and last depth from its front, mm."""
+
+    at_mm: float
+    turning_Nmm_per_rad: float
+    first_mm: float
+    last_mm: float
+    by: str
+
+
+def tested_for(fixing: Fixing, rod: Rod) -> Tested | None:
+    """What the maker entered for one of the things that a fixing is bought as, by its name or how that begins."""
+    for item in fixing.hardware:
+        for name, tested in rod.tested.items():
+            if item.item.casefold().startswith(name.casefold()):
+                return tested
+    return None
+
+
+def held_at(part: Part, cabinet: RodCabinet, rod: Rod) -> tuple[Held, ...]:
+    """Every place that holds a lying board, from the left; places that agree are one."""
+    found = [h for j in cabinet.joints if part.id in j.parts for h in _by_joint(part, j, cabinet, rod)]
+    found += _by_pins(part, cabinet)
+    found += _from_below(part, cabinet)
+    out: list[Held] = []
+    for held in sorted(found, key=lambda h: h.at_mm):
+        if out and held.at_mm - out[-1].at_mm < END_MM:
+            out[-1] = _together(out[-1], held)
+        else:
+            out.append(held)
+    return tuple(out)
+
+
+def _together(a: Held, b: Held) -> Held:
+    return Held(
+        at_mm=a.at_mm, turning_Nmm_per_rad=max(a.turning_Nmm_per_rad, b.turning_Nmm_per_rad),
+        first_mm=min(a.first_mm, b.first_mm), last_mm=max(a.last_mm, b.last_mm), by=a.by,
+    )  # fmt: skip
+
+
+def _by_joint(part: Part, joint: Joint, cabinet: RodCabinet, rod: Rod) -> list[Held]:
+    """An end jointed to an upright, or an upright jointed to its face that carries it from below or beside."""
+    other = cabinet.part[joint.parts[0] if joint.parts[1] == part.id else joint.parts[1]]
+    out = joint.contact.out
+    low, high = box_of(part)
+    if joint.parts[1] == part.id and abs(out[0]) > 0.9:  # its end on an upright's face
+        at = 0.0 if out[0] > 0 else high[0] - low[0]
+    elif joint.parts[0] == part.id and abs(out[2]) > 0.9 and (other.role == "side" or out[2] < 0):
+        a, b = box_of(other)
+        at = min(max((a[0] + b[0]) / 2 - low[0], 0.0), high[0] - low[0])
+    else:
+        return []
+    first, last = _depths(joint, low[1], high[1])
+    turning = 0.0
+    for fixing in joint.fixings:
+        tested = tested_for(fixing, rod)
+        turning += (tested.turning_Nmm_per_rad or 0.0) if tested else 0.0
+    return [Held(at_mm=at, turning_Nmm_per_rad=turning, first_mm=first, last_mm=last, by="jointed")]
+
+
+def _depths(joint: Joint, front: float, back: float) -> tuple[float, float]:
+    """From its front, where the first and the last fixing of a joint hold it; a channel holds the whole run."""
+    runs = [f for f in joint.fixings if f.law == "enter"]
+    if runs:
+        ends = (joint.contact.from_point[1], joint.contact.to_point[1])
+    else:
+        places = [f.at[1] for f in joint.fixings]
+        ends = (min(places, default=front), max(places, default=back))
+    return max(min(ends) - front, 0.0), min(max(ends) - front, back - front)
+
+
+def _by_pins(part: Part, cabinet: RodCabinet) -> list[Held]:
+    """Pins in bores beside its ends, at the height of its underside."""
+    low, high = box_of(part)
+    found: dict[str, list[tuple[float, float]]] = {}
+    for other in cabinet.parts:
+        for f in other.features:
+            if f.role != "shelf_pin":
+                continue
+            x, y, z = other.pose.to_cabinet(f.at)
+            beside = next(
+                (e for e in ("left", "right") if abs(x - (low[0] if e == "left" else high[0])) <= SIDEWAYS_MM), ""
+            )
+            if beside and low[2] - REACH_OF_PINS_MM <= z <= low[2] + NEAR_MM and low[1] <= y <= high[1]:
+                found.setdefault(beside, []).append((x, y - low[1]))
+    return [
+        Held(
+            at_mm=0.0 if end == "left" else high[0] - low[0], turning_Nmm_per_rad=0.0,
+            first_mm=min(y for _, y in places), last_mm=max(y for _, y in places), by="on pins",
+        )
+        for end, places in found.items()
+    ]  # fmt: skip
+
+
+def _from_below(part: Part, cabinet: RodCabinet) -> list[Held]:
+    """Boards on edge that stand right under it: dividers, battens; not what only stiffens it along its length."""
+    low, high = box_of(part)
+    found = []
+    for other in cabinet.parts:
+        a, b = box_of(other)
+        across = min(b[0], high[0]) - max(a[0], low[0])
+        along = min(b[1], high[1]) - max(a[1], low[1])
+        upright = b[2] - a[2] > b[0] - a[0]
+        if other.role not in STANDS or abs(b[2] - low[2]) > NEAR_MM or min(across, along) <= 0:
+            continue
+        if upright and across < 0.5 * (high[0] - low[0]):
+            found.append(
+                    Held(
+                        at_mm=(max(a[0], low[0]) + min(b[0], high[0])) / 2 - low[0], turning_Nmm_per_rad=0.0,
+                        first_mm=max(a[1] - low[1], 0.0), last_mm=min(b[1], high[1]) - low[1], by="stands on",
+                    )
+                )  # fmt: skip
+    return found

@@ -1,0 +1,192 @@
+"""Every shelf and bottom of a cabinet, read from the Rod: what it carries, how it is held, and what comes of it."""
+
+from collections.abc import Iterator
+from dataclasses import replace
+from typing import Any
+
+from rodwork.load.beam import NotHeld
+from rodwork.load.boards import GRAVITY, BoardFigures, box_of, creep_share, figures_of, what_is_known
+from rodwork.load.contents import STAYS, bearing, even_N_per_mm
+from rodwork.load.held import Held, held_at
+from rodwork.load.section import Strip
+from rodwork.load.shelf import Across, Limits, Sagged, Shelf, longest_span_mm, sagged, strip_under
+from rodwork.model.demand import Contents
+from rodwork.model.figure import Figure
+from rodwork.model.loading import ShelfLoad
+from rodwork.model.panel import Part
+from rodwork.model.rod import Rod, RodCabinet
+
+THICKNESSES_MM = (15.0, 16.0, 18.0, 19.0, 22.0, 25.0, 28.0, 30.0, 32.0, 38.0)  # sold; common practice
+STRIP_HEIGHTS_MM = tuple(range(20, 125, 5))
+STIFFENERS = ("lipping", "rail", "face frame", "batten")
+NEAR_MM = 1.0
+LEAST_SHARE = 0.9  # of its length along which a strip must lie to stiffen a shelf
+
+
+def shelf_loads(cabinet: RodCabinet, rod: Rod) -> tuple[ShelfLoad, ...]:
+    """Each of them once; of boards that are the same, each stands on its own."""
+    return tuple(_shelf_load(part, cabinet, rod) for part in bearing(cabinet))
+
+
+def _shelf_load(part: Part, cabinet: RodCabinet, rod: Rod) -> ShelfLoad:
+    board = figures_of(rod.boards[part.board], part.size[2])
+    held = held_at(part, cabinet, rod)
+    asks = list(_asks(part, cabinet, rod, board))
+    made = _shelf(part, cabinet, rod, board, held)
+    kg = even_N_per_mm(cabinet, part.size[1]) * part.size[0] / GRAVITY
+    heavy = cabinet.asked.contents.heaviest_kg if cabinet.asked.contents else None
+    own = part.size[0] * part.size[1] * part.size[2] * (board.weight_kg_m3 or 0.0) * 1e-9
+    common: dict[str, Any] = {
+        "part": part.id, "name": part.name, "spans": max(len(held) - 1, 1),
+        "depth_mm": part.size[1], "thickness_mm": part.size[2],
+        "contents_kg": kg + (heavy or 0.0), "own_kg": own, "stiffness": board.stiffness,
+        "creep": _creep(board, cabinet),
+    }  # fmt: skip
+    try:
+        if made is None:
+            raise NotHeld("")
+        found = sagged(made)
+    except NotHeld as problem:
+        if str(problem):
+            asks.append(_not_held(held))
+        limits = _limits(cabinet)
+        return ShelfLoad(
+            **common, span_mm=part.size[0], held=_in_words(held), new_mm=None, later_mm=None,
+            straight_mm=limits.straight_mm(part.size[0]), sound_mm=limits.sound_mm(part.size[0]), straight=None,
+            sound=None, strong=None, longest_mm=None, would_do=(), asks=tuple(asks),
+        )  # fmt: skip
+    return ShelfLoad(
+        **common, span_mm=made.span_mm, held=_in_words(held), new_mm=found.new_mm, later_mm=found.later_mm,
+        straight_mm=found.straight_mm, sound_mm=found.sound_mm, straight=found.straight, sound=found.sound,
+        strong=found.strong, longest_mm=longest_span_mm(made), would_do=_would_do(made, found, part, cabinet, rod),
+        asks=tuple(asks),
+    )  # fmt: skip
+
+
+def _limits(cabinet: RodCabinet) -> Limits:
+    sag = cabinet.asked.sag
+    return Limits(straight_1_in=sag.straight_1_in, sound_1_in=sag.sound_1_in, most_mm=sag.most_mm)
+
+
+def _creep(board: BoardFigures, cabinet: RodCabinet) -> Figure | None:
+    contents = cabinet.asked.contents
+    return creep_share(board, cabinet.asked.room, contents is None or contents.lasts in STAYS)
+
+
+def _shelf(
+    part: Part, cabinet: RodCabinet, rod: Rod, board: BoardFigures, held: tuple[Held, ...]
+) -> Shelf | None:  # fmt: skip
+    """The shelf as it is reckoned; None where its stiffness is not known."""
+    if board.stiffness is None:
+        return None
+    first = _strip(part.size[1], part.size[2], 0.0, board, cabinet)
+    strips = [first, *_stiffened_by(part, cabinet, rod)]
+    weight = sum(s.width_mm * s.height_mm for s in strips) * (board.weight_kg_m3 or 0.0) * 1e-9 * GRAVITY
+    heavy = cabinet.asked.contents.heaviest_kg if cabinet.asked.contents else None
+    creep = _creep(board, cabinet)
+    across = None
+    if held:
+        front, back = max(h.first_mm for h in held), min(h.last_mm for h in held)
+        across = Across(depth_mm=part.size[1], first_mm=front, last_mm=back) if back > front else None
+    return Shelf(
+        strips=tuple(strips), length_mm=part.size[0], at_mm=tuple(h.at_mm for h in held),
+        turning_Nmm_per_rad=tuple(h.turning_Nmm_per_rad for h in held), weight_N_per_mm=weight,
+        even_N_per_mm=even_N_per_mm(cabinet, part.size[1]), middle_N=(heavy or 0.0) * GRAVITY,
+        creep=None if creep is None else creep.value, limits=_limits(cabinet), across=across,
+    )  # fmt: skip
+
+
+def _strip(width: float, height: float, middle: float, board: BoardFigures, cabinet: RodCabinet) -> Strip:
+    contents = cabinet.asked.contents or Contents()
+    kmod = board.factors.kmod_of(cabinet.asked.room, contents.lasts) if board.factors else None
+    strength = None
+    if board.strength is not None and kmod is not None and board.factors is not None:
+        strength = board.strength.value * kmod / board.factors.gamma_M
+    assert board.stiffness is not None
+    return Strip(
+        width_mm=width, height_mm=height, middle_mm=middle, stiffness_N_per_mm2=board.stiffness.value,
+        shear_N_per_mm2=board.shear.value if board.shear else None, strength_N_per_mm2=strength,
+    )  # fmt: skip
+
+
+def _stiffened_by(part: Part, cabinet: RodCabinet, rod: Rod) -> list[Strip]:
+    """Strips on edge along its front or back, or under it, that touch it along nearly its whole length."""
+    low, high = box_of(part)
+    found = []
+    for other in cabinet.parts:
+        if other.role not in STIFFENERS:
+            continue
+        a, b = box_of(other)
+        along = min(b[0], high[0]) - max(a[0], low[0])
+        beside = abs(b[1] - low[1]) < NEAR_MM or abs(a[1] - high[1]) < NEAR_MM
+        under = abs(b[2] - low[2]) < NEAR_MM and min(b[1], high[1]) > max(a[1], low[1])
+        touches = under or (beside and min(b[2], high[2]) > max(a[2], low[2]))
+        if touches and along > LEAST_SHARE * (high[0] - low[0]) and _glued(part, other, cabinet):
+            of = figures_of(rod.boards[other.board], other.size[2])
+            if of.stiffness is not None:
+                middle = (a[2] + b[2]) / 2 - (low[2] + high[2]) / 2
+                found.append(_strip(b[1] - a[1], b[2] - a[2], middle, of, cabinet))
+    return found
+
+
+def _glued(part: Part, other: Part, cabinet: RodCabinet) -> bool:
+    """Whether a strip is glued to a board: a lipping is by its nature, anything else by its joint."""
+    joined = [j for j in cabinet.joints if set(j.parts) == {part.id, other.id}]
+    return any(j.glued for j in joined) or (other.role == "lipping" and not joined)
+
+
+def _asks(part: Part, cabinet: RodCabinet, rod: Rod, board: BoardFigures) -> Iterator[str]:
+    stock = rod.boards[part.board]
+    if board.stiffness is None:
+        yield f"The catalogue has no stiffness for {stock.material} of {part.size[2]:g} mm. {what_is_known(stock)}"
+    elif board.strength is None or board.factors is None:
+        yield f"Its strength is not known. {what_is_known(stock)}"
+    elif board.factors.kdef_of(cabinet.asked.room) is None:
+        grade = board.grade or stock.material
+        yield f"Eurocode 5 does not allow {grade} in a {cabinet.asked.room} room. Use a board made for it."
+    if board.weight_kg_m3 is None:
+        yield f"What {stock.material} weighs is not known: its own weight is left out. Write density under the board."
+
+
+def _not_held(held: tuple[Held, ...]) -> str:
+    if not held:
+        return "Nothing holds it: no joint, no pin and no board under it. Give it two ends to lie on."
+    return f"It is held at one place only ({_in_words(held)}): the other end hangs free. Give that end a joint or pins."
+
+
+def _in_words(held: tuple[Held, ...]) -> str:
+    if not held:
+        return "held by nothing"
+    by = {h.by for h in held}
+    if len(held) == 1:
+        return "held at one end only"
+    stiff = any(h.turning_Nmm_per_rad for h in held)
+    ends = "jointed, stiff as tested" if stiff else "jointed"
+    word = "on pins" if by == {"on pins"} else ends if "jointed" in by else "lying on boards"
+    return word if len(held) == 2 else f"{word}, over {len(held) - 1} spans"
+
+
+def _would_do(shelf: Shelf, found: Sagged, part: Part, cabinet: RodCabinet, rod: Rod) -> tuple[str, ...]:
+    """Where a limit is passed: the thickness, or the strip under an edge, that would keep every one."""
+    if found.least >= 1:
+        return ()
+    out = []
+    for thick in THICKNESSES_MM:
+        other = _as_thick(shelf, thick, part, cabinet, rod) if thick > part.size[2] + 0.5 else None
+        if other is not None and sagged(other).least >= 1:
+            out.append(f"{thick:g} mm of the same board")
+            break
+    for height in STRIP_HEIGHTS_MM:
+        if sagged(strip_under(shelf, float(height), part.size[2])).least >= 1:
+            out.append(f"a strip {height} high of the same board, on edge, glued under its front or back edge")
+            break
+    return tuple(out)
+
+
+def _as_thick(shelf: Shelf, thick: float, part: Part, cabinet: RodCabinet, rod: Rod) -> Shelf | None:
+    board = figures_of(rod.boards[part.board], thick)
+    if board.stiffness is None:
+        return None
+    strip = _strip(part.size[1], thick, 0.0, board, cabinet)
+    grown = shelf.weight_N_per_mm * thick / part.size[2]
+    return replace(shelf, strips=(strip, *shelf.strips[1:]), weight_N_per_mm=grown)

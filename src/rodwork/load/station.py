@@ -1,0 +1,26 @@
+"""Will it hold: the load of every cabinet of a Rod, and what there is to put right. Read this first.
+
+contents -> shelves -> joints -> the box -> the wall (or: does it tip) -> lifting -> findings
+"""
+
+from rodwork.load.contents import in_words
+from rodwork.load.findings import findings
+from rodwork.load.lifting import lifting
+from rodwork.load.shelves import shelf_loads
+from rodwork.model.loading import CabinetLoad, Loading
+from rodwork.model.rod import Rod, RodCabinet
+
+
+def load_of(rod: Rod) -> Loading:
+    """The load of a whole job. Every cabinet entry is reckoned once, whatever its count."""
+    cabinets = tuple(_cabinet(cabinet, rod) for cabinet in rod.cabinets)
+    return Loading(cabinets=cabinets, findings=findings(cabinets))
+
+
+def _cabinet(cabinet: RodCabinet, rod: Rod) -> CabinetLoad:
+    words, figure = in_words(cabinet)
+    return CabinetLoad(
+        name=cabinet.name, count=cabinet.count, contents=words, contents_from=figure,
+        shelves=shelf_loads(cabinet, rod), joints=(), racking=None, hanging=None, tipping=None,
+        lifting=lifting(cabinet, rod),
+    )  # fmt: skip
