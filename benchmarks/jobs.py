@@ -58,6 +58,20 @@ def job_text(number: int) -> str:
     return "".join(parts)
 
 
+def alike_text(number: int) -> str:
+    """The same cabinets in a form that every family can be tried on: one recipe, and one bay with its shelves each."""
+    parts = [HEAD.split("[joints.dowels]")[0], '[every_cabinet]\nboard = "birch18"\n']
+    backs = ("grooved all round", "rebated in the sides", "planted")
+    for i in range(number):
+        kind, height, depth, _ = KINDS[i % len(KINDS)]
+        parts.append(
+            f'\n[cabinets.unit-{i + 1}]\nkind = "{kind}"\nmark = "{_mark(i)}"\nwidth = {600 + (i * 7) % 300}\n'
+            f"height = {height + (i * 3) % 90}\ndepth = {depth}\nfixed_shelves = {1 + i % 3}\n"
+            f'back = {{ board = "birch6", style = "{backs[i % len(backs)]}" }}\n'
+        )
+    return "".join(parts)
+
+
 def _mark(i: int) -> str:
     letters = "ABCDEFGHIJKLMNOPQRSTUVWXYZ"
     return letters[i // 676 % 26] + letters[i // 26 % 26] + letters[i % 26]

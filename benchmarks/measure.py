@@ -55,6 +55,39 @@ def pack_20() -> str:
     return f"set-out and whole pack of 20 cabinets, {files} files: median {statistics.median(packed):.1f} s"
 
 
+COMPARED = """
+import json, sys, time
+sys.path.insert(0, {here!r})
+from jobs import alike_text, job_text
+from rodwork.comparing import compare
+from rodwork.pipeline import set_out
+text = alike_text({number})
+compare(alike_text(1), "warm up")
+start = time.perf_counter(), time.process_time()
+_, compared = compare(text, "job")
+took = time.perf_counter() - start[0], time.process_time() - start[1]
+start = time.process_time()
+set_out(text, "job")
+alone = time.process_time() - start
+print(json.dumps([*took, alone, len(compared.all), len(compared.cannot)]))
+"""
+
+
+def compare_20() -> str:
+    """Every family on one job of 20 cabinets, no two alike; beside it one set-out of that job, in the same process."""
+    code = COMPARED.format(here=str(Path(__file__).parent), number=20)
+    runs = []
+    for _ in range(5):
+        done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
+        runs.append(json.loads(done.stdout.splitlines()[-1]))
+    wall, cpu, alone = (statistics.median(r[k] for r in runs) for k in range(3))
+    able, unable = runs[0][3:]
+    return (
+        f"comparison on 20 cabinets, {able} ways that can and {unable} that cannot: median {wall:.2f} s, "
+        f"{cpu:.2f} s of one processor, {cpu / alone:.1f} times one set-out and its proof ({alone:.2f} s)"
+    )
+
+
 def growth() -> str:
     rows = []
     for number in (125, 250, 500, 1000):
@@ -80,7 +113,7 @@ def command() -> str:
     return "\n".join(lines)
 
 
-ALL = {f.__name__: f for f in (command, set_out_20, pack_20, growth)}
+ALL = {f.__name__: f for f in (command, set_out_20, pack_20, compare_20, growth)}
 
 if __name__ == "__main__":
     print(f"{platform.python_implementation()} {platform.python_version()}, {platform.machine()}")

@@ -32,6 +32,7 @@ EDGE = {
     "cli": {
         "",
         "pipeline",
+        "comparing",
         "packing",
         "console",
         "console_compare",
@@ -43,12 +44,13 @@ EDGE = {
         "job.starter",
     },
     "pipeline": {*COMMON, *(STATIONS - {"documents"})},
+    "comparing": {*COMMON, *(STATIONS - {"documents"}), "pipeline"},  # the stations again, once for each way of joining
     "packing": {*COMMON, "documents", "writers"},
     "console": {*COMMON, "documents"},
     "console_compare": {*COMMON, "documents", "console"},
     "console_load": {*COMMON, "documents", "console"},
 }
-MAY_IMPORT_PIPELINE = {"cli", "__init__"}
+MAY_IMPORT_PIPELINE = {"cli", "__init__", "comparing"}
 MAY_IMPORT_WRITERS = {"packing", "writers"}
 HEAVY = (
     "numpy",

@@ -130,8 +130,8 @@ def compare(
     """The ways of joining JOB side by side: its own recipes, and every family alone, the cheapest first."""
     if file is not None and file.suffix not in (".pdf", ".svg"):
         _stop(f"{file}: -o takes a name in .pdf for the pages, or in .svg for the picture of costs alone")
-    from rodwork.pipeline import COMPARED
-    from rodwork.pipeline import compare as compare_ways
+    from rodwork.comparing import COMPARED
+    from rodwork.comparing import compare as compare_ways
 
     rod, compared = _read_by(
         lambda text: compare_ways(text, str(job), _beside(job), joints or tuple(COMPARED), wants, sort), job

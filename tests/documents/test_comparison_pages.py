@@ -7,12 +7,12 @@ import pytest
 from page_laws import check_pages, faults
 from tests.money.box import BOX, compared
 
+from rodwork.comparing import compare
 from rodwork.documents.comparison import behind, ordinal
 from rodwork.documents.comparison_pages import comparison_pages
 from rodwork.documents.cost_picture import cost_drawing
 from rodwork.documents.drawing import Circle, Text
 from rodwork.model.costing import Seen
-from rodwork.pipeline import compare
 
 PAPERS = ("A4", "Letter")
 TO_BUY = BOX + '\n[machines."dowel jig"]\nowned = false\nprice = 90\n'

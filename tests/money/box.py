@@ -1,6 +1,6 @@
 """One small job with figures that are easy in the head, for everything about money. All of it is invented."""
 
-from rodwork.pipeline import compare
+from rodwork.comparing import compare
 
 BOX = """
 [job]

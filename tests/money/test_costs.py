@@ -13,8 +13,8 @@ from pathlib import Path
 
 import pytest
 
+from rodwork.comparing import compare
 from rodwork.model.money import to_coin
-from rodwork.pipeline import compare
 from tests.money.box import BOX, line, way
 
 D = Decimal

@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from types import MappingProxyType
 
 from rodwork.geometry.vec import dot, sub
 from rodwork.joints.halves import cut
@@ -32,31 +33,35 @@ def entry_of(recipe: Recipe, host_thickness: float, guest_thickness: float, shop
     return max(entries, key=lambda e: e.reach, default=Entry())
 
 
-def join(carcass: Carcass, shop: Shop) -> Joined:
-    """All joints of one carcass. Raises CannotBuild with the place in the job file."""
+def join(carcass: Carcass, shop: Shop, known: Mapping[str, Joined] = MappingProxyType({})) -> Joined:
+    """All joints of one carcass. Raises CannotBuild with the place in the job file.
+
+    `known`: joints by id that are taken as they are, from a carcass that has them alike.
+    """
     panels = {p.id: p for p in carcass.panels}
-    joints: list[Joint] = []
+    each = [known.get(meeting.id) or _one(meeting, panels, shop) for meeting in carcass.meetings]
+    return Joined(
+        joints=tuple(joint for one in each for joint in one.joints),
+        machining=tuple(cut for one in each for cut in one.machining),
+    )
+
+
+def _one(meeting: Meeting, panels: Mapping[str, Panel], shop: Shop) -> Joined:
+    """One joint, with the machining of both its boards."""
+    fixings: list[Fixing] = []
     machining: list[Machining] = []
-    for meeting in carcass.meetings:
-        fixings: list[Fixing] = []
-        for use in meeting.recipe.uses:
-            kind = kind_of(use)
-            taken = tuple(_along(meeting, f) for f in fixings if f.law != "enter")
-            for plan in _planned(kind, use, _run(meeting, panels, taken), shop, meeting):
-                fixing, cuts = cut(meeting, len(fixings) + 1, plan, kind.name, panels)
-                fixings.append(fixing)
-                machining.extend(cuts)
-        joints.append(
-            Joint(
-                id=meeting.id,
-                parts=(meeting.host, meeting.guest),
-                contact=meeting.contact,
-                recipe=meeting.recipe.name,
-                glued=any(_glued(u) for u in meeting.recipe.uses),
-                fixings=tuple(fixings),
-            )
-        )
-    return Joined(joints=tuple(joints), machining=tuple(machining))
+    for use in meeting.recipe.uses:
+        kind = kind_of(use)
+        taken = tuple(_along(meeting, f) for f in fixings if f.law != "enter")
+        for plan in _planned(kind, use, _run(meeting, panels, taken), shop, meeting):
+            fixing, cuts = cut(meeting, len(fixings) + 1, plan, kind.name, panels)
+            fixings.append(fixing)
+            machining.extend(cuts)
+    joint = Joint(
+        id=meeting.id, parts=(meeting.host, meeting.guest), contact=meeting.contact, recipe=meeting.recipe.name,
+        glued=any(_glued(u) for u in meeting.recipe.uses), fixings=tuple(fixings),
+    )  # fmt: skip
+    return Joined(joints=(joint,), machining=tuple(machining))
 
 
 def _along(meeting: Meeting, fixing: Fixing) -> float:

@@ -1,14 +1,12 @@
 """The ways of joining a job side by side: which the maker wants, in what order, and from when a machine pays."""
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import replace
 from decimal import Decimal
 from math import ceil
 
 from rodwork.model.costing import Cannot, Comparison, ShopFigures, Way
-from rodwork.model.rod import Rod
 from rodwork.money.rates import Rates
-from rodwork.money.ways import Candidate, way_of
 
 WANTS: dict[str, tuple[Callable[[Way], bool], str]] = {
     "demountable": (lambda way: way.demountable, "it does not come apart again"),
@@ -21,9 +19,9 @@ FAR = Decimal("Infinity")
 
 
 def comparison(
-    job: Rod,
-    candidates: Iterable[Candidate],
-    cannot: Iterable[Cannot],
+    job: str,
+    cabinets: int,
+    judged: Sequence[Way | Cannot],
     figures: ShopFigures,
     currency: str,
     wants: Iterable[str] = (),
@@ -31,20 +29,18 @@ def comparison(
 ) -> Comparison:
     """All ways that can and are wanted, the cheapest first; those that cannot, with the reason.
 
-    `wants` are keys of WANTS; `sort` is one of SORTS. `job` gives the name and the number of cabinets.
+    `job` is its name; `wants` are keys of WANTS; `sort` is one of SORTS.
     """
     rates = Rates(figures, currency)
-    judged = [way_of(candidate, rates) for candidate in candidates]
     ways = [way for way in judged if isinstance(way, Way)]
     left_out = [(way, why) for way in ways if (why := _not_wanted(way, wants)) is not None]
     kept = sorted((way for way in ways if _not_wanted(way, wants) is None), key=lambda way: _place(way, sort))
-    cabinets = sum(c.count for c in job.cabinets)
     at_hand = tuple(way for way in kept if not way.to_buy)
     cheapest = min((way.running for way in ways if not way.to_buy and way.running is not None), default=None)
     return Comparison(
-        job=job.job, currency=currency, cabinets=cabinets, cabinets_to_come=rates.cabinets_to_come, ways=at_hand,
+        job=job, currency=currency, cabinets=cabinets, cabinets_to_come=rates.cabinets_to_come, ways=at_hand,
         with_machine=tuple(replace(w, pays_from=_pays_from(w, cheapest, cabinets)) for w in kept if w.to_buy),
-        cannot=(*(way for way in judged if isinstance(way, Cannot)), *cannot),
+        cannot=tuple(way for way in judged if isinstance(way, Cannot)),
         left_out=tuple(Cannot(name=way.name, made_with=way.made_with, why=why) for way, why in left_out),
         starting=_starting(ways, rates), unused=_unused(ways, figures),
     )  # fmt: skip

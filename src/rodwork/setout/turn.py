@@ -34,16 +34,22 @@ _CROSS_GRAIN: tuple[Matrix, ...] = (
 
 @dataclass(frozen=True, slots=True)
 class Turn:
-    """A turn of a part of one size onto the box of a part of the same size."""
+    """A turn of a part of one size onto the box of a part of the same size. `half`: of that box, turned."""
 
     matrix: Matrix
     size: Vec
+    half: Vec
+
+    @staticmethod
+    def of(matrix: Matrix, size: Vec) -> "Turn":
+        """The turn by this matrix of a part of this size."""
+        upright: Matrix = tuple(tuple(abs(v) for v in row) for row in matrix)  # type: ignore[assignment]
+        return Turn(matrix, size, apply(upright, (size[0] / 2, size[1] / 2, size[2] / 2)))
 
     def point(self, p: Vec) -> Vec:
         """Where a point of the part comes to lie."""
-        m, (a, b, c) = self.matrix, self.size
-        x, y, z = apply(m, (p[0] - a / 2, p[1] - b / 2, p[2] - c / 2))
-        half = apply(tuple(tuple(abs(v) for v in row) for row in m), (a / 2, b / 2, c / 2))  # type: ignore[arg-type]
+        (a, b, c), half = self.size, self.half
+        x, y, z = apply(self.matrix, (p[0] - a / 2, p[1] - b / 2, p[2] - c / 2))
         return (x + half[0], y + half[1], z + half[2])
 
     def way(self, d: Vec) -> Vec:
@@ -87,7 +93,7 @@ def _together(p: Sequence[float], q: Sequence[float]) -> bool:
 
 
 def _carries(matrix: Matrix, a: Panel, cuts_a: Sequence[Machining], b: Panel, cuts_b: Sequence[Machining]) -> bool:
-    turn, to = Turn(matrix, a.size), _SURFACES_OF[matrix]
+    turn, to = Turn.of(matrix, a.size), _SURFACES_OF[matrix]
     if not _together(turn.point(a.size), b.size) and not _box_fits(turn, b.size):
         return False
     if {to[s] for s in a.shows} != set(b.shows):

@@ -1,0 +1,164 @@
+"""The ways of joining a job, tried one after another on the stations that the pipeline knows, and put side by side.
+
+Each of the job's recipes and each family alone is joined, set out and looked at by the checks as any job is. The proof
+is left to the one that is chosen: it is for what is to be cut.
+"""
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, field, replace
+from itertools import product
+from typing import Any
+
+from rodwork.checks.registry import run_checks
+from rodwork.job.reader import JobFaults
+from rodwork.joints.kind import JointKind
+from rodwork.joints.own import own_kind
+from rodwork.joints.place import Joined, entry_of, join
+from rodwork.joints.registry import joint_kinds
+from rodwork.model.costing import Cannot, Comparison, Way
+from rodwork.model.job import Cabinet, CannotBuild, Job, Place, Recipe, Use
+from rodwork.model.meeting import Carcass, Entry, Meeting
+from rodwork.model.nature import Nature
+from rodwork.model.rod import Rod
+from rodwork.money.comparison import comparison
+from rodwork.money.rates import Rates
+from rodwork.money.ways import Candidate, way_of
+from rodwork.pipeline import Beside, make, nothing_beside, read, set_out
+from rodwork.setout.draft import Made, draft
+
+COMPARED = {"corners": "corner", "shelves": "fixed shelf", "dividers": "divider"}  # what is joined: where it stands
+
+
+def compare(
+    text: str | bytes,
+    file: str,
+    beside: Beside = nothing_beside,
+    of: Sequence[str] = tuple(COMPARED),
+    wants: Sequence[str] = (),
+    sort: str = "money",
+) -> tuple[Rod, Comparison]:
+    """The ways of joining a job side by side: its own recipes, and every family; and a Rod with its heading alone.
+
+    `of`: which joints, of COMPARED; the others stay as they are. Raises JobFaults as set_out does, for what no joint
+    mends.
+    """
+    job, _ = read(text, file, beside)
+    kinds = {**joint_kinds(), **{name: own_kind(family) for name, family in job.own_families.items()}}
+    trial = _Trial(job, frozenset(COMPARED[word] for word in of), {name: kind.nature for name, kind in kinds.items()})
+    judged = [trial.judged(*way) for way in _ways(job, kinds, trial.places)]
+    if not any(isinstance(way, Way) for way in judged):
+        _refuse_what_no_joint_mends(text, file, beside)
+    cabinets = sum(cabinet.count for cabinet in job.cabinets)
+    compared = comparison(job.name, cabinets, judged, job.figures, job.currency, wants, sort)
+    return draft(replace(job, cabinets=()), ()), compared
+
+
+def _refuse_what_no_joint_mends(text: str | bytes, file: str, beside: Beside) -> None:
+    """Where no way can, the job as it is written may be at fault for another reason."""
+    try:
+        set_out(text, file, beside)
+    except JobFaults as wrong:
+        others = [fault for fault in wrong.faults if fault.path[:1] != ("joints",)]
+        if others:
+            raise JobFaults(others) from None
+
+
+@dataclass(frozen=True)
+class _Trial:
+    """One job joined in one way after another. A carcass that several ways have alike is built once.
+
+    `shared`: by cabinet and how far its boards enter one another: its carcass, and the joints that no way changes.
+    """
+
+    job: Job
+    places: frozenset[str]
+    natures: Mapping[str, Nature]
+    shared: dict[tuple[object, ...], tuple[Carcass, dict[str, Joined]]] = field(default_factory=dict)
+
+    def judged(self, name: str, made_with: str, recipe: Recipe | None) -> Way | Cannot:
+        """What a way costs, or why it cannot make this job. None: the job as it is written."""
+        changes: dict[str, Any] = {} if recipe is None else {_NAMED_BY[place]: recipe for place in self.places}
+        made = []
+        for cabinet in self.job.cabinets:
+            try:
+                made.append(self._make(replace(cabinet, **changes)))
+            except CannotBuild as problem:
+                return Cannot(name=name, made_with=made_with, why=f"{cabinet.name}: {problem.what}")
+        rod = draft(self.job, tuple(made))
+        as_written = recipe is None or _uses(recipe) == _only_recipe(self.job, self.places)
+        return way_of(
+            Candidate(
+                name=name, made_with=made_with, as_written=as_written, rod=rod, places=self.places,
+                natures=self.natures, findings=run_checks(rod),
+            ),
+            Rates(self.job.figures, self.job.currency),
+        )  # fmt: skip
+
+    def _make(self, cabinet: Cabinet) -> Made:
+        key = (cabinet.name, *self._entries(cabinet))
+        if key not in self.shared:
+            made = make(cabinet, self.job)
+            kept = {
+                m.id: _alone(made, m.id) for m in made.carcass.meetings if _recipe_at(cabinet, m) is not m.recipe
+            }  # fmt: skip
+            self.shared[key] = (made.carcass, kept)
+            return made
+        carcass, kept = self.shared[key]
+        meetings = tuple(
+            m if m.id in kept else replace(m, recipe=_recipe_at(cabinet, m) or m.recipe) for m in carcass.meetings
+        )
+        carcass = replace(carcass, meetings=meetings)
+        joined = join(carcass, self.job.shop, kept)
+        return Made(cabinet=cabinet, carcass=carcass, joints=joined.joints, machining=joined.machining)
+
+    def _entries(self, cabinet: Cabinet) -> Iterator[Entry]:
+        """How far boards enter one another under the cabinet's recipes: all that a carcass has of them."""
+        boards = [self.job.boards[name].actual_mm for name in (cabinet.board, cabinet.shelf_board)]
+        for field_name in _NAMED_BY.values():
+            for host, guest in product(boards, boards):
+                yield entry_of(getattr(cabinet, field_name), host, guest, self.job.shop)
+
+
+_NAMED_BY = {"corner": "corner_joint", "fixed shelf": "shelf_joint", "divider": "divider_joint"}
+
+
+def _recipe_at(cabinet: Cabinet, meeting: Meeting) -> Recipe | None:
+    """The recipe that the cabinet names for a joint; None where it names none for this place."""
+    named = _NAMED_BY.get(meeting.contact.place)
+    return getattr(cabinet, named) if named is not None else None
+
+
+def _alone(made: Made, id: str) -> Joined:
+    """One joint of a cabinet with its machining."""
+    return Joined(
+        joints=tuple(j for j in made.joints if j.id == id),
+        machining=tuple(m for m in made.machining if m.feature.joint == id),
+    )
+
+
+def _ways(job: Job, kinds: Mapping[str, JointKind], places: frozenset[str]) -> Iterator[tuple[str, str, Recipe | None]]:
+    """(name, made with, recipe) of everything to be tried; None: the job as it is written."""
+    titles = {name: kind.title for name, kind in kinds.items()}
+    if _only_recipe(job, places) is None:
+        yield "as written", "as the job has it", None
+    tried = []
+    for recipe in job.recipes.values():
+        tried.append(_uses(recipe))
+        yield recipe.name, " + ".join(titles[use.family] for use in recipe.uses), recipe
+    for kind in kinds.values():
+        if places.isdisjoint(kind.places) or ((kind.name, kind.settings()),) in tried:
+            continue
+        place = Place(path=("joints", kind.name))
+        use = Use(family=kind.name, settings=kind.settings(), place=place)
+        yield kind.name, kind.title, Recipe(name=kind.name, uses=(use,), place=place)
+
+
+def _uses(recipe: Recipe) -> tuple[tuple[str, Any], ...]:
+    """What a recipe comes to, whatever it is called and wherever it is written."""
+    return tuple((use.family, use.settings) for use in recipe.uses)
+
+
+def _only_recipe(job: Job, places: frozenset[str]) -> tuple[tuple[str, Any], ...] | None:
+    """What makes all these joints, or None where the job has several recipes for them."""
+    used = [_uses(getattr(cabinet, _NAMED_BY[place])) for cabinet in job.cabinets for place in places]
+    return used[0] if all(uses == used[0] for uses in used) else None
