@@ -32,7 +32,7 @@ EXAMPLE = DOCS.parent / "examples" / "first-cupboard.toml"
 
 def pictures() -> dict[str, Drawing]:
     """Every picture by its file name."""
-    out = {f"joint-{name}.svg": joint_picture(name) for name in joint_kinds()}
+    out = {f"joint-{name.replace(' ', '_')}.svg": joint_picture(name) for name in joint_kinds()}
     rod = set_out(EXAMPLE.read_bytes(), EXAMPLE.name)
     out["pair.svg"] = next(d for p, d in _drawn(board_pages(rod), rod) if "pair" in p.title)
     out["settings.svg"] = next(d for p, d in _drawn(settings_pages(rod), rod) if "machining" in p.title)
@@ -41,7 +41,7 @@ def pictures() -> dict[str, Drawing]:
 
 def joint_picture(family: str) -> Drawing:
     """The opened joint of a family, from the example on its page: a shelf's where there is one."""
-    page = (DOCS / "joints" / f"{family}.md").read_text(encoding="utf-8")
+    page = (DOCS / "joints" / f"{family.replace(' ', '_')}.md").read_text(encoding="utf-8")
     example = re.search(r"```toml\n(.*?)```", page, re.DOTALL)
     assert example, f"docs/joints/{family}.md has no example"
     rod = set_out(example.group(1), f"{family}.toml")

@@ -4,10 +4,12 @@ from dataclasses import replace
 from typing import Any
 
 from rodwork.carcass.build import build
+from rodwork.geometry.directions import BACK, LEFT, UP
 from rodwork.joints.place import entry_of, join
 from rodwork.joints.registry import back_recipe, families
 from rodwork.model.demand import Contents
 from rodwork.model.job import Back, Board, Cabinet, CabinetEdging, Edging, Job, Pins, Place, Recipe, Use
+from rodwork.model.meeting import Carcass
 from rodwork.model.rod import Rod
 from rodwork.model.shop import Shop
 from rodwork.setout.draft import Made, draft
@@ -78,6 +80,25 @@ def made(cabinet: Cabinet, in_job: Job) -> Made:
 def rod_of(in_job: Job) -> Rod:
     """The Rod of a job, proof numbers included, without checks."""
     rod = draft(in_job, tuple(made(c, in_job) for c in in_job.cabinets))
+    return replace(rod, cabinets=tuple(replace(c, proof=proof_of(c, rod.setups)) for c in rod.cabinets))
+
+
+def edge_to_edge(joint: Recipe, thickness: float = 17.6) -> Rod:
+    """Two boards lying side by side, joined in width: numbers from their left ends, upper sides flush."""
+    from rodwork.carcass.boards import LYING, panel
+    from rodwork.carcass.contacts import edge_to_edge as meeting
+
+    in_job = job(cabinet(width_mm=900.0, height_mm=thickness, depth_mm=500.0, back=None), thickness=thickness)
+    front, behind = (
+        panel(id=f"fixed shelf {n}", role="fixed shelf", board=in_job.boards["birch18"], rotation=LYING, edged=(), edging=None,
+              box=((0.0, y, 0.0), (900.0, y + deep, thickness)), shows=("face_side",))
+        for n, y, deep in ((1, 0.0, 200.0), (2, 200.0, 300.0))
+    )  # fmt: skip
+    met = meeting(host=front, guest=behind, toward=BACK, datum=LEFT, flush=UP, recipe=joint)
+    carcass = Carcass(panels=(front, behind), meetings=(met,), pin_rows=(), openings=(), shelf_pins=0)
+    joined = join(carcass, in_job.shop)
+    one = Made(cabinet=in_job.cabinets[0], carcass=carcass, joints=joined.joints, machining=joined.machining)
+    rod = draft(in_job, (one,))
     return replace(rod, cabinets=tuple(replace(c, proof=proof_of(c, rod.setups)) for c in rod.cabinets))
 
 

@@ -18,6 +18,17 @@ CORNERS = st.sampled_from(
         recipe("screw"),
         recipe(("screw", {"head": "plugged", "pilot": "beforehand"})),
         recipe(("dowel", {"count": 2}), ("screw", {"first_mm": 80.0, "end_mm": 90.0})),
+        recipe("biscuit"),
+        recipe(("biscuit", {"size": "10", "set_by": "base", "base_mm": 6.0})),
+        recipe("loose tenon"),
+        recipe(("loose tenon", {"wider_mm": 0.0, "depth_in_face_mm": 8.0})),
+        recipe("carcass screw"),
+        recipe(("carcass screw", {"pilot": "beforehand"})),
+        recipe("pocket screw"),
+        recipe(("pocket screw", {"face": "other face"})),
+        recipe("nail"),
+        recipe("tongue"),
+        recipe(("biscuit", {"count": 2}), "screw"),
     ]
 )
 SHELVES = st.one_of(

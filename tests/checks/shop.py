@@ -68,7 +68,7 @@ def row(
     real = next(j for j in BASE.cabinets[0].joints if j.id == "left side / top")
     fixings = tuple(
         Fixing(
-            id=f"{id} {n}", family=family, duty="both", law=law, at=(17.6, u, 711.0), length=length,
+            id=f"{id} {n}", family=family, duty="draws up" if law == "line" else "both", law=law, at=(17.6, u, 711.0), length=length,
             halves=(Half(part=host, feature=h), Half(part=guest, feature=g)),
             others=tuple(Half(part=host, feature=o) for o in others), hardware=(),
             play=Play(along=play, across=play, shape="round"), motion=(),

@@ -14,7 +14,7 @@ SECTIONS = ("Where it may be used", "From which surface each half is set", "Sett
 
 
 def page(kind):
-    return DOCS / "joints" / f"{kind.name}.md"
+    return DOCS / "joints" / f"{kind.name.replace(' ', '_')}.md"
 
 
 def may_be(said):
@@ -138,13 +138,12 @@ def test_grooves_are_as_wide_and_made_with_the_cutter_that_the_page_gives():
 
 def surfaces_used(kind):
     """(place, word of the surface a half is set from) over cabinets that use the family everywhere it can be."""
-    from rodwork.model.words import cabinet_words
-    from tests.building import back, cabinet, job, recipe, rod_of
+    from tests.building import back, cabinet, edge_to_edge, job, recipe, rod_of
 
     def own(settings):
         return recipe((kind.name, settings))
 
-    always = {"pilot": "beforehand"} if kind.name == "screw" else {}
+    always = {"pilot": "beforehand"} if "pilot" in {f.name for f in fields(kind.settings)} else {}
     box = {p: own(always) if p in kind.places else recipe("dowel") for p in ("corner", "fixed shelf", "divider")}
     backs = [back(style) for style in kind.backs]
     if "inset back" in kind.places:
@@ -156,23 +155,33 @@ def surfaces_used(kind):
     for sides in ("through", "between"):
         for asked, boards in product(backs or [None], inside):
             rod = rod_of(job(cabinet(
-                width_mm=900.0, sides=sides, back=asked, corner_joint=box["corner"], shelf_joint=box["fixed shelf"],
+                width_mm=900.0, depth_mm=400.0, sides=sides, back=asked, corner_joint=box["corner"], shelf_joint=box["fixed shelf"],
                 divider_joint=box["divider"], loose_shelves=(0,) * len(boards["openings"]), **boards,
             )))  # fmt: skip
-            c = rod.cabinets[0]
-            words = {p.id: cabinet_words(p.role, tuple(r[0] for r in p.pose.rotation)) for p in c.parts}
-            for joint in c.joints:
-                if {f.family for f in joint.fixings} != {kind.name}:
-                    continue
-                contact = joint.contact
-                halves = zip(joint.parts, (contact.host_register, contact.guest_register), strict=True)
-                enters = all(f.law == "enter" for f in joint.fixings)
-                for half, (part, register) in enumerate(halves):
-                    if enters and half == 1 and "back" in contact.place:
-                        continue  # nothing is machined in the back
-                    found.add((contact.place, words[part][register.across_from]))
-                    if not enters:
-                        found.add((contact.place, words[part][register.along_from]))
+            found |= surfaces_in(kind, rod.cabinets[0])
+    if "edge to edge" in kind.places:
+        found |= surfaces_in(kind, edge_to_edge(own(always)).cabinets[0])
+    return found
+
+
+def surfaces_in(kind, c):
+    """The same over one cabinet."""
+    from rodwork.model.words import cabinet_words
+
+    found = set()
+    words = {p.id: cabinet_words(p.role, tuple(r[0] for r in p.pose.rotation)) for p in c.parts}
+    for joint in c.joints:
+        if {f.family for f in joint.fixings} != {kind.name}:
+            continue
+        contact = joint.contact
+        halves = zip(joint.parts, (contact.host_register, contact.guest_register), strict=True)
+        enters = all(f.law == "enter" for f in joint.fixings)
+        for half, (part, register) in enumerate(halves):
+            if enters and half == 1 and "back" in contact.place:
+                continue  # nothing is machined in the back
+            found.add((contact.place, words[part][register.across_from]))
+            if not enters:
+                found.add((contact.place, words[part][register.along_from]))
     return found
 
 

@@ -41,7 +41,7 @@ def plan(run, settings, shop):
     long = run.guest_thickness / 2 / sin(ANGLE)
     pocket = Pocket(
         id="p", role="access", at=(240.0, 0.0, long * cos(ANGLE)), into=(0.0, sin(ANGLE), -cos(ANGLE)), along=ALONG,
-        depth=long, diameter=4.0, through=True,
+        depth=20.0, diameter=8.0, ahead=4.0, ahead_depth=long,
     )  # fmt: skip
     return (
         FixingPlan(u=60.0, v=8.0, length=24.0, law="meet", duty="both", host=mortise("host", "h", INTO_HOST),
@@ -49,7 +49,7 @@ def plan(run, settings, shop):
         FixingPlan(u=150.0, v=8.0, length=56.0, law="meet", duty="both", host=arc("host", "h", INTO_HOST),
                    guest=arc("guest", "g", INTO_GUEST), play=PLAY, moves=straight_in(10.0)),
         FixingPlan(u=240.0, v=8.0, length=30.0, law="none", duty="draws up", host=None,
-                   guest=Void(board="guest", cut=pocket, tool="pocket jig", cutter="4 mm"), play=PLAY,
+                   guest=Void(board="guest", cut=pocket, tool="pocket jig", cutter="stepped bit 4/8", fence_on="no fence"), play=PLAY,
                    moves=straight_in(1.0)),
     )  # fmt: skip
 
@@ -115,7 +115,8 @@ def test_solids_lose_just_what_each_shape_takes(rod):
     top = rod.cabinets[0].part["top"]
     cuts = {f.kind: 0.0 for f in top.features}
     for f in top.features:
-        cuts[f.kind] += {"slot": stadium * 12.0, "arc_slot": segment * 4.0, "pocket": pi * 4.0 * f.depth}[f.kind]
+        askew = pi * 16.0 * f.depth + pi * 4.0 * (getattr(f, "ahead_depth", 0.0) - f.depth)
+        cuts[f.kind] += {"slot": stadium * 12.0, "arc_slot": segment * 4.0, "pocket": askew}[f.kind]
     whole = top.size[0] * top.size[1] * top.size[2]
     assert whole - part_solid(top, segments).volume() == pytest.approx(sum(cuts.values()), rel=2e-3)
 
@@ -132,7 +133,7 @@ def test_drawings_for_machines_have_a_layer_for_each_shape_and_only_a_guide_for_
     layers = {layer.name: layer.purpose for layer in machining_drawing(rod.cabinets[0].part["top"]).layers}
     assert layers["LEFT_END_SLOT_5_DEEP_12"] == "machining"
     assert layers["LEFT_END_ARC_4_DEEP_10"] == "machining"
-    assert [p for n, p in layers.items() if "POCKET_4_AT_15" in n] == ["guide"]
+    assert [p for n, p in layers.items() if "POCKET_8_AT_15" in n] == ["guide"]
 
 
 def test_every_page_of_the_pack_can_be_drawn(rod):

@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 
 from rodwork.joints.place import join
 from rodwork.joints.registry import joint_kinds
-from rodwork.model.feature import Bore, Groove
+from rodwork.model.feature import Groove
 from rodwork.model.pose import Pose
 from rodwork.setout.turn import same_by_a_turn
 from tests.building import back, cabinet, job, made, recipe, rod_of
@@ -152,7 +152,7 @@ def test_mirror_then_set_out_is_set_out_then_mirror_and_swap_hands(b):
 
 
 def _key(f, x, y, z, into):
-    sizes = (f.diameter,) if isinstance(f, Bore) else (f.width, f.length)
+    sizes = tuple(v for n in f.__dataclass_fields__ if isinstance(v := getattr(f, n), float) and n != "depth")
     return (
         f.kind,
         f.role,

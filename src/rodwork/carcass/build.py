@@ -160,18 +160,21 @@ def _box(site: _Site) -> dict[str, Panel]:
     """Sides, top and bottom: the one pair runs through, the other stands between."""
     c, t, f = site.cabinet, site.board.actual_mm, site.frame
     w, h = c.width_mm, c.height_mm
-    enters = site.entry(c.corner_joint, t, t).reach
+    entry = site.entry(c.corner_joint, t, t)
+    enters = entry.reach
+    notch = (enters, _stop(site, entry, "side" if site.through else "top"))
+    side_notch, cross_notch = ((0.0, 0.0), notch) if site.through else (notch, (0.0, 0.0))
     between_z, between_x = (t - enters, h - t + enters), (t - enters, w - t + enters)
     z0, z1 = (0.0, h) if site.through else between_z
     x0, x1 = between_x if site.through else (0.0, w)
     ds, dc = f.side_depth, f.cross_depth
     return {
         "left side": _panel(site, "left side", "side", (0.0, 0.0, z0), (t, ds, z1), LEFT_SIDE,
-                            ends=("right_end", "left_end")),
+                            ends=("right_end", "left_end"), notch=side_notch),
         "right side": _panel(site, "right side", "side", (w - t, 0.0, z0), (w, ds, z1), RIGHT_SIDE,
-                             ends=("left_end", "right_end")),
-        "top": _panel(site, "top", "top", (x0, 0.0, h - t), (x1, dc, h), TOP),
-        "bottom": _panel(site, "bottom", "bottom", (x0, 0.0, 0.0), (x1, dc, t), LYING),
+                             ends=("left_end", "right_end"), notch=side_notch),
+        "top": _panel(site, "top", "top", (x0, 0.0, h - t), (x1, dc, h), TOP, notch=cross_notch),
+        "bottom": _panel(site, "bottom", "bottom", (x0, 0.0, 0.0), (x1, dc, t), LYING, notch=cross_notch),
     }  # fmt: skip
 
 

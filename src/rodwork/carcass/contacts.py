@@ -1,6 +1,6 @@
 """Where a guest's edge or end meets a host, from the two panels and the surfaces each half is set out from."""
 
-from rodwork.geometry.vec import Vec, along, clean, dot, sub
+from rodwork.geometry.vec import Vec, along, clean, dot, neg, sub
 from rodwork.model.contact import Contact, Place, Register
 from rodwork.model.job import Recipe
 from rodwork.model.meeting import Meeting
@@ -50,15 +50,34 @@ def meet(
         host_register=host_register, guest_register=guest_register, line=line, set_back=set_back,
     )  # fmt: skip
     to_groove = groove_at is not None
-    if groove_at is not None:
-        host_end = min(host_end, start + dot(sub(groove_at, origin), along_run))
+    wall = start + dot(sub(groove_at, origin), along_run) if groove_at is not None else host_end
+    if wall > end - _FLUSH_MM:  # else the guest goes on past the groove, to the end of the host
+        host_end = min(host_end, wall)
     run_to = min(length, dot(sub(groove_at, origin), along_run)) if groove_at is not None else length
     return Meeting(
         id=f"{host.id} / {guest.id}", host=host.id, guest=guest.id, contact=contact, recipe=recipe,
-        host_thickness=host.size[2], reach=round(reach, 6), run_to=round(run_to, 6), to_groove=to_groove,
-        stagger=stagger, covered=covered,
+        host_thickness=host.size[axis_of(host_register.bears)], reach=round(reach, 6), run_to=round(run_to, 6),
+        to_groove=to_groove, stagger=stagger, covered=covered,
         beyond_start=round(start - host_start, 6), beyond_end=round(host_end - end, 6),
         host_run=_host_run(host, along_run),
+    )  # fmt: skip
+
+
+def edge_to_edge(*, host: Panel, guest: Panel, toward: Vec, datum: Vec, flush: Vec, recipe: Recipe) -> Meeting:
+    """The meeting of two boards joined in width, edge against edge, one pair of faces flush.
+
+    Ways in the cabinet: `toward` from host to guest, `datum` that of the ends from which numbers along the joint
+    are taken (left, else down), `flush` that in which the flush faces look.
+    """
+
+    def register(panel: Panel, edge: Vec) -> Register:
+        return Register(
+            bears=facing(panel, edge), along_from=facing(panel, datum), across_from=facing(panel, flush)
+        )  # fmt: skip
+
+    return meet(
+        host=host, guest=guest, place="edge to edge", recipe=recipe,
+        host_register=register(host, toward), guest_register=register(guest, neg(toward)),
     )  # fmt: skip
 
 

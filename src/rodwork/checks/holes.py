@@ -113,6 +113,8 @@ def called(feature: Feature, fixing: Fixing | None, joint: Joint | None) -> str:
         return feature.noun if fixing is None or feature.noun in fixing.family else f"{fixing.family} {feature.noun}"
     if isinstance(feature, Rebate):
         return "rebate"
+    if joint is not None and any(f.law == "enter" and f.others for f in joint.fixings):
+        return "groove for a tongue"
     return "back groove" if joint is not None and "back" in joint.contact.place else "housing"
 
 

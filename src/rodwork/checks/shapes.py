@@ -5,6 +5,7 @@ stretch of the third axis: convex, so that going to and fro between the nearest 
 least distance (Cheney and Goldstein, Proximity maps for convex sets, 1959).
 """
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import singledispatch
 from math import ceil, radians, sqrt, tan
@@ -93,13 +94,17 @@ def _round(bore: Bore, start: float, end: float, radius: float) -> Room:
 @rooms_of.register
 def _(pocket: Pocket) -> tuple[Room, ...]:
     """A row of boxes down its axis, each as wide as it: a little more than it takes."""
-    out, r, steps = [], pocket.diameter / 2, ceil(pocket.depth / _PIECE_MM)
+    ahead = _askew(pocket, pocket.depth, pocket.ahead_depth, pocket.ahead / 2) if pocket.ahead else ()
+    return (*_askew(pocket, 0.0, pocket.depth, pocket.diameter / 2), *ahead)
+
+
+def _askew(pocket: Pocket, start: float, end: float, radius: float) -> Iterator[Room]:
+    steps = ceil((end - start) / _PIECE_MM)
+    grow = [radius * sqrt(1 - d * d) for d in pocket.into]
     for k in range(steps):
-        ends = [along(pocket.at, (pocket.into, pocket.depth * n / steps)) for n in (k, k + 1)]
-        grow = [r * sqrt(1 - d * d) for d in pocket.into]
+        ends = [along(pocket.at, (pocket.into, start + (end - start) * n / steps)) for n in (k, k + 1)]
         low, high = ([f(e[i] for e in ends) + sign * grow[i] for i in range(3)] for f, sign in ((min, -1), (max, 1)))
-        out.append(Room(2, (low[0], low[1], low[2]), (high[0], high[1], high[2]), 0.0))
-    return tuple(out)
+        yield Room(2, (low[0], low[1], low[2]), (high[0], high[1], high[2]), 0.0)
 
 
 @rooms_of.register

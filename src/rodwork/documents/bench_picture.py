@@ -1,14 +1,18 @@
 """How a board lies while one half of a joint is made: what is up, where the fence is, which way the cutter goes."""
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
 from rodwork.documents.annotate import arrow, capital, figure, hatched, setting
-from rodwork.documents.drawing import LINE, THIN, Pen, Shape, Text, box, line, text_width, wrapped
+from rodwork.documents.drawing import LINE, THIN, Path_, Pen, Shape, Text, box, line, text_width, wrapped
 from rodwork.documents.machined import Work, words_of
+from rodwork.model.feature import Pocket
+from rodwork.model.machining import LAID_ON_LINE, OWN_BASE
+from rodwork.model.surface import OPPOSITE, Surface
 
 BENCH = Pen(width=0.6)
 CUTTER = Pen(width=0.9)
+THICK = 12.0  # of a board as it is drawn here, mm
 HEIGHT = 45.0  # of a whole picture with its caption, mm
 
 
@@ -37,9 +41,19 @@ class Lie:
 
 def picture(lie: Lie, x: float, top: float, width: float) -> tuple[Shape, ...]:
     """The picture with its caption below, from its top left corner."""
+    return (*_drawn(lie)(lie, x, top, width), *_caption(lie, x, top - 35.6, width))
+
+
+def _drawn(lie: Lie) -> Callable[[Lie, float, float, float], tuple[Shape, ...]]:
+    """Which picture it is: by what stands on what, and where the tool comes in."""
     on_face = lie.first.bears in ("face_side", "back_side")
-    drawn = _on_face(lie, x, top, width) if on_face else _on_end(lie, x, top, width)
-    return (*drawn, *_caption(lie, x, top - 35.6, width))
+    if lie.first.setup.stands_on == LAID_ON_LINE:
+        return _upright
+    if lie.first.setup.stands_on == OWN_BASE:
+        return _beside_end if on_face else _on_base
+    if isinstance(lie.first.feature, Pocket):
+        return _in_jig
+    return _on_face if on_face else _on_end
 
 
 def _caption(lie: Lie, x: float, y: float, width: float) -> list[Shape]:
@@ -61,7 +75,8 @@ def _caption_text(lie: Lie, works: Sequence[Work], name_them: bool) -> str:
     s = works[0].setup
     words = [s.id]
     if s.fence is not None:
-        words.append(f"fence {setting(s.fence.mm)}{' (as it is)' if s.id in lie.fence_stays else ''}")
+        by = "base" if s.stands_on in (OWN_BASE, LAID_ON_LINE) else "fence"
+        words.append(f"{by} {setting(s.fence.mm)}{' (as it is)' if s.id in lie.fence_stays else ''}")
     words.append("right through" if works[0].right_through else f"depth {figure(s.depth or 0.0)}")
     if name_them:
         words.append(f"{works[0].thing} {works[0].size_words}")
@@ -133,6 +148,88 @@ def _on_face(lie: Lie, x: float, top: float, width: float) -> tuple[Shape, ...]:
     at = right + 7.0
     shapes += [Text(at=(at, head - 1.0 - 4.8 * n), text=row, size=4.0, bold=True) for n, row in enumerate(label)]
     return tuple(shapes)
+
+
+def _board(lie: Lie, x: float, y: float, width: float, up: Surface, clear: float = 2.5) -> list[Shape]:
+    """The board flat, named, with the face that is up; `clear`: what the name keeps free at the right."""
+    name = f"{lie.name}, {words_of(lie.first.part)[up]} up"
+    return [box(x, y, width, THICK, LINE, "white"), *_label(name, x + 2.5, y + 0.5 * THICK - 1.2, width - 2.5 - clear)]
+
+
+def _machine(x: float, y: float, on_top: bool) -> list[Shape]:
+    """A hand machine, its own base down (or, upright, against what stands at its left)."""
+    if on_top:
+        return [box(x, y, 20.0, 2.0, THIN, "light"), box(x + 5.0, y + 2.0, 15.0, 10.0, THIN, "white")]
+    return [box(x, y, 2.0, 18.0, THIN, "light"), box(x + 2.0, y + 4.0, 8.0, 14.0, THIN, "white")]
+
+
+def _says(x: float, y: float, *rows: str) -> list[Shape]:
+    return [Text(at=(x, y - 4.8 * n), text=row, size=4.0, bold=True) for n, row in enumerate(rows)]
+
+
+def _on_base(lie: Lie, x: float, top: float, width: float) -> tuple[Shape, ...]:
+    """The board with its registering face down on a flat; the machine on the same flat, level into its end."""
+    bench = top - 30.0
+    end = x + min(width - 44.0, 46.0)
+    down = lie.first.across.from_surface
+    return (
+        line((x, bench), (end + 34.0, bench), BENCH),
+        *_board(lie, x + 2.0, bench, end - x - 2.0, OPPOSITE[down], clear=6.5),
+        *_machine(end + 4.0, bench + 0.5, on_top=True),
+        *arrow((end + 18.0, bench + 0.5 * THICK), (end - 4.0, bench + 0.5 * THICK), CUTTER, 3.4),
+        *_says(end + 2.0, bench + THICK + 8.0, "its base on the", "bench or the other board"),
+    )
+
+
+def _beside_end(lie: Lie, x: float, top: float, width: float) -> tuple[Shape, ...]:
+    """The board flat, another clamped flush with its end; the machine upright, its base against both."""
+    bench = top - 30.0
+    end = x + min(width - 44.0, 46.0)
+    word = capital(lie.first.across.word)
+    return (
+        line((x, bench), (end + 24.0, bench), BENCH),
+        *_board(lie, x + 2.0, bench, end - x - 2.0, lie.first.bears, clear=11.0),
+        box(end, bench, 5.0, THICK + 12.0, THIN, "light"),
+        *arrow((end - 9.0, bench + THICK + 14.0), (end - 9.0, bench + THICK - 5.0), CUTTER, 3.4),
+        *_says(end + 7.0, bench + THICK + 6.0, "a board clamped flush", f"with the {word}:", "its base against that"),
+    )
+
+
+def _upright(lie: Lie, x: float, top: float, width: float) -> tuple[Shape, ...]:
+    """The other board lying on this one, its end on the line; the machine upright against that end."""
+    bench, long = top - 30.0, min(width - 40.0, 62.0)
+    at = x + 0.58 * long
+    return (
+        line((x, bench), (x + long + 10.0, bench), BENCH),
+        *_board(lie, x + 2.0, bench, long, lie.first.bears, clear=x + long - at + 2.0),
+        box(x + 2.0, bench + THICK, at - x - 2.0, 5.0, THIN, "light"),
+        *_machine(at, bench + THICK + 0.3, on_top=False),
+        *arrow((at + 5.0, bench + THICK + 17.0), (at + 5.0, bench + THICK - 5.0), CUTTER, 3.4),
+        Text(at=(at + 13.0, bench + THICK + 0.9), text="X", size=4.6, bold=True),
+        *_says(
+            x + long + 6.0,
+            bench + THICK + 6.0,
+            "the other board lies",
+            "with its end on the LINE,",
+            "its base against that",
+        ),
+    )
+
+
+def _in_jig(lie: Lie, x: float, top: float, width: float) -> tuple[Shape, ...]:
+    """The board flat, the jig clamped on it with its stop at the end; the bit goes in askew."""
+    bench = top - 30.0
+    end = x + min(width - 44.0, 56.0)
+    word = capital(lie.first.across.word)
+    jig = ((end + 3.0, bench + THICK + 11.0), (end - 22.0, bench + THICK + 11.0), (end - 26.0, bench + THICK),
+           (end, bench + THICK), (end, bench + 3.0), (end + 3.0, bench + 3.0))  # fmt: skip
+    return (
+        line((x, bench), (end + 12.0, bench), BENCH),
+        *_board(lie, x + 2.0, bench, end - x - 2.0, lie.first.bears, clear=26.0),
+        Path_(points=jig, closed=True, pen=THIN, fill="light"),
+        *arrow((end - 44.0, bench + THICK + 9.0), (end - 6.0, bench + 5.0), CUTTER, 3.4),
+        *_says(end + 7.0, bench + THICK + 4.0, "jig set to the board,", f"its stop at the {word}"),
+    )
 
 
 def _label(text: str, x: float, y: float, width: float) -> Sequence[Shape]:

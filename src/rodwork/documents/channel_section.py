@@ -59,6 +59,8 @@ def channel_shapes(one: Opened, area: Area) -> tuple[Shape, ...]:
     end_thick = one.end_board.size[2]
     at = v0 if one.has_line else v0 + (v1 - v0 - end_thick) / 2
     bottom = -min(max((m.mm for f in one.joint.fixings for m in f.motion), default=depth), depth)
+    if one.tongue:
+        at = 0.0  # both are set from the flush face
     if v0 < 0.005:
         bottom, at = -depth, v1 - end_thick  # a rebate: the board lies in it against its shoulder
     shapes: list[Shape] = [
@@ -94,8 +96,12 @@ def _face_board(one: Opened, s: Section, v0: float, v1: float, depth: float, low
 def _end_board(one: Opened, s: Section, at: float, bottom: float) -> list[Shape]:
     thick = one.end_board.size[2]
     x0, x1, top = s.x(at), s.x(at + thick), s.y(AIR * 0.75)
+    foot = [(x0, s.y(bottom))]
+    if one.tongue:
+        shoulder = s.x(at + one.tongue[0].feature.depth)
+        foot = [(x0, s.y(0.0)), (shoulder, s.y(0.0)), (shoulder, s.y(bottom))]
     return [
-        Path_(points=((x0, top), (x0, s.y(bottom)), (x1, s.y(bottom)), (x1, top)), pen=LINE, fill="white"),
+        Path_(points=((x0, top), *foot, (x1, s.y(bottom)), (x1, top)), pen=LINE, fill="white"),
         Path_(points=tuple((x0 + (x1 - x0) * n / 4, top + (0.7 if n % 2 else -0.7)) for n in range(5)), pen=THIN),
     ]
 
@@ -173,6 +179,7 @@ def _words(one: Opened, work: Work, s: Section, area: Area) -> list[Shape]:
             False,
         ),
         *((text, 3.8, False) for text in _runs(one)),
+        *_tongue_rows(one),
     ]
     y = area.top - 8.0
     for text, size, bold in rows:
@@ -181,6 +188,19 @@ def _words(one: Opened, work: Work, s: Section, area: Area) -> list[Shape]:
             y -= 1.25 * size
         y -= 1.5
     return shapes
+
+
+def _tongue_rows(one: Opened) -> list[tuple[str, float, bool]]:
+    """What is cut off the end board to leave its tongue."""
+    rows: list[tuple[str, float, bool]] = []
+    words = words_of(one.end_board)
+    for w in one.tongue[:1]:
+        rows.append((f"{one.end_board.name.upper()}, {words[w.bears]} up", 4.6, True))
+        long = figure(w.across.end_mm or w.across.mm)
+        rows.append((f"rebate {figure(w.feature.depth)} deep, {long} from the {capital(w.across.word)}", 4.6, True))
+        left = one.end_board.size[2] - w.feature.depth
+        rows.append((f"leaves a tongue of {figure(round(left, 2))}: measure it before you cut the groove", 3.8, False))
+    return rows
 
 
 def _runs(one: Opened) -> list[str]:

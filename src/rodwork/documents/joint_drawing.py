@@ -270,7 +270,16 @@ def _bores(one: Opened, along: Along, frame: Frame) -> list[Shape]:
                     shapes += _bore(w, (along.x(u), y(v)), frame, grey)
                 else:
                     shapes += _mouth(tuple((along.x(u + du), y(v + dv)) for du, dv in one.mouth_uv(w)), grey)
+    for u, v in one.driven:
+        if not along.hidden(u):
+            shapes += _cross((along.x(u), frame.face_y(v)))
     return shapes
+
+
+def _cross(at: Point) -> list[Shape]:
+    """Where a nail is driven: two strokes."""
+    (x, y), arm = at, 1.8
+    return [line((x - arm, y - arm), (x + arm, y + arm), LINE), line((x - arm, y + arm), (x + arm, y - arm), LINE)]
 
 
 def _mouth(points: tuple[Point, ...], grey: bool) -> list[Shape]:
@@ -305,7 +314,7 @@ def _bore(w: Work, at: Point, frame: Frame, grey: bool) -> list[Shape]:
 
 def _run_numbers(one: Opened, works: Sequence[Work], half: str) -> dict[float, float]:
     """The numbers printed along the run: figure to its place on the run."""
-    out = {}
+    out = {round(u, 2): u for u, _ in one.driven} if half == "face" else {}
     for w in works:
         if w.groove is None:
             out[round(w.along.mm, 2)] = _mid(one.end_uv(w) if half == "end" else one.face_uv(w))[0]
@@ -415,6 +424,10 @@ def _offsets(one: Opened, along: Along, frame: Frame, area: Area) -> list[Shape]
         x = area.left + LEFT - 15.0
         for n, (mm, says) in enumerate(rows):
             y = middle + away * n * 1.05 * size * 0.8 - FIGURE * size / 2
+            by_itself = bool(works) and all(w.setup.fence is None and w.groove is None for w in works)
+            if by_itself:  # the tool holds this distance: nobody sets it
+                size, says = 5.0, ""
+                shapes.append(Text(at=(x, y - 4.4), text="by the jig", size=3.4, anchor="end"))
             shapes.append(Text(at=(x, y), text=setting(mm), size=size, bold=True, anchor="end"))
             if says:
                 shapes.append(
@@ -431,7 +444,7 @@ def _offsets(one: Opened, along: Along, frame: Frame, area: Area) -> list[Shape]
 
 def _offset_rows(one: Opened, works: Sequence[Work], half: str) -> list[tuple[float, str]]:
     """The distinct offsets of a half; with what they are for where there are several."""
-    found: dict[float, list[str]] = {}
+    found: dict[float, list[str]] = {round(v, 2): ["nails"] for _, v in one.driven} if half == "face" else {}
     for w in works:
         v = (one.end_uv(w) if half == "end" else one.face_uv(w))[1]
         if w.groove is not None:
@@ -456,7 +469,9 @@ def _depths(one: Opened, along: Along, frame: Frame, area: Area) -> list[Shape]:
         middle = (y_at(0.0) + y_at(one.end_shown)) / 2
         middle = frame.fold + away * max(abs(middle - frame.fold), 9.0 if not one.has_line else 11.5)
         x = area.right - RIGHT + 7.5
-        shapes += _depth_block(rows, x, middle, away)
+        far = middle + away * ((len(rows) - 1) * ROW + 12.0)
+        over = max(far - area.top, area.bottom - far, 0.0)  # never over what stands beyond the drawing
+        shapes += _depth_block(rows, x, middle - away * over, away)
     return shapes
 
 
@@ -509,6 +524,8 @@ def _names(one: Opened, along: Along, frame: Frame, shown: float) -> list[Shape]
         shapes.append(Text(at=(middle, y), text=name, size=LABEL, bold=True, anchor="middle"))
     if not one.on_end:
         says = "bored in place, through the other board" if one.in_place else "nothing is machined in it"
+        if one.driven:
+            says = "nailed through the other board"
         y = (frame.end_y(0.0) + end_far) / 2
         shapes.append(Text(at=(middle, y - 1.2), text=says, size=3.6, anchor="middle"))
     if one.aside:

@@ -11,7 +11,7 @@ from typing import TypeVar
 
 from rodwork.documents.machined import Work, Works, words_of
 from rodwork.documents.mouths import mouth
-from rodwork.geometry.vec import cross, dot
+from rodwork.geometry.vec import cross, dot, sub
 from rodwork.model.fixing import Joint
 from rodwork.model.panel import Part
 from rodwork.model.rod import Rod, RodCabinet
@@ -33,6 +33,7 @@ class Opened:
     on_end: tuple[Work, ...]
     beside: tuple[Work, ...]  # grooves of other joints near this one, in either board
     in_place: bool  # pilots are bored through the first board at assembly
+    tongue: tuple[Work, ...] = ()  # the rebate in a face of the end board that leaves a tongue on it
     aside: bool = False  # what is worked in the end board is in a face of it, from its end
     others: tuple["Opened", ...] = ()
 
@@ -76,9 +77,17 @@ class Opened:
     def seen(self) -> Surface:
         """The face that is drawn: the one the boards meet on, or the other if everything is worked from there."""
         meets = self.joint.contact.host_register.bears
-        if self.on_face and not self.on_end and all(w.bears != meets for w in self.on_face):
+        if not self.on_end and all(w.bears != meets for w in self.on_face) and (self.on_face or self.driven):
             return "back_side" if meets == "face_side" else "face_side"
         return meets
+
+    @cached_property
+    def driven(self) -> tuple[tuple[float, float], ...]:
+        """Where what is driven goes in, with nothing machined for it: along the run from the datum, and across."""
+        c = self.joint.contact
+        bare = [f for f in self.joint.fixings if not any(h.feature for h in (*f.halves, *f.others))]
+        steps = [sub(f.at, c.from_point) for f in bare]
+        return tuple((dot(s, c.along) + self.set_back, dot(s, c.across)) for s in steps)
 
     @property
     def from_outside(self) -> bool:
@@ -140,7 +149,7 @@ class Opened:
     @property
     def settings(self) -> tuple[str, ...]:
         """The settings of both halves."""
-        ids = dict.fromkeys(w.setup.id for w in (*self.on_end, *self.on_face))
+        ids = dict.fromkeys(w.setup.id for w in (*self.on_end, *self.tongue, *self.on_face))
         return tuple(sorted(ids, key=lambda id: (len(id), id)))
 
     def face_uv(self, w: Work) -> tuple[tuple[float, float], tuple[float, float]]:
@@ -221,15 +230,17 @@ def _opened(works: Works, cabinet: RodCabinet, joint: Joint) -> Iterator[Opened]
     seen = joint.contact.guest_register.bears
     on_face = tuple(own[face_board.id])
     on_end = tuple(w for w in own[end_board.id] if w.bears == seen)
+    in_side = [w for w in own[end_board.id] if w.bears != seen]
     opened = Opened(
         cabinet=cabinet, joint=joint, face_board=face_board, end_board=end_board, in_place=in_place,
         on_face=on_face, on_end=on_end, beside=tuple(beside),
+        tongue=tuple(w for w in in_side if w.groove is not None),
     )  # fmt: skip
-    if on_face or on_end:
+    if on_face or on_end or (opened.driven and not in_side):
         yield opened
-    for side in unique([w.bears for w in own[end_board.id] if w.bears != seen]):
-        aside = tuple(w for w in own[end_board.id] if w.bears == side)
-        yield replace(opened, on_face=(), on_end=aside, beside=(), aside=True)
+    for side in unique([w.bears for w in in_side if w.groove is None]):
+        aside = tuple(w for w in in_side if w.bears == side and w.groove is None)
+        yield replace(opened, on_face=(), on_end=aside, beside=(), tongue=(), aside=True)
 
 
 def _kind(one: Opened) -> object:
@@ -248,7 +259,7 @@ def _kind(one: Opened) -> object:
 
 def _rows(one: Opened, *, along: bool) -> tuple[object, ...]:
     """The printed numbers of both halves, the line taken off; for a back only those across."""
-    rows = []
+    rows: list[tuple[object, ...]] = [("driven", round(u, 2), round(v, 2)) for u, v in one.driven]
     for half, works in (("end", one.on_end), ("face", one.on_face)):
         for w in works:
             u, v = one.end_uv(w) if half == "end" else one.face_uv(w)

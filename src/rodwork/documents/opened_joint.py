@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 
-from rodwork.documents.annotate import Row, block, figure, listed
+from rodwork.documents.annotate import Row, block, capital, figure, listed
 from rodwork.documents.bench_picture import HEIGHT, Lie, picture
 from rodwork.documents.channel_section import channel_shapes
 from rodwork.documents.drawing import LINE, Shape, Text, line
@@ -30,7 +30,9 @@ def _page(one: Opened, area: Area) -> Page:
         kind="opened joint",
         title=_title(one),
         under=_under(one),
-        right=f"setting{'s' if len(one.settings) > 1 else ''} {listed(one.settings)}",
+        right=f"setting{'s' if len(one.settings) > 1 else ''} {listed(one.settings)}"
+        if one.settings
+        else "nothing to set",
         shapes=(*drawn, *_bench(one, below), *_says(one, says, above)),
     )
 
@@ -50,7 +52,9 @@ def _under(one: Opened) -> str:
     for fixing in one.joint.fixings:
         for item in fixing.hardware:
             items[item.item] = items.get(item.item, 0) + item.count
-    things = [f"{count} x {item}" for item, count in items.items()] or unique([w.thing for w in one.on_face])
+    things = [f"{count} x {item}" for item, count in items.items()] or unique(
+        [w.thing for w in (*one.on_face, *one.tongue)]
+    )
     glue = "glued" if one.joint.glued else "no glue"
     return f"{one.joint.contact.place}: {listed(things)}, {glue}.{_also(one)}"
 
@@ -101,7 +105,8 @@ def _bench(one: Opened, area: Area) -> tuple[Shape, ...]:
 def _lies(one: Opened) -> list[Lie]:
     """One for each way a board has to lie, the end board first."""
     held: dict[object, tuple[str, bool, list[Work]]] = {}
-    for board, works, face in ((one.end_board, one.on_end, False), (one.face_board, one.on_face, True)):
+    on_end = (*one.on_end, *one.tongue)
+    for board, works, face in ((one.end_board, on_end, False), (one.face_board, one.on_face, True)):
         for w in works:
             key = (board.id, w.bears, w.across.from_surface, w.setup.fence.mm if w.setup.fence else None)
             held.setdefault(key, (board.name.upper(), face, []))[2].append(w)
@@ -136,7 +141,20 @@ def _says(one: Opened, area: Area, above: Area) -> tuple[Shape, ...]:
             how = f"with the {edge} {figure(abs(one.stands_in))} {way} the {other}"
         texts.append(f"Clamp the joint {how}, then bore the pilots through the bores already there.")
     elif one.is_channel and one.has_line:
-        texts.append("One wall is on the line; the board goes in on the X side.")
+        where = "Its flush face comes to the line" if one.tongue else "One wall is on the line"
+        texts.append(f"{where}; the board goes in on the X side.")
+    elif one.aside and all(f.law == "none" for f in one.joint.fixings):
+        texts.append(
+            f"Clamp the joint while you drive, the {_flush(one)} held to a flat: "
+            "the slope of the screw pushes the board along."
+        )
+        if one.has_line:
+            datum = capital(words_of(one.face_board)[one.joint.contact.host_register.across_from])
+            texts.append(f"On the {one.face_board.name} it comes to the line {figure(one.line)} from the {datum}.")
+    elif one.driven:
+        how = "on its line" if one.has_line else "flush at the thick line"
+        glue = "Glue, hold" if one.joint.glued else "Hold"
+        texts.append(f"{glue} the boards {how}, nail at the crosses; lean every second nail the other way.")
     texts += _lines_at(one)
     hidden = [] if one.is_channel else not_drawn(one, above)
     if hidden:
@@ -146,6 +164,11 @@ def _says(one: Opened, area: Area, above: Area) -> tuple[Shape, ...]:
         texts.append(f"Goes straight in for the last {figure(max(push))}.")
     shapes, _ = block([Row(text=" ".join(texts), size=3.7)], area.left, area.top - 1.0, area.width)
     return shapes
+
+
+def _flush(one: Opened) -> str:
+    """The face of the end board that comes flush, or to the line."""
+    return words_of(one.end_board)[one.joint.contact.guest_register.across_from]
 
 
 def _lines_at(one: Opened) -> list[str]:

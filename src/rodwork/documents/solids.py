@@ -152,11 +152,16 @@ def _(bore: Bore, part: Part, segments: int) -> tuple[_Lathe | _Channel, ...]:
 @_voids.register
 def _(pocket: Pocket, part: Part, segments: int) -> tuple[_Lathe | _Channel, ...]:
     """A hole askew: begun so far outside that it clears the whole of its mouth, and run on so at its way out."""
-    r, slope = pocket.diameter / 2.0, abs(pocket.into[2])  # the sine of its angle to the face
+    slope = abs(pocket.into[2])  # the sine of its angle to the face
     level = sqrt(1.0 - slope * slope)
-    end = pocket.depth + (r * slope / level + _HAIR if pocket.through else 0.0)
-    profile = ((r, -r * level / slope - _HAIR), (r, end))
-    return (_Lathe(at=pocket.at, into=pocket.into, along=_either_way(pocket.along), profile=profile),)
+    r, turning = pocket.diameter / 2.0, _either_way(pocket.along)
+    profile = ((r, -r * level / slope - _HAIR), (r, pocket.depth))
+    hole = _Lathe(at=pocket.at, into=pocket.into, along=turning, profile=profile)
+    if not pocket.ahead:
+        return (hole,)
+    r = pocket.ahead / 2.0
+    profile = ((r, pocket.depth - _HAIR), (r, pocket.ahead_depth + r * slope / level + _HAIR))
+    return (hole, _Lathe(at=pocket.at, into=pocket.into, along=turning, profile=profile))
 
 
 @_voids.register

@@ -11,7 +11,7 @@ from rodwork.joints.kind import FixingPlan, Void
 from rodwork.model.contact import Contact
 from rodwork.model.feature import Feature
 from rodwork.model.fixing import Fixing, Half
-from rodwork.model.machining import Machining
+from rodwork.model.machining import BATTEN, MACHINED_FACE, THE_END, Machining
 from rodwork.model.meeting import Meeting
 from rodwork.model.panel import Panel
 from rodwork.model.surface import axis_of
@@ -70,10 +70,10 @@ def _machining(meeting: Meeting, name: str, void: Void, panels: Mapping[str, Pan
 
 
 def _stands_on(contact: Contact, on_host: bool) -> str:
-    if not on_host:
-        return "the end"
+    if not on_host or axis_of(contact.host_register.bears) != 2:
+        return THE_END
     # a line outside the board (a planted back that is a little shy) cannot carry a batten
-    return "batten on the line" if contact.line is not None and contact.line > 0 else "the machined face"
+    return BATTEN if contact.line is not None and contact.line > 0 else MACHINED_FACE
 
 
 def _feature(meeting: Meeting, name: str, cut: Feature, panel: Panel) -> Feature:

@@ -44,6 +44,7 @@ class Run:
     beyond_end: float
     set_back: float
     taken: tuple[float, ...] = ()  # where earlier families of the recipe stand along the run
+    covered: bool = False  # another board stands on the host's other face just there
     start_edging: float = 0.0  # what edging adds to the host where the run begins, and where it ends
     end_edging: float = 0.0
 
@@ -94,11 +95,17 @@ class FixingPlan:
     hardware: tuple[Item, ...] = ()
     play: Play
     moves: tuple[Move, ...]
+    driven_through: bool = False  # driven through the host from its other face, with nothing bored for it
 
     @property
     def voids(self) -> tuple[Void, ...]:
         """Everything that is machined for it."""
         return tuple(v for v in (self.host, self.guest, *self.others) if v is not None)
+
+    @property
+    def through_the_host(self) -> bool:
+        """Whether it needs the host's other face free."""
+        return self.driven_through or any(v.through_the_host for v in self.voids)
 
 
 def straight_in(mm: float) -> tuple[Move, ...]:

@@ -95,7 +95,7 @@ def _planned(kind: JointKind, use: Use, run: Run, shop: Shop, meeting: Meeting) 
                 f"the boards stand {-meeting.reach:g} mm apart there, and {kind.name} wants them to touch",
                 "set the back's `clearance` to 0, or use screws",
             )
-        if meeting.covered and any(void.through_the_host for plan in plans for void in plan.voids):
+        if meeting.covered and any(plan.through_the_host for plan in plans):
             raise CannotBuild(
                 (),
                 "another shelf stands on the other face of the divider just there, so nothing can be driven through it",
@@ -114,7 +114,7 @@ def _where(meeting: Meeting) -> str:
 
 def _edging_at_end(meeting: Meeting, host: Panel, end: Surface) -> float:
     """Nought where the run ends in a back groove: the host's edge lies beyond it."""
-    return 0.0 if meeting.to_groove else host.edging.at(end)
+    return 0.0 if meeting.to_groove and meeting.run_to >= meeting.contact.length - 1e-6 else host.edging.at(end)
 
 
 def _run(meeting: Meeting, panels: Mapping[str, Panel], taken: tuple[float, ...]) -> Run:
@@ -125,5 +125,6 @@ def _run(meeting: Meeting, panels: Mapping[str, Panel], taken: tuple[float, ...]
         host_thickness=meeting.host_thickness, reach=meeting.reach, run_to=meeting.run_to,
         to_groove=meeting.to_groove, stagger=meeting.stagger, beyond_start=meeting.beyond_start,
         beyond_end=meeting.beyond_end, set_back=contact.set_back or 0.0, taken=taken,
+        covered=meeting.covered,
         start_edging=host.edging.at(start), end_edging=_edging_at_end(meeting, host, end),
     )  # fmt: skip

@@ -1,13 +1,63 @@
 """Where fixings stand along a run: the position rule of design section 3."""
 
+from dataclasses import dataclass
 from itertools import pairwise
 from math import ceil
 
 from rodwork.geometry.rounding import down_to_step, to_step
+from rodwork.joints.kind import Run
 from rodwork.model.job import CannotBuild
+from rodwork.model.settings import choice, length, whole
 from rodwork.model.shop import Shop
 
 LEAST_FROM_FRONT_MM = 15.0  # a row moved nearer the front than this would break the edge; common practice, no source
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class RowSettings:
+    """What a job file may say of a row: every family that stands in one has these settings."""
+
+    first_mm: float | None = length(None, 5, 1000, "front edge to the first; the shop's habit if left out")
+    pitch_mm: float | None = length(None, 16, 1000, "from one to the next; by the shop's habit if left out")
+    end_mm: float | None = length(None, 5, 1000, "last to the end of the run; the shop's habit if left out")
+    positions: str = choice("shop", ("shop", "fixed", "evenly"), "how they stand along the run")
+    count: int | None = whole(None, 2, 60, "a fixed number in every row, shared evenly")
+
+
+def row_of(
+    run: Run,
+    s: RowSettings,
+    shop: Shop,
+    *,
+    what: str,
+    half: float,
+    pitch: float,
+    least_apart: float,
+    between: float,
+    shift: float | None,
+    clear: float = 0.0,
+) -> tuple[float, ...]:
+    """Where a row stands: as asked, else by the shop's habit, or between what stands in the run already.
+
+    `half`: what one takes along the run, each way. `pitch`: where none is asked. `between`: least distance from an
+    earlier family's. `shift`: off the row on a divider's other face; None: too long for that, so the rows on the two
+    faces take turns. `clear`: least wood before and after the row, where the shop's habit would leave less.
+    """
+    pitch = s.pitch_mm if s.pitch_mm is not None else pitch
+    if run.taken and s.first_mm is None and s.end_mm is None and s.count is None:
+        return stand_between(run.taken, what=what, pitch=pitch, apart=between, shop=shop)
+    room = float(ceil(half + clear - 1e-9)) if clear else 0.0
+    first = s.first_mm if s.first_mm is not None else max(shop.first_mm, room)
+    end = s.end_mm if s.end_mm is not None else max(shop.end_mm, room)
+    to_groove = run.to_groove and s.end_mm is None
+    if shift is None and run.covered:
+        last = _last(run.run_to, end, to_groove, half, shop)
+        return _turn_about(first, last, what=what, pitch=pitch, apart=between, turn=run.stagger, shop=shop)
+    return stand_at(
+        what=what, run_to=run.run_to, to_groove=to_groove, radius=half, first=first, end=end,
+        shift=(shift or 0.0) * run.stagger, pitch=pitch, least_apart=least_apart,
+        evenly=(shop.positions if s.positions == "shop" else s.positions) == "evenly", number=s.count, shop=shop,
+    )  # fmt: skip
 
 
 def stand_at(
@@ -36,10 +86,10 @@ def stand_at(
     forward = first - shift >= max(shift, LEAST_FROM_FRONT_MM)
     inward = 0.0 if forward else shift
     first += inward
-    from_end = (shop.clear_of_groove_mm + radius if to_groove else end) + inward
+    from_end = _from_end(end, to_groove, radius, shop) + inward
     last = down_to_step(run_to - from_end, shop.fence_step_mm)
     if last - first < least_apart:
-        room = first + least_apart + from_end
+        room = ceil(10 * (first + least_apart + from_end) - 1e-6) / 10
         raise CannotBuild(
             (),
             f"two {what} do not fit in a run of {run_to:g} mm: the first stands {first:g} from the front and the "
@@ -54,6 +104,34 @@ def stand_at(
         while out[-1] + pitch <= last - least_apart + 1e-9:
             out.append(out[-1] + pitch)
     return tuple(to_step(u - (shift if forward else 0.0), shop.step_mm) for u in (*out, last))
+
+
+def _from_end(end: float, to_groove: bool, radius: float, shop: Shop) -> float:
+    """How far the last of a row stands from the end of the run: clear of a back groove, or as asked."""
+    return shop.clear_of_groove_mm + radius if to_groove else end
+
+
+def _last(run_to: float, end: float, to_groove: bool, radius: float, shop: Shop) -> float:
+    return down_to_step(run_to - _from_end(end, to_groove, radius, shop), shop.fence_step_mm)
+
+
+def _turn_about(
+    first: float, last: float, *, what: str, pitch: float, apart: float, turn: int, shop: Shop
+) -> tuple[float, ...]:
+    """Every second place of a comb from first to last, for the rows on the two faces of one board.
+
+    Raises CannotBuild where the comb has no two teeth for each face.
+    """
+    least = apart + shop.fence_step_mm  # they are put where a rule can find them
+    gaps = min(max(ceil(2 * (last - first) / pitch - 1e-9), 3), int((last - first) / least + 1e-9))
+    if gaps < 3:
+        raise CannotBuild(
+            (),
+            f"there is no room for two {what} from each face of the board: they would meet inside it",
+            f"make the run at least {first + 3 * least - last:.0f} mm longer, or use another joint there",
+        )
+    comb = [to_step(first + i * (last - first) / gaps, shop.fence_step_mm) for i in range(gaps + 1)]
+    return tuple(to_step(u, shop.step_mm) for u in comb[turn % 2 :: 2])
 
 
 def stand_between(taken: tuple[float, ...], *, what: str, pitch: float, apart: float, shop: Shop) -> tuple[float, ...]:

@@ -7,7 +7,14 @@ from rodwork.geometry.vec import Vec
 from rodwork.model.surface import Surface
 
 Place = Literal[
-    "corner", "fixed shelf", "divider", "back in a groove", "back in a rebate", "planted back", "inset back"
+    "corner",
+    "fixed shelf",
+    "divider",
+    "back in a groove",
+    "back in a rebate",
+    "planted back",
+    "inset back",
+    "edge to edge",
 ]
 
 

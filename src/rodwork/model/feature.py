@@ -71,14 +71,16 @@ class Bore(Feature):
 class Pocket(Feature):
     """A round hole that goes in askew, from a face of the board: `into` and `depth` lie on its own axis.
 
-    `depth` is to full diameter on the axis; `through` where it comes out at an edge or end. `along` lies in the face.
+    `depth` is to its shoulder, on the axis. `ahead` is the diameter of the narrower bit ahead of it, which comes out
+    at an edge or end `ahead_depth` from the mouth, on the axis (both nought: there is none). `along` lies in the face.
     """
 
     kind: ClassVar[str] = "pocket"
     noun: ClassVar[str] = "pocket"
     lies: ClassVar[Lies] = "one way"
     diameter: float
-    through: bool = False
+    ahead: float = 0.0
+    ahead_depth: float = 0.0
 
     @property
     def mouth(self) -> Surface:

@@ -6,6 +6,13 @@ from typing import Literal
 from rodwork.model.feature import Feature
 from rodwork.model.surface import Surface
 
+# What a machine or a board stands on while a half is made.
+THE_END = "the end"
+MACHINED_FACE = "the machined face"
+BATTEN = "batten on the line"
+OWN_BASE = "its own base"  # the machine's, flat beside the board: its cutter's height is fixed
+LAID_ON_LINE = "the other board, laid on the line"  # the machine upright against the end of that
+
 FenceOn = Literal["centre", "near wall", "far wall", "no fence"]
 
 

@@ -5,8 +5,8 @@ from dataclasses import dataclass
 from typing import Literal
 
 from rodwork.geometry.rounding import to_step
-from rodwork.model.feature import Bore, Pocket, Stage
-from rodwork.model.machining import Machining
+from rodwork.model.feature import Bore, Stage
+from rodwork.model.machining import BATTEN, LAID_ON_LINE, OWN_BASE, THE_END, Machining
 from rodwork.model.panel import Panel
 from rodwork.model.setup import Fence, Reading, Setup, SetupFeature
 from rodwork.model.surface import Surface
@@ -19,8 +19,8 @@ _TOOLS = (
     "slot jointer", "mortise jointer", "pocket jig", "drill and pin strip",
 )  # fmt: skip
 _SAWS = _TOOLS[:2]
-_BATTEN = "batten on the line"
-_ON_THE_LINE = (_BATTEN, "the other board, laid on the line")
+_FROM_THE_LINE = (BATTEN, LAID_ON_LINE)
+_BY_ITS_BASE = (OWN_BASE, LAID_ON_LINE)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -45,7 +45,7 @@ class Setting:
         widest_first = -fence if self.tool in _SAWS else fence
         return (
             _STAGES.index(self.stage), tool, self.cutter or "", widest_first, -(self.depth or 0.0),
-            self.stands_on != "the end", self.stands_on == _BATTEN, self.registers_on, self.line or 0.0,
+            self.stands_on != THE_END, self.stands_on == BATTEN, self.registers_on, self.line or 0.0,
         )  # fmt: skip
 
 
@@ -113,7 +113,7 @@ def _machining(board: BoardWork, words: Mapping[Surface, str], step: float) -> t
         setting = Setting(
             stage=m.feature.stage, tool=m.tool, cutter=m.cutter, fence_mm=_fence_mm(m, across),
             depth=None if _through(m) else m.feature.depth, stands_on=m.stands_on, registers_on=words[m.across_from],
-            line=across.line if m.stands_on in _ON_THE_LINE else None, thing=m.feature.noun, to_marks=m.to_marks,
+            line=across.line if m.stands_on in _FROM_THE_LINE else None, thing=m.feature.noun, to_marks=m.to_marks,
         )  # fmt: skip
         entry = SetupFeature(
             cabinet=board.cabinet, part=m.part, feature=m.feature.id, bears=m.bears, along=along, across=across
@@ -124,7 +124,7 @@ def _machining(board: BoardWork, words: Mapping[Surface, str], step: float) -> t
 
 def _through(m: Machining) -> bool:
     """A bore right through needs no depth to be set."""
-    return isinstance(m.feature, Bore | Pocket) and m.feature.through
+    return isinstance(m.feature, Bore) and m.feature.through
 
 
 def _fence_mm(m: Machining, across: Reading) -> float | None:
@@ -132,7 +132,7 @@ def _fence_mm(m: Machining, across: Reading) -> float | None:
     if m.fence_on == "no fence":
         return None
     at = across.end_mm if m.fence_on == "far wall" and across.end_mm is not None else across.mm
-    if m.stands_on not in _ON_THE_LINE:
+    if m.stands_on not in _FROM_THE_LINE:
         return at
     from_line = round(at - (across.line or 0.0), 6)
     return None if m.fence_on == "near wall" and abs(from_line) < 1e-9 else from_line
@@ -140,7 +140,7 @@ def _fence_mm(m: Machining, across: Reading) -> float | None:
 
 def _fence_key(setting: Setting) -> tuple[object, ...]:
     """One setting of a fence is one error: it outlives a change of depth or of the surface held against it."""
-    own = (setting.registers_on,) if setting.tool in _SAWS else ()
+    own = (setting.registers_on,) if setting.tool in _SAWS else (setting.stands_on in _BY_ITS_BASE,)
     return (setting.stage, setting.tool, setting.cutter, setting.fence_mm, *own)
 
 
@@ -178,7 +178,7 @@ def _first_off(s: Setting, entries: tuple[SetupFeature, ...]) -> str:
     """What to measure on a test piece before the first board, and what it should read."""
     if s.tool in _SAWS:
         return f"reads {s.fence_mm:.1f}"
-    start = "the line" if s.stands_on in _ON_THE_LINE else f"the {s.registers_on}"
+    start = "the line" if s.stands_on in _FROM_THE_LINE else f"the {s.registers_on}"
     if _is_channel(entries):
         across = entries[0].across
         assert across is not None

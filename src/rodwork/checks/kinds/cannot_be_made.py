@@ -29,6 +29,7 @@ DOWEL_LET_PASS_MM = 0.5  # 8 mm in 15 and 15.7 mm board is ordinary
 ORDINARY_DOWELS_MM = (5.0, 6.0, 8.0, 10.0, 12.0, 16.0)
 GLUE_MM = 1.0  # both bores together are to be this much deeper than the dowel is long
 SCREW_SHARE = 0.3  # of the board whose edge it goes into: 4 mm in 15 mm board is tested practice
+ONE_PIECE_SHARE = 7 / 16  # of the board, for one that fills its hole: 7 mm in 16 mm board is common practice, no source
 GLUE_SOURCE = (
     f"about 1 mm more in each bore for wet glue: published guidelines on dowels; 1 mm for both as the limit: {COMMON}"
 )
@@ -93,21 +94,23 @@ def _too_thick(boards: tuple[Part, Part], joint: Joint, fixing: Fixing, diameter
 
 def _screw(guest: Part, joint: Joint, fixing: Fixing, diameter: float) -> Iterator[Spot]:
     thickness = guest.size[2]
+    one_piece = fixing.duty == "both"  # it locates as well, so its thread fills a stepped hole
+    share = ONE_PIECE_SHARE if one_piece else SCREW_SHARE
     ids = (joint.id, *bores_of(fixing))
     screw = f"a {fixing.family} of {mm(diameter)}"
-    board = f"a board of at least {mm(max(THINNEST_EDGE_MM, up_to_step(diameter / SCREW_SHARE, 0.1)))} mm"
+    board = f"a board of at least {mm(max(THINNEST_EDGE_MM, up_to_step(diameter / share, 0.1)))} mm"
     if thickness < THINNEST_EDGE_MM - DUST:
         yield Spot(
             severity="fault", parts=(guest,), ids=ids,
             what=f"{screw} goes into the edge of {mm(thickness)} board, which cannot hold it",
             mend=f"use {board} there, or another joint",
         )  # fmt: skip
-    elif diameter > thickness * SCREW_SHARE + DUST:
+    elif diameter > thickness * share + DUST:
         yield Spot(
             severity="warning", parts=(guest,), ids=ids,
             what=f"{screw} in the edge of {mm(thickness)} board may swell or split it",
-            mend=f"take one of {mm(down_to_step(thickness * SCREW_SHARE, 0.5))} or less, or {board}",
-            source=SCREW_SOURCE,
+            mend=f"take one of {mm(down_to_step(thickness * share, 0.5))} or less, or {board}",
+            source=COMMON if one_piece else SCREW_SOURCE,
         )  # fmt: skip
 
 

@@ -9,7 +9,7 @@ from rodwork.checks.check import Check
 from rodwork.checks.holes import called, fixing_of, joint_of, mouth_of, place_in, settable, up_to_step
 from rodwork.checks.shapes import Room, rooms_of, wood_between
 from rodwork.checks.spot import COMMON, Spot, mm, told_once, too_little
-from rodwork.geometry.vec import Vec, along
+from rodwork.geometry.vec import Vec, along, dot
 from rodwork.model.feature import Bore, Feature, Groove
 from rodwork.model.finding import Finding
 from rodwork.model.fixing import Fixing, Joint
@@ -51,6 +51,8 @@ def _spots(cabinet: RodCabinet, shop: Shop) -> Iterator[Spot]:
         return
     fixings, joints = fixing_of(cabinet), joint_of(cabinet)
     for parts, a, b in pairs:
+        if _cross_at_a_corner(a, b, joints):
+            continue
         wood = min(wood_between(r, s) for r, s in product(a.rooms, b.rooms))
         if wood < LEAST_MM - TOUCH_MM:
             named = [
@@ -120,6 +122,17 @@ def _runs_out_into(a: Feature, b: Feature) -> bool:
         if end == "open"
     ]
     return any(all(low[k] - 0.01 <= end[k] <= high[k] + 0.01 for k in range(3)) for end in ends)
+
+
+def _cross_at_a_corner(a: _Taken, b: _Taken, joints: dict[str, Joint]) -> bool:
+    """Two channels of one face that cross squarely where the board ends: the tongue of a top past the back groove."""
+    f, g = a.feature, b.feature
+    if not any(j.contact.place == "corner" for j in (joints.get(f.joint or ""), joints.get(g.joint or "")) if j):
+        return False
+    if not isinstance(f, Groove) or not isinstance(g, Groove) or mouth_of(f) != mouth_of(g):
+        return False
+    into_each_other = all(a.low[k] < b.high[k] and b.low[k] < a.high[k] for k in range(3))
+    return into_each_other and abs(dot(f.along, g.along)) < 0.5
 
 
 def _named(cabinet: RodCabinet, part: Part, feature: Feature, fixing: Fixing | None, joint: Joint | None) -> str:

@@ -34,7 +34,7 @@ def _spots(cabinet: RodCabinet, shop: Shop) -> Iterator[Spot]:
     fixings, joints = fixing_of(cabinet), joint_of(cabinet)
     for part in cabinet.parts:
         for feature in part.features:
-            if not isinstance(feature, Groove) and not (isinstance(feature, Bore | Pocket) and feature.through):
+            if not isinstance(feature, Groove) and not (isinstance(feature, Bore) and feature.through):
                 if left_below(part, feature) < shop.least_remainder_mm - DUST:
                     yield _hole(cabinet, part, feature, fixings.get(feature.id), shop)
             elif isinstance(feature, Groove) and in_a_face(feature):

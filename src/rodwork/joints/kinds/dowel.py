@@ -4,12 +4,12 @@ from dataclasses import dataclass
 
 from rodwork.geometry.vec import Vec
 from rodwork.joints.kind import ALONG, INTO_GUEST, INTO_HOST, FixingPlan, JointKind, Run, Void, Which, straight_in
-from rodwork.joints.positions import across_mm, depth_from_stops, stand_at, stand_between
+from rodwork.joints.positions import RowSettings, across_mm, depth_from_stops, row_of
 from rodwork.model.feature import Bore
 from rodwork.model.fixing import Item, Play
 from rodwork.model.job import CannotBuild
 from rodwork.model.nature import Nature
-from rodwork.model.settings import choice, length, text, whole
+from rodwork.model.settings import length, text
 from rodwork.model.shop import Shop
 
 HOST_SHARE = 0.375  # 12 of 30 + 2: near the third that is taught, to a whole mm a stop can be set to
@@ -17,15 +17,10 @@ LEAST_IN_FACE_MM = 6.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Settings:
+class Settings(RowSettings):
     """What a job file may say of dowels."""
 
     size: str = text("8x30", r"(\d+(?:\.\d+)?)x(\d+(?:\.\d+)?)", "8x30", "diameter x length of the dowel, mm")
-    first_mm: float | None = length(None, 5, 1000, "front edge to the first dowel; the shop's habit if left out")
-    pitch_mm: float | None = length(None, 16, 1000, "from one dowel to the next; the shop's habit if left out")
-    end_mm: float | None = length(None, 5, 1000, "last dowel to the end of the run; the shop's habit if left out")
-    positions: str = choice("shop", ("shop", "fixed", "evenly"), "how the dowels stand along the run")
-    count: int | None = whole(None, 2, 60, "a fixed number in every row, shared evenly")
     offset_mm: float | None = length(
         None,
         2,
@@ -38,8 +33,10 @@ class Settings:
     tip_mm: float = length(2.0, 0, 6, "how far the point of the bit goes beyond the full depth")
 
 
-def depths(s: Settings, dowel_length: float, host_thickness: float, shop: Shop) -> tuple[float, float]:
-    """Depth in the face and in the end, mm: split by HOST_SHARE, but leaving the least remainder under the point.
+def depths(
+    s: Settings, dowel_length: float, host_thickness: float, shop: Shop, share: float = HOST_SHARE
+) -> tuple[float, float]:
+    """Depth in the face and in the end, mm: split by `share`, but leaving the least remainder under the point.
 
     Both together hold the dowel and its glue room. Source of the third and two thirds: a trade knowledge base's
     dowel guidelines; of the remainder: common practice, no source.
@@ -51,7 +48,7 @@ def depths(s: Settings, dowel_length: float, host_thickness: float, shop: Shop) 
     elif s.depth_in_end_mm is not None:
         face = both - s.depth_in_end_mm
     else:
-        face = depth_from_stops(min(HOST_SHARE * both, deepest), shop)
+        face = depth_from_stops(min(share * both, deepest), shop)
     if face < LEAST_IN_FACE_MM:
         raise CannotBuild(
             ("size",),
@@ -72,20 +69,13 @@ def plan(run: Run, s: Settings, shop: Shop) -> tuple[FixingPlan, ...]:
     diameter, dowel_length = (float(n) for n in s.size.split("x"))
     if run.reach > 0:
         raise CannotBuild((), "dowels cannot stand in a channel that the board itself enters", "name dowels alone")
-    in_face, in_end = depths(s, dowel_length, run.host_thickness, shop)
+    share = 0.5 if run.place == "edge to edge" else HOST_SHARE
+    in_face, in_end = depths(s, dowel_length, run.host_thickness, shop, share)
     across = across_mm(s.offset_mm, run.guest_thickness, shop)
-    pitch = s.pitch_mm if s.pitch_mm is not None else shop.pitch_mm
-    if run.taken and s.first_mm is None and s.end_mm is None and s.count is None:
-        row = stand_between(run.taken, what="dowels", pitch=pitch, apart=2 * diameter, shop=shop)
-    else:
-        row = stand_at(
-            what="dowels", run_to=run.run_to, to_groove=run.to_groove and s.end_mm is None, radius=diameter / 2,
-            first=s.first_mm if s.first_mm is not None else shop.first_mm,
-            end=s.end_mm if s.end_mm is not None else shop.end_mm, shift=2 * diameter * run.stagger,
-            pitch=pitch, least_apart=4 * diameter,
-            evenly=(shop.positions if s.positions == "shop" else s.positions) == "evenly",
-            number=s.count, shop=shop,
-        )  # fmt: skip
+    row = row_of(
+        run, s, shop, what="dowels", half=diameter / 2, pitch=shop.pitch_mm, least_apart=4 * diameter,
+        between=2 * diameter, shift=2 * diameter,
+    )  # fmt: skip
     return tuple(_dowel(u, across, diameter, dowel_length, in_face, in_end, s) for u in row)
 
 
@@ -117,5 +107,5 @@ KIND = JointKind(
         board_mm=(12.0, 40.0), glue="needed", clamps="needed", draws_up=False, at_once=False, apart=False,
         shows="", covered_by="", demands_along_mm=0.2, demands_across_mm=0.2,
     ),
-    places=("corner", "fixed shelf", "divider", "inset back"),
+    places=("corner", "fixed shelf", "divider", "inset back", "edge to edge"),
 )  # fmt: skip

@@ -4,12 +4,12 @@ from dataclasses import dataclass
 
 from rodwork.geometry.rounding import to_step
 from rodwork.joints.kind import ALONG, INTO_GUEST, FixingPlan, JointKind, Run, Void, straight_in
-from rodwork.joints.positions import across_mm, stand_at, stand_between
+from rodwork.joints.positions import RowSettings, across_mm, row_of
 from rodwork.model.feature import Bore, Countersink
 from rodwork.model.fixing import Item, Play
 from rodwork.model.job import Back, CannotBuild
 from rodwork.model.nature import Nature
-from rodwork.model.settings import choice, length, switch, text, whole
+from rodwork.model.settings import choice, length, switch, text
 from rodwork.model.shop import Shop
 
 LENGTHS_MM = (16, 20, 25, 30, 35, 40, 50, 60, 70, 80)
@@ -21,17 +21,12 @@ PILOT_SHARE = 0.7  # of the screw's diameter: 2.8 for a 4 mm screw; practice giv
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Settings:
+class Settings(RowSettings):
     """What a job file may say of screws."""
 
     size: str | None = text(
         None, r"(\d+(?:\.\d+)?)x(\d+(?:\.\d+)?)", "4x50", "diameter x length; chosen from the boards if left out"
     )
-    first_mm: float | None = length(None, 5, 1000, "front edge to the first screw; the shop's habit if left out")
-    pitch_mm: float | None = length(None, 20, 1000, "from one screw to the next; twice the shop's pitch if left out")
-    end_mm: float | None = length(None, 5, 1000, "last screw to the end of the run; the shop's habit if left out")
-    positions: str = choice("shop", ("shop", "fixed", "evenly"), "how the screws stand along the run")
-    count: int | None = whole(None, 2, 60, "a fixed number in every row, shared evenly")
     offset_mm: float | None = length(
         None, 2, 40, "across the thickness from the flush face; nearest setting to the middle if left out"
     )
@@ -72,18 +67,10 @@ def plan(run: Run, s: Settings, shop: Shop) -> tuple[FixingPlan, ...]:
             ("size",), f"a {diameter:g} x {screw_length:g} screw goes only {max(hold, 0):g} mm into the second board",
             f"use a screw of at least {through - sunk + 10.0:g} mm",
         )  # fmt: skip
-    pitch = s.pitch_mm if s.pitch_mm is not None else 2 * shop.pitch_mm
-    if run.taken and s.first_mm is None and s.end_mm is None and s.count is None:
-        row = stand_between(run.taken, what="screws", pitch=pitch, apart=3 * diameter, shop=shop)
-    else:
-        row = stand_at(
-            what="screws", run_to=run.run_to, to_groove=run.to_groove and s.end_mm is None, radius=diameter / 2,
-            first=s.first_mm if s.first_mm is not None else shop.first_mm,
-            end=s.end_mm if s.end_mm is not None else shop.end_mm,
-            shift=4 * diameter * run.stagger,  # two diameters of the head
-            pitch=pitch, least_apart=5 * diameter,
-            evenly=(shop.positions if s.positions == "shop" else s.positions) == "evenly", number=s.count, shop=shop,
-        )  # fmt: skip
+    row = row_of(
+        run, s, shop, what="screws", half=diameter / 2, pitch=2 * shop.pitch_mm, least_apart=5 * diameter,
+        between=3 * diameter, shift=4 * diameter,  # two diameters of the head
+    )  # fmt: skip
     across = across_mm(s.offset_mm, run.guest_thickness, shop)
     return tuple(_screw(u, across, diameter, screw_length, through, hold, run, s, shop) for u in row)
 

@@ -19,7 +19,7 @@ def gap_of(fixing: Fixing, stands: dict[str, Stand], voids: dict[str, Void]) -> 
         return None
     if fixing.law == "enter":
         guest = stands.get(fixing.halves[1].part)
-        fouled = 0.0 if guest is None else fouls(host, guest)
+        fouled = 0.0 if guest is None else fouls(host, guest, tongue_of(fixing, voids))
         return max(0.0, fouled) if fouled < NOWHERE else None
     twin = voids.get(fixing.halves[1].feature or "")
     if twin is None or fixing.law == "none":
@@ -42,14 +42,22 @@ def off_axis(a: Void, b: Void) -> float:
     return float(((x - t * d[0]) ** 2 + (y - t * d[1]) ** 2 + (z - t * d[2]) ** 2) ** 0.5)
 
 
-def fouls(groove: Void, guest: Stand) -> float:
+def tongue_of(fixing: Fixing, voids: dict[str, Void]) -> Void | None:
+    """The rebate that leaves a tongue on the guest, where only that goes into the groove."""
+    guest = fixing.halves[1].part
+    others = (voids.get(h.feature or "") for h in fixing.others if h.part == guest)
+    return next((v for v in others if v is not None and isinstance(v.feature, Rebate)), None)
+
+
+def fouls(groove: Void, guest: Stand, tongue: Void | None = None) -> float:
     """How far the guest board, where the two boards overlap, stands outside the groove, mm.
 
-    Less than nought: its least clearance. NOWHERE: it does not reach into the host board at all.
+    Less than nought: its least clearance. NOWHERE: it does not reach into the host board at all. `tongue`: the
+    rebate that was cut off the guest first.
     """
     low, high = _room(groove)
     worst = -NOWHERE
-    for corner in _overlap(groove.stand, guest):
+    for corner in _overlap(groove.stand, guest, tongue):
         for axis in (0, 1, 2):
             worst = max(worst, low[axis] - corner[axis], corner[axis] - high[axis])
     return worst if worst > -NOWHERE else NOWHERE
@@ -86,16 +94,33 @@ def _lost(end: str, radius: float) -> float:
     return -NOWHERE if end == "open" else radius if end == "round" else 0.0
 
 
-def _overlap(host: Stand, guest: Stand) -> Iterator[Point]:
+def _overlap(host: Stand, guest: Stand, tongue: Void | None) -> Iterator[Point]:
     """Corners of what the two boards share, on the host board: the guest's faces clipped by the host's box.
 
     The box is taken a trace small, so that a shoulder that only touches the host is not in it.
     """
-    for z in (0.0, guest.size[2]):
-        polygon = [host.on_board(guest.in_cabinet((x, y, z))) for x, y in guest.part.outline]
+    for flat in _flats(guest, tongue):
+        polygon = [host.on_board(guest.in_cabinet(p)) for p in flat]
         for axis in (0, 1, 2):
             polygon = _clip(_clip(polygon, axis, DUST, 1.0), axis, host.size[axis] - DUST, -1.0)
         yield from polygon
+
+
+def _flats(guest: Stand, tongue: Void | None) -> Iterator[list[Point]]:
+    """The two faces of the guest; with a tongue, those of the tongue and those of the board behind its shoulder."""
+    thickness = guest.size[2]
+    whole: list[list[Point]] = [[(x, y, z) for x, y in guest.part.outline] for z in (0.0, thickness)]
+    if tongue is None or tongue.entry.done.across is None:
+        yield from whole
+        return
+    deep = tongue.entry.setup.depth or 0.0
+    low, high = (0.0, thickness - deep) if LIES[tongue.bears][1] else (deep, thickness)
+    for z in (low, high):
+        yield [(x, y, z) for x, y in guest.part.outline]
+    axis, far = LIES[tongue.entry.done.across.from_surface]
+    shoulder = tongue.low[axis] if far else tongue.high[axis]
+    for flat in whole:
+        yield _clip(flat, axis, shoulder, -1.0 if far else 1.0)
 
 
 def _clip(polygon: list[Point], axis: int, bound: float, sign: float) -> list[Point]:

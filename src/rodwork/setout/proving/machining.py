@@ -224,7 +224,7 @@ def _through(stand: Stand, feature: Feature) -> Trouble | None:
 
 
 def _depth(feature: Feature, setup: Setup) -> Trouble | None:
-    through = isinstance(feature, Bore | Pocket) and feature.through
+    through = isinstance(feature, Bore) and feature.through
     if not (through and setup.depth is None) and (setup.depth is None or abs(setup.depth - feature.depth) > DUST):
         return Trouble("depth", "its depth", mm(feature.depth), mm(setup.depth))
     bit = re.fullmatch(r"(\d+(?:\.\d+)?) mm", setup.cutter or "")

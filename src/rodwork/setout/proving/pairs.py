@@ -3,7 +3,7 @@
 from rodwork.model.feature import Feature, Groove, Rebate
 from rodwork.model.fixing import Fixing, Half
 from rodwork.model.setup import Reading
-from rodwork.setout.proving.gaps import NOWHERE, fouls, gap_of, off_axis
+from rodwork.setout.proving.gaps import NOWHERE, fouls, gap_of, off_axis, tongue_of
 from rodwork.setout.proving.meetings import Met
 from rodwork.setout.proving.printed import Void
 from rodwork.setout.proving.stand import Stand, along_axis
@@ -146,7 +146,7 @@ def pair(met: Met, fixing: Fixing, stands: Stands, voids: Voids, half_step: floa
     if half is None or fixing.law == "none":
         return None
     if fixing.law == "enter":
-        return _enters(met, fixing, half, half_step)
+        return _enters(met, fixing, half, tongue_of(fixing, voids), half_step)
     if twin is None:
         return None
     facing = sum(a * b for a, b in zip(half.into, twin.into, strict=True))
@@ -199,10 +199,10 @@ def _rounding(met: Met, half: Void, half_step: float) -> float:
     return float(squares**0.5)
 
 
-def _enters(met: Met, fixing: Fixing, groove: Void, half_step: float) -> Trouble | None:
-    """The guest board itself lies in the groove, with the play that is said and no more."""
+def _enters(met: Met, fixing: Fixing, groove: Void, tongue: Void | None, half_step: float) -> Trouble | None:
+    """The guest board itself, or its tongue, lies in the groove, with the play that is said and no more."""
     guest = met.guest
-    by = fouls(groove, guest)
+    by = fouls(groove, guest, tongue)
     if by >= NOWHERE:
         return Trouble("pair", f"the {guest.part.name} does not reach into it")
     if by > half_step + DUST:
@@ -211,7 +211,8 @@ def _enters(met: Met, fixing: Fixing, groove: Void, half_step: float) -> Trouble
     if run is None or isinstance(groove.feature, Rebate):
         return _where(fixing, groove, half_step)
     across = 3 - run.axis - groove.axis
-    spare = groove.high[across] - groove.low[across] - guest.size[2]
+    enters = guest.size[2] - (tongue.entry.setup.depth or 0.0 if tongue is not None else 0.0)
+    spare = groove.high[across] - groove.low[across] - enters
     if abs(spare - 2 * fixing.play.across) > 2 * half_step + DUST:
         return Trouble("pair", f"the play of the {guest.part.name} in it", mm(2 * fixing.play.across), mm(spare))
     return _where(fixing, groove, half_step)
