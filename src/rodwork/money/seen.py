@@ -4,11 +4,11 @@ from collections.abc import Iterator, Mapping
 
 from rodwork.geometry.vec import along
 from rodwork.model.costing import Seen
-from rodwork.model.feature import Bore, Feature, Groove
+from rodwork.model.feature import Bore, Feature, Groove, Pocket
 from rodwork.model.fixing import Joint
 from rodwork.model.panel import Part
 from rodwork.model.rod import RodCabinet
-from rodwork.model.surface import EDGES, Surface, distance_from, outward, surface_facing
+from rodwork.model.surface import EDGES, Surface, distance_from, outward
 from rodwork.model.words import cabinet_words
 from rodwork.money.work import along_of
 
@@ -49,10 +49,12 @@ def _marks(part: Part, feature: Feature, plugged: bool) -> Iterator[tuple[str, S
             if surface in part.shows and not (feature.stage == "before edging" and part.edging.at(surface) > 0):
                 yield "the end of a channel", surface, feature.width, False
         return
-    mouth = surface_facing((-feature.into[0], -feature.into[1], -feature.into[2]))
-    if mouth not in part.shows or not isinstance(feature, Bore):
+    mouth = feature.mouth
+    if mouth not in part.shows or not isinstance(feature, Bore | Pocket):
         return
-    if feature.role == "access":
+    if isinstance(feature, Pocket):
+        yield "pockets", mouth, feature.diameter, False
+    elif feature.role == "access":
         yield ("plugs" if plugged else "bores"), mouth, feature.diameter, plugged
     elif feature.role == "clearance" and not plugged:
         head = feature.countersink.diameter if feature.countersink is not None else feature.diameter

@@ -6,7 +6,7 @@ from rodwork.checks.check import Check
 from rodwork.checks.holes import DUST, called, fixing_of, joint_of, mouth_of, word
 from rodwork.checks.spot import Spot, mm, told_once
 from rodwork.geometry.vec import Vec, along
-from rodwork.model.feature import Bore, Groove
+from rodwork.model.feature import Bore, Groove, Pocket
 from rodwork.model.finding import Finding
 from rodwork.model.fixing import Fixing, Joint
 from rodwork.model.panel import Part
@@ -31,6 +31,8 @@ def _spots(cabinet: RodCabinet) -> Iterator[Spot]:
             if isinstance(feature, Bore):
                 if mouth_of(feature) in part.shows and not (feature.role == "clearance" and feature.joint in plugged):
                     yield from _bore(part, feature, fixings.get(feature.id))
+            elif isinstance(feature, Pocket) and feature.mouth in part.shows:
+                yield _pocket(part, feature)
             elif isinstance(feature, Groove):
                 yield from _channel(part, feature, joints.get(feature.joint or ""))
 
@@ -58,6 +60,14 @@ def _bore(part: Part, bore: Bore, fixing: Fixing | None) -> Iterator[Spot]:
         mend=mend,
         source=SOURCE,
     )
+
+
+def _pocket(part: Part, pocket: Pocket) -> Spot:
+    return Spot(
+        severity="warning", parts=(part,), ids=(pocket.id,), at=word(part, pocket.mouth),
+        what=f"pockets of {mm(pocket.diameter)} will show",
+        mend='write face = "other face", or fill them with plugs cut to the slope', source=SOURCE,
+    )  # fmt: skip
 
 
 def _channel(part: Part, channel: Groove, joint: Joint | None) -> Iterator[Spot]:
