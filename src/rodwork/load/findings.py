@@ -2,9 +2,10 @@
 
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
+from math import ceil
 
 from rodwork.model.finding import PRINTED, Finding, Severity
-from rodwork.model.loading import CabinetLoad, ShelfLoad
+from rodwork.model.loading import CabinetLoad, JointLoad, ShelfLoad
 
 _WORST_FIRST = {severity: n for n, severity in enumerate(PRINTED)}
 STRAIGHT_SOURCE = "1 mm in 400 after creep: common practice, no source; or the maker's own"
@@ -32,6 +33,7 @@ def findings(cabinets: Iterable[CabinetLoad]) -> tuple[Finding, ...]:
 
 def _of(cabinet: CabinetLoad) -> Iterator[Finding]:
     told = [(s.part, s.name, t) for s in cabinet.shelves for t in _shelf(s)]
+    told += [(j.joint, j.name, t) for j in cabinet.joints for t in _joint(j)]
     yield from _told_once(cabinet, told)
 
 
@@ -76,6 +78,17 @@ def _shelf(shelf: ShelfLoad) -> Iterator[Trouble]:
             f"over {shelf.span_mm:.0f}"
         )
         yield Trouble(severity="warning", code="load-shelf-straight", what=what, mend=mend, source=STRAIGHT_SOURCE)
+
+
+def _joint(joint: JointLoad) -> Iterator[Trouble]:
+    if joint.asks:
+        what, _, mend = joint.asks.partition(". ")
+        yield Trouble(severity="warning", code="load-joint-unknown", what=what, mend=mend, source=ASKED)
+    elif joint.margin is not None and joint.margin < 1:
+        what = f"{joint.mode}: it bears its load {joint.margin:.2f} times over, and 1 is needed"
+        mend = f"what would do: {ceil(len(joint.forces) / joint.margin)} of them, or carry less"
+        source = joint.bears.source if joint.bears else ASKED
+        yield Trouble(severity="fault", code="load-joint", what=what, mend=mend, source=source)
 
 
 def _mend(shelf: ShelfLoad) -> str:

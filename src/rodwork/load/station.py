@@ -5,6 +5,7 @@ contents -> shelves -> joints -> the box -> the wall (or: does it tip) -> liftin
 
 from rodwork.load.contents import in_words
 from rodwork.load.findings import findings
+from rodwork.load.joints import joint_loads
 from rodwork.load.lifting import lifting
 from rodwork.load.shelves import shelf_loads
 from rodwork.model.loading import CabinetLoad, Loading
@@ -21,6 +22,6 @@ def _cabinet(cabinet: RodCabinet, rod: Rod) -> CabinetLoad:
     words, figure = in_words(cabinet)
     return CabinetLoad(
         name=cabinet.name, count=cabinet.count, contents=words, contents_from=figure,
-        shelves=shelf_loads(cabinet, rod), joints=(), racking=None, hanging=None, tipping=None,
+        shelves=shelf_loads(cabinet, rod), joints=joint_loads(cabinet, rod), racking=None, hanging=None, tipping=None,
         lifting=lifting(cabinet, rod),
     )  # fmt: skip
