@@ -55,6 +55,18 @@ class Bears:
         used = hypot(*shares) if self.quadratic else sum(shares)
         return 1 / used if used > 0 else float("inf")
 
+    @staticmethod
+    def of_tested(name: str, tested: Tested | None) -> "Bears":
+        """What something bears by the maker's figures alone."""
+        pull = tested.pull_N if tested else None
+        shear = tested.shear_N if tested else None
+        return Bears(
+            shear=working(shear, tested) if tested and shear is not None else None,
+            pull=working(pull, tested) if tested and pull is not None else None, moment=None,
+            mode="as tested", name=name,
+            quadratic=False,
+        )  # fmt: skip
+
     def needed(self, shear_N: float, pull_N: float) -> tuple[Figure, ...]:
         """The figures that a margin rests on."""
         asked = ((shear_N, self.shear), (pull_N, self.pull))

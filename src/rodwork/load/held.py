@@ -33,11 +33,12 @@ class Held:
 
 def tested_for(fixing: Fixing, rod: Rod) -> Tested | None:
     """What the maker entered for one of the things that a fixing is bought as, by its name or how that begins."""
-    for item in fixing.hardware:
-        for name, tested in rod.tested.items():
-            if item.item.casefold().startswith(name.casefold()):
-                return tested
-    return None
+    return next((t for item in fixing.hardware if (t := named_in(item.item, rod)) is not None), None)
+
+
+def named_in(item: str, rod: Rod) -> Tested | None:
+    """What the maker entered for something on the buying list, by its name or how that begins."""
+    return next((t for name, t in rod.tested.items() if item.casefold().startswith(name.casefold())), None)
 
 
 def held_at(part: Part, cabinet: RodCabinet, rod: Rod) -> tuple[Held, ...]:
