@@ -5,7 +5,7 @@ from typing import Any
 
 FIRST = ("index.md", "tour.md")
 FOLDERS = {"how-to": "How to", "joints": "Joints", "checks": "Checks", "decisions": "Decisions"}
-THEN = ("job-file.md", "command.md", "settings.md", "rod.md")
+THEN = ("job-file.md", "command.md", "cutting.md", "settings.md", "rod.md")
 LAST = ("safety.md", "glossary.md", "benchmarks.md", "contributing.md")
 
 

@@ -25,7 +25,7 @@ FOLDERS = {
     # a writer turns what documents have drawn or worked out into bytes; see WRITERS for which of them
     "writers": {"writers", "model", "geometry", "documents"},
 }
-WRITERS = {"documents.drawing", "documents.machining_drawing", "documents.solids"}
+WRITERS = {"documents.drawing", "documents.machining_drawing", "documents.sheet_machining", "documents.solids"}
 EDGE = {
     "__init__": {"model.rod", "pipeline"},
     "__main__": {"cli"},
@@ -37,6 +37,9 @@ EDGE = {
         "console",
         "console_compare",
         "console_load",
+        "console_cutting",
+        "cutting_run",
+        "model.results",
         "model.plain",
         "model.finding",
         "model.rod",
@@ -49,8 +52,10 @@ EDGE = {
     "console": {*COMMON, "documents"},
     "console_compare": {*COMMON, "documents", "console"},
     "console_load": {*COMMON, "documents", "console"},
+    "console_cutting": {*COMMON, "documents", "console"},
+    "cutting_run": {*COMMON, "pipeline"},
 }
-MAY_IMPORT_PIPELINE = {"cli", "__init__", "comparing"}
+MAY_IMPORT_PIPELINE = {"cli", "__init__", "comparing", "cutting_run"}
 MAY_IMPORT_WRITERS = {"packing", "writers"}
 HEAVY = (
     "numpy",
@@ -125,8 +130,10 @@ def test_only_the_edge_imports_the_pipeline_and_the_writers():
                 assert own in MAY_IMPORT_PIPELINE, f"{name_of(file)}:{line}"
             if top == "writers":
                 assert own.split(".")[0] in MAY_IMPORT_WRITERS, f"{name_of(file)}:{line}"
-            if top in ("cli", "packing", "console", "console_compare", "console_load"):
-                assert own in ("cli", "__main__", "console_compare", "console_load"), f"{name_of(file)}:{line}"
+            if top in ("cli", "packing", "console", "console_compare", "console_load", "console_cutting"):
+                assert own in ("cli", "__main__", "console_compare", "console_load", "console_cutting"), (
+                    f"{name_of(file)}:{line}"
+                )
 
 
 def test_no_kind_of_joint_and_no_check_knows_another():
@@ -256,10 +263,10 @@ def test_the_test_for_branching_on_a_family_finds_one(tmp_path):
 MAY_TOUCH = {
     "cli": "the edge: reads the job, writes the pack",
     "__init__": "set_out(path) reads the job file it is given",
+    "cutting_run": "the clock and Ctrl-C of the cutting plan",
     "catalogue.boards": "reads its own table from the package",
     "catalogue.costing": "reads its own table from the package",
     "catalogue.contents": "reads its own table from the package",
-    "catalogue.fasteners": "reads its own table from the package",
     "catalogue.strengths": "reads its own tables from the package",
     "job.starter": "reads its own starter from the package",
     "documents.drawing": "reads the widths of letters from the font's package",

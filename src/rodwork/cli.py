@@ -74,13 +74,17 @@ def set_out_command(job: Path, as_json: bool) -> None:
 @click.option("--json", "as_json", is_flag=True, help="Print the names of the written files as data.")
 def pack(job: Path, folder: Path, dxf: str, as_json: bool) -> None:
     """The papers for the bench of JOB: one PDF, and beside it lists, DXF, 3D and the set-out as data."""
+    from rodwork.model.results import Results
     from rodwork.packing import pack_files
+    from rodwork.pipeline import cutting as plan_cutting
 
     rod = _set_out(job)
-    if folder.exists() and not folder.is_dir():
-        _stop(f"{folder} is a file. Give -o the name of a folder")
+    _folder(folder)
+    say = _progress(as_json)
+    say("laying the boards out on sheets")
+    results = Results(cutting=plan_cutting(rod))
     written = []
-    for name, content in pack_files(rod, "R2010" if dxf == "R2010" else "R12", _progress(as_json)):
+    for name, content in pack_files(rod, "R2010" if dxf == "R2010" else "R12", say, results):
         target = folder / name
         _write(target, content)
         written.append(str(target))
@@ -171,6 +175,58 @@ def load(job: Path, as_json: bool) -> None:
 
 
 @main.command()
+@click.argument("job", type=click.Path(path_type=Path))
+@click.option("--saw", type=click.Choice(["track saw", "panel saw", "router"]), help="Another saw than the job's own.")
+@click.option("--kerf", type=click.FloatRange(0, 20), metavar="MM", help="What the blade takes, in place of the job's.")
+@click.option(
+    "--seconds", type=click.FloatRange(0.1, 3600), default=10.0, show_default=True, help="How long to look, in all."
+)
+@click.option("--seed", type=click.IntRange(1, 1_000_000), default=1, show_default=True, help="Look in another order.")
+@click.option(
+    "--begun", type=click.Path(path_type=Path), metavar="PLAN", help="A plan that is begun, as --json gave it."
+)
+@click.option("--recut", multiple=True, metavar="MARK", help="With --begun: a board to cut anew from what is left.")
+@click.option("-o", "--out", "folder", type=click.Path(path_type=Path), help="Write pages, lists and drawings here.")
+@click.option("--json", "as_json", is_flag=True, help="Print the plan as data.")
+def cutting(
+    job: Path, saw: str | None, kerf: float | None, seconds: float, seed: int, begun: Path | None,
+    recut: tuple[str, ...], folder: Path | None, as_json: bool,
+) -> None:  # fmt: skip
+    """How it comes out of the boards: sheets, cuts in order, what is left, for JOB. Ctrl-C keeps the best so far."""
+    from rodwork.cutting_run import begun_plan, saw_of, search
+
+    rod = _set_out(job)
+    if (recut and begun is None) or (begun is not None and not recut):
+        _stop("--begun and --recut go together: the plan that is begun, and the boards to cut anew")
+    if folder is not None:
+        _folder(folder)
+    if begun is not None:
+        from rodwork.pipeline import recut as recut_plan
+
+        try:
+            plan = recut_plan(rod, begun_plan(_read(begun)), recut)
+        except ValueError as problem:
+            _stop(f"{begun} is not a cutting plan: {problem}. Write it with rodwork cutting {job} --json")
+    else:
+        plan = search(rod, saw_of(rod, saw, kerf), seconds, seed, _progress(as_json))
+    if as_json:
+        from rodwork.model.plain import to_plain
+
+        click.echo(json.dumps(to_plain(plan), ensure_ascii=False))
+    else:
+        from rodwork.console_cutting import print_plan
+
+        print_plan(rod.job, plan)
+    if folder is not None:
+        from rodwork.packing import cutting_plan_files
+
+        for name, content in cutting_plan_files(rod, plan, "R12"):
+            _write(folder / name, content)
+    bad = any(f.severity in ("fault", "warning") for f in plan.findings)
+    sys.exit(TO_PUT_RIGHT if bad else SOUND)
+
+
+@main.command()
 @click.argument("shell", type=click.Choice(["bash", "zsh", "fish"]))
 def completion(shell: str) -> None:
     """Print what makes SHELL complete rodwork's words; add it to the shell's start-up file."""
@@ -238,6 +294,11 @@ def _write_new(file: Path, text: str) -> None:
         _stop(f"{file} is there already and was left as it is. Choose another name")
     except OSError as error:
         _stop(f"{file} cannot be written: {error.strerror or error}")
+
+
+def _folder(folder: Path) -> None:
+    if folder.exists() and not folder.is_dir():
+        _stop(f"{folder} is a file. Give -o the name of a folder")
 
 
 def _write(file: Path, content: bytes) -> None:

@@ -1,12 +1,12 @@
 """Read this first: the one place that knows the order of the stations.
 
-    job -> carcass -> joints -> set-out (the Rod) -> proof -> checks, load -> documents
+    job -> carcass -> joints -> set-out (the Rod) -> proof -> checks, load, sheets -> documents
 
 Each station takes frozen values and gives frozen values; none imports another. Files are read and written in
 cli.py alone: here a job comes in as text and pages go out as drawings.
 """
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
 from typing import Any
 
@@ -18,13 +18,17 @@ from rodwork.joints.own import settings_of
 from rodwork.joints.place import entry_of, join
 from rodwork.joints.registry import back_recipe, families
 from rodwork.load.station import load_of
+from rodwork.model.cutting import CuttingPlan
 from rodwork.model.finding import Finding
 from rodwork.model.job import Back, Cabinet, CannotBuild, Job, Recipe
 from rodwork.model.loading import Loading
 from rodwork.model.meeting import Entry
 from rodwork.model.rod import Rod
+from rodwork.model.sawing import Saw
 from rodwork.setout.draft import Made, draft
 from rodwork.setout.proof import proof_of, prove
+from rodwork.sheets.plan import Progress, Work, in_silence, plan_cutting, to_the_end
+from rodwork.sheets.recut import recut_plan
 
 Beside = Callable[[str], bytes]
 
@@ -48,6 +52,25 @@ def set_out(text: str | bytes, file: str, beside: Beside = nothing_beside) -> Ro
 def load(rod: Rod) -> Loading:
     """Will it hold: the load of every cabinet of a Rod, from shelves to the wall."""
     return load_of(rod)
+
+
+STEPS_IN_A_PACK = 4_000  # of the search for each board: few and fixed, so that a pack is quick and always the same
+
+
+def cutting(
+    rod: Rod, saw: Saw | None = None, steps: int = STEPS_IN_A_PACK, seed: int = 1,
+    go_on: Callable[[int, int], bool] = to_the_end, tell: Callable[[Progress], None] = in_silence,
+) -> CuttingPlan:  # fmt: skip
+    """How it comes out of the boards: sheets, cuts in order, what is left. `saw` in place of the job's own.
+
+    `steps` of the search for each board, while `go_on` says so of this board of so many; `tell` hears of the progress.
+    """
+    return plan_cutting(rod, Work(steps=steps, seed=seed, go_on=go_on, tell=tell), saw)
+
+
+def recut(rod: Rod, plan: CuttingPlan, marks: Sequence[str]) -> CuttingPlan:
+    """The spoilt boards of a plan that is begun, out of what it leaves; nothing that is laid out moves."""
+    return recut_plan(rod, plan, marks)
 
 
 def read(text: str | bytes, file: str, beside: Beside) -> tuple[Job, Lines]:

@@ -36,7 +36,7 @@ board = "{board}"
 kind = "{kind}"
 {sizes}
 depth = {depth}
-tool = "slot jointer"
+tool = "biscuit jointer"
 """
 DISC = "cutter_radius = 50\nthickness = 4"
 MORTISE = 'width = 8\nlength = {length}\nends = "{ends}"\nend_radius = {radius}'

@@ -166,8 +166,7 @@ def _span(r: Reading) -> str:
 
 
 def _stopped(w: Work) -> str:
-    if w.groove is None:
-        return ""
+    assert w.groove is not None
     ends = set(w.groove.both_ends)
     return ", ends round" if "round" in ends else ", ends square" if "square" in ends else ""
 

@@ -1,6 +1,7 @@
 """The buying list: sheets, metres of edging, and dowels, screws and pins by the box."""
 
 from collections import Counter
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from decimal import Decimal, InvalidOperation
 from math import ceil
@@ -10,6 +11,7 @@ from rodwork.documents.figures import mass_text, size_text
 from rodwork.documents.masses import TWO_PEOPLE_KG, sheet_kg
 from rodwork.documents.page import Page, body
 from rodwork.documents.tables import Block, Column, band, flow, gap, heading, paragraph, rows
+from rodwork.model.cutting import BoardPlan, CuttingPlan
 from rodwork.model.panel import Part
 from rodwork.model.rod import Rod
 from rodwork.model.surface import EDGES, Surface
@@ -57,9 +59,10 @@ class BuyingRow:
     price: Money | None
 
 
-def buying_rows(rod: Rod) -> tuple[BuyingRow, ...]:
-    """Everything the job takes: boards, edging, fittings."""
-    return (*_boards(rod), *_edgings(rod), *_fittings(rod))
+def buying_rows(rod: Rod, plan: CuttingPlan | None = None) -> tuple[BuyingRow, ...]:
+    """Everything the job takes: boards, edging, fittings; sheets as the cutting plan counts them if there is one."""
+    planned = {board.board: board for board in plan.boards} if plan else {}
+    return (*_boards(rod, planned), *_edgings(rod), *_fittings(rod))
 
 
 def totals(buying: tuple[BuyingRow, ...]) -> tuple[Money, ...]:
@@ -89,12 +92,15 @@ def _times(price: Money | None, count: int) -> Money | None:
     return None if price is None else Money(amount=price.amount * count, currency=price.currency)
 
 
-def _boards(rod: Rod) -> tuple[BuyingRow, ...]:
-    found = []
+def _boards(rod: Rod, planned: Mapping[str, BoardPlan]) -> tuple[BuyingRow, ...]:
+    found: list[BuyingRow] = []
     sawn = cutting_rows(rod)
     for name, stock in rod.boards.items():
         area = sum((_area_mm2(r.cut) * r.count for r in sawn if r.board == name), Decimal(0))
         if not area:
+            continue
+        if name in planned:
+            found += _planned(rod, name, planned[name], area)
             continue
         usable = _area_mm2(stock.sheet) * (1 - WASTE)
         sheet = " × ".join(size_text(v) for v in stock.sheet)
@@ -112,6 +118,26 @@ def _boards(rod: Rod) -> tuple[BuyingRow, ...]:
             )
         )
     return tuple(found)
+
+
+def _planned(rod: Rod, name: str, plan: BoardPlan, area: Decimal) -> Iterator[BuyingRow]:
+    """A row for each size of sheet that the cutting plan takes; offcuts of the shop are not bought."""
+    stock = rod.boards[name]
+    others = {s.name: s for s in rod.sawing.stock if s.board == name}
+    for size_name, count in plan.bought.items():
+        other = others.get(size_name)
+        size, price = (other.size, other.price) if other else (stock.sheet, stock.price)
+        sheet = " × ".join(size_text(v) for v in size)
+        yield BuyingRow(
+            group="Boards",
+            item=f"{name}: {stock.material}, {size_text(stock.thickness)} thick, sheet {sheet}",
+            needed=round(area / _MM2_PER_M2, 2),
+            unit="m²",
+            reckoning=f"as the cutting plan has them, {100 * plan.used_share:.0f} % used",
+            buy=count,
+            by="sheet",
+            price=_times(money(price), count),
+        )
 
 
 def _area_mm2(size: tuple[float, float]) -> Decimal:
@@ -187,21 +213,24 @@ _BY_AREA = (
 )
 
 
-def buying_list_pages(rod: Rod) -> tuple[Page, ...]:
+def buying_list_pages(rod: Rod, plan: CuttingPlan | None = None) -> tuple[Page, ...]:
     """The list, with a box to tick at each row and what is priced added up."""
     area = body(rod.heading.paper, landscape=True)
     columns = _columns(area.width)
-    buying = buying_rows(rod)
+    buying = buying_rows(rod, plan)
+    all_planned = plan is not None and {b.board for b in plan.boards} >= {
+        p.board for c in rod.cabinets for p in c.parts
+    }
     blocks: list[Block] = []
     group = ""
     for row in buying:
         if row.group != group:
             blocks += [gap(4.0)] if group else []
-            blocks += [band("Boards, at least" if row.group == "Boards" else row.group, area.width)]
+            blocks += [band("Boards, at least" if row.group == "Boards" and not all_planned else row.group, area.width)]
             blocks.append(gap(1.0, keep=True))
             group = row.group
         blocks += rows(columns, _cells(row), least=11.5, most=60.0, tick=0)
-        if group == "Boards":
+        if group == "Boards" and not all_planned:
             blocks += _after_boards(row, buying, area.width)
     blocks += [gap(3.0), *_sum(buying, area.width), *_glue(rod, area.width)]
     pages = flow(blocks, area, heading(columns))

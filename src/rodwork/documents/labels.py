@@ -12,6 +12,7 @@ from rodwork.documents.annotate import clipped, figure, triangle
 from rodwork.documents.drawing import FAINT, NO_PEN, Path_, Pen, Shape, Text, box, line, moved, text_width, wrapped
 from rodwork.documents.machined import Works, words_of
 from rodwork.documents.page import FOOT, MARGIN, Page, fitted, paper_size
+from rodwork.model.cutting import CuttingPlan
 from rodwork.model.panel import Part
 from rodwork.model.rod import Rod, RodCabinet
 from rodwork.model.surface import EDGES, Surface
@@ -28,11 +29,12 @@ WAYS = ("front", "top", "left")  # the two first of these that the board has are
 PAGE_SIDES: dict[Surface, str] = {"face_edge": "bottom", "far_edge": "top", "left_end": "left", "right_end": "right"}
 
 
-def label_pages(rod: Rod) -> tuple[Page, ...]:
-    """A label for each mark, ten to a page, copy by copy."""
+def label_pages(rod: Rod, plan: CuttingPlan | None = None) -> tuple[Page, ...]:
+    """A label for each mark, ten to a page, copy by copy; with a cutting plan the sheet that the board comes from."""
+    sheets = {} if plan is None else plan.sheet_numbers
     works = Works(rod)
     labels = [
-        _label(rod, works, cabinet, part, part.marks[copy])
+        _label(rod, works, cabinet, part, part.marks[copy], sheets.get(part.marks[copy]))
         for cabinet in rod.cabinets
         for copy in range(cabinet.count)
         for part in cabinet.parts
@@ -53,7 +55,7 @@ def _page(rod: Rod, labels: list[tuple[Shape, ...]]) -> Page:
     return Page(kind="labels", title="Labels", landscape=False, shapes=tuple(shapes), bare=True)
 
 
-def _label(rod: Rod, works: Works, cabinet: RodCabinet, part: Part, mark: str) -> tuple[Shape, ...]:
+def _label(rod: Rod, works: Works, cabinet: RodCabinet, part: Part, mark: str, sheet: int | None) -> tuple[Shape, ...]:
     """One label with its lower left corner at the origin."""
     words = words_of(part)
     arrows = _arrows(words)
@@ -72,7 +74,7 @@ def _label(rod: Rod, works: Works, cabinet: RodCabinet, part: Part, mark: str) -
     name = clipped(part.name.upper(), NAME, room, True)
     shapes.append(Text(at=(left, 27.9), text=name, size=NAME, bold=True))
     rows = (
-        " x ".join(figure(n) for n in part.size),
+        clipped(" x ".join(figure(n) for n in part.size) + ("" if sheet is None else f"   sheet {sheet}"), 4.6, room),
         clipped(f"{words['face_side']} up; {part.material}", 3.5, room),
         *wrapped(f"next: {next_words(works, cabinet, part)}", 3.5, room)[:2],
         clipped(f"{rod.job}, {cabinet.name}", 3.2, room),

@@ -5,8 +5,11 @@ from decimal import Decimal
 
 from rodwork.documents.buying_list import buying_rows
 from rodwork.documents.cutting_list import cutting_rows
+from rodwork.documents.cutting_words import CUT_HEADER, cut_rows
 from rodwork.documents.settings_list import Boards, SettingBand, setting_bands
 from rodwork.geometry.rounding import to_step
+from rodwork.model.cutting import CuttingPlan
+from rodwork.model.results import NOTHING_ASKED, Results
 from rodwork.model.rod import Rod
 
 Cell = str | int | float | Decimal | None
@@ -39,7 +42,7 @@ def cutting_table(rod: Rod) -> Table:
     return Table(title="cutting list", header=header, rows=tuple(rows))
 
 
-def buying_table(rod: Rod) -> Table:
+def buying_table(rod: Rod, plan: CuttingPlan | None = None) -> Table:
     """The buying list."""
     header = ("group", "item", "needed", "unit", "reckoned from", "buy", "by", "price", "currency")
     rows = tuple(
@@ -47,7 +50,7 @@ def buying_table(rod: Rod) -> Table:
             r.group, r.item, r.needed, r.unit, r.reckoning, r.buy, r.by,
             r.price.amount if r.price else None, r.price.currency if r.price else None,
         )
-        for r in buying_rows(rod)
+        for r in buying_rows(rod, plan)
     )  # fmt: skip
     return Table(title="buying list", header=header, rows=rows)
 
@@ -71,6 +74,8 @@ def _setting_row(b: SettingBand, group: Boards) -> tuple[Cell, ...]:
     )  # fmt: skip
 
 
-def workbook_tables(rod: Rod) -> tuple[Table, ...]:
+def workbook_tables(rod: Rod, results: Results = NOTHING_ASKED) -> tuple[Table, ...]:
     """Everything that goes into the workbook."""
-    return (cutting_table(rod), buying_table(rod), settings_table(rod))
+    plan = results.cutting
+    cuts = (Table(title="cuts", header=CUT_HEADER, rows=tuple(cut_rows(plan))),) if plan else ()
+    return (cutting_table(rod), buying_table(rod, plan), settings_table(rod), *cuts)

@@ -13,6 +13,7 @@ from rodwork.job.demand import read_declared, read_tested, read_walls
 from rodwork.job.faults import Fault, JobFaults, fault_at, near, shown
 from rodwork.job.lines import Lines
 from rodwork.job.own_files import NO_OWN_FILES, OwnFiles
+from rodwork.job.sawing import read_sawing
 from rodwork.job.toml_text import read_toml
 from rodwork.model.demand import Declared
 from rodwork.model.job import Board, Edging, Job
@@ -87,6 +88,9 @@ def _job(tables: Mapping[str, Any], families: Mapping[str, type], own: OwnFiles,
         walls=_with_misspelt(walls, misspelt.get("walls")),
     )  # fmt: skip
     cabinets = read_cabinets(tables.get("every_cabinet", {}), tables.get("cabinets", {}), shared, reading)
+    sawing = read_sawing(
+        tables, shared.boards, tables.get("cabinets", {}), lambda amount: _money(amount, currency), reading
+    )
     if reading.faults:
         return None
     return Job(
@@ -98,7 +102,7 @@ def _job(tables: Mapping[str, Any], families: Mapping[str, type], own: OwnFiles,
         walls={name: wall for name, wall in walls.items() if wall},
         tested={name: found for name, found in tested.items() if found},
         recipes={name: recipe for name, recipe in recipes.items() if recipe}, figures=figures,
-        own_families=own_families,
+        own_families=own_families, sawing=sawing,
     )  # fmt: skip
 
 

@@ -36,6 +36,8 @@ from rodwork.job.values import (
 from rodwork.model.demand import Basis, HangingStyle, Lasts, Room, WallKind
 from rodwork.model.job import BackStyle, Corners, EdgedPlace
 from rodwork.model.job import Kind as CabinetKind
+from rodwork.model.panel import Role
+from rodwork.model.sawing import FirstCut, Run, SawKind
 
 DEFAULT = "x-default"  # keys under which a word hands on what schema.py and tables.py say of it
 NEEDED = "x-needed"
@@ -419,11 +421,105 @@ def _times_words() -> type[Words]:
 
 TimesWords = _times_words()
 
+
+class SawWords(Words):
+    """The saw that the sheets are cut with, and how the shop works with it."""
+
+    kind: Annotated[str, Choice(get_args(SawKind))] = word(
+        "A track saw or panel saw cuts right across the piece in hand; a router goes round every part",
+        default='"track saw"',
+    )
+    kerf: Annotated[float, Length(0, 20)] = word(
+        "What the blade takes; of a router the cutter and what is left beside it", default="3 mm; 8 mm for a router"
+    )
+    trim: Annotated[Any, OneOrList(Length(0, 100), ListOf(Length(0, 100), 4, 4, "[10, 5, 10, 5]"))] = word(
+        "What the trim cuts take off a new sheet, blade included: all round, or left end, right end, lower edge, "
+        "upper edge",
+        default="5 mm",
+    )
+    rail: Annotated[float, Length(300, 6000)] = word(
+        "The longest cut without moving the rail: longer ones are marked", default="any"
+    )
+    levels: Annotated[int, Whole(2, 9)] = word(
+        "How often the way of cutting may change on one sheet; a last cut that parts a board from waste is free",
+        default="3 for a panel saw; for a track saw as often as wanted",
+    )
+    first: Annotated[str, Choice(get_args(FirstCut))] = word(
+        "Which way a whole sheet is cut first: along its length or across", default='"either"'
+    )
+    longest: Annotated[float, Length(300, 6000)] = word("The longest cut that the saw can make", default="any")
+    least_strip: Annotated[float, Length(0, 500)] = word("The narrowest strip that the saw can hold", default="0: any")
+    rough: Annotated[float, Length(0, 50)] = word(
+        "How much over size boards are broken down, to be sized in sets at one stop", default="0: cut to size at once"
+    )
+
+
+class StockWords(Words):
+    """Sheets of another size than the board's own, or more of it at another price."""
+
+    board: Annotated[str, Reference("boards")] = word("Its board", needed=True, such_as='"birch18"')
+    size: Annotated[tuple[float, float], ListOf(Length(100, 6000), 2, 2, "[3050, 1525]")] = word(
+        "Its length and width, along the grain first", needed=True, such_as="[3050, 1525]"
+    )
+    price: Annotated[Any, Price()] = word("What a sheet costs", default="as the board's own, by area")
+    count: Annotated[int, Whole(1, 9999)] = word("How many there are", default="as many as are wanted")
+
+
+class OffcutWords(Words):
+    """An offcut that the shop has: used where it saves a sheet, but not at any price."""
+
+    board: Annotated[str, Reference("boards")] = word("Its board", needed=True, such_as='"birch18"')
+    size: Annotated[tuple[float, float], ListOf(Length(20, 6000), 2, 2, "[900, 400]")] = word(
+        "Its length and width, along the grain first", needed=True, such_as="[900, 400]"
+    )
+    count: Annotated[int, Whole(1, 999)] = word("How many there are", default="1")
+
+
+class MatchedWords(Words):
+    """Boards sawn out of one piece so that the figure of the wood runs on over them."""
+
+    marks: Annotated[tuple[str, ...], ListOf(Text(40), 2, 20, '["D1-F1", "D1-F2"]', once=True)] = word(
+        "Their marks in order, from the left, or from the bottom up", needed=True, such_as='["D1-F1", "D1-F2"]'
+    )
+    run: Annotated[str, Choice(get_args(Run))] = word(
+        "Whether they follow each other along the grain, or lie beside each other across it", default='"along"'
+    )
+
+
+class CuttingWords(Words):
+    """What the maker wants of the cutting plan."""
+
+    least_offcut: Annotated[tuple[float, float], ListOf(Length(10, 6000), 2, 2, "[200, 600]")] = word(
+        "The smallest leftover that is worth keeping", default="[200, 600]"
+    )
+    offcut_share: Annotated[float, Amount(0, 100, "% of the price of its area")] = word(
+        "What an offcut of the shop counts when it is used", default="40"
+    )
+    buy: Annotated[bool, Switch()] = word(
+        "Whether sheets may be bought; false: only what stands under stock and offcuts", default="true"
+    )
+    may_turn: Annotated[tuple[str, ...], ListOf(Choice(get_args(Role)), 1, 24, '["back"]', once=True)] = word(
+        "Boards that may lie across the grain all the same"
+    )
+    spare: Annotated[float, Length(0, 100)] = word("Left on each length and width when it is sawn", default="0")
+    spare_on: Annotated[tuple[str, ...], ListOf(Choice(get_args(Role)), 1, 24, '["scribe"]', once=True)] = word(
+        "Which boards have the spare", default="every board"
+    )
+    one_sheet: Annotated[tuple[str, ...], ListOf(Text(60), 1, 100, '["glaze"]', once=True)] = word(
+        "Cabinets whose boards of one kind come from one sheet, each copy by itself"
+    )
+
+
 SECTIONS: dict[str, tuple[type[Words], bool]] = {  # the table, and whether it has a NAME: [boards.NAME]
     "job": (JobWords, False),
     "shop": (ShopWords, False),
     "boards": (BoardWords, True),
     "edgings": (EdgingWords, True),
+    "saw": (SawWords, False),
+    "stock": (StockWords, True),
+    "offcuts": (OffcutWords, True),
+    "matched": (MatchedWords, True),
+    "cutting": (CuttingWords, False),
     "joints": (RecipeWords, True),
     "money": (MoneyWords, False),
     "prices": (PriceWords, True),

@@ -10,6 +10,7 @@ from typing import Any, Literal
 from rodwork.model.costing import ShopFigures
 from rodwork.model.demand import Contents, Declared, Hanging, Room, SagLimits, Tested, Wall
 from rodwork.model.own_family import OwnFamily
+from rodwork.model.sawing import Sawing
 from rodwork.model.shop import Shop
 
 Rest = Literal["rest"]
@@ -169,6 +170,7 @@ class Job:
     recipes: dict[str, Recipe] = field(default_factory=dict, hash=False)
     figures: ShopFigures = field(default_factory=ShopFigures)
     own_families: dict[str, OwnFamily] = field(default_factory=dict, hash=False)
+    sawing: Sawing = field(default_factory=Sawing)
 
 
 class CannotBuild(Exception):  # noqa: N818 - it is a finding about the job, not a fault of ours

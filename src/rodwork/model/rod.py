@@ -10,6 +10,7 @@ from rodwork.model.finding import Finding
 from rodwork.model.fixing import Item, Joint
 from rodwork.model.panel import Part
 from rodwork.model.plain import from_plain, to_plain
+from rodwork.model.sawing import Sawing
 from rodwork.model.setup import Setup
 from rodwork.model.shop import Shop
 
@@ -126,6 +127,7 @@ class Rod:
     findings: tuple[Finding, ...]
     walls: dict[str, Wall] = field(default_factory=dict, hash=False)
     tested: dict[str, Tested] = field(default_factory=dict, hash=False)
+    sawing: Sawing = field(default_factory=Sawing)
 
     @cached_property
     def cabinet(self) -> dict[str, RodCabinet]:

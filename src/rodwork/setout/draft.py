@@ -54,7 +54,7 @@ def draft(job: Job, made: tuple[Made, ...]) -> Rod:
             for e in job.edgings.values()
         },
         cabinets=tuple(cabinets), setups=settings(work, job.shop.step_mm), findings=(),
-        walls=job.walls, tested=job.tested,
+        walls=job.walls, tested=job.tested, sawing=job.sawing,
     )  # fmt: skip
 
 

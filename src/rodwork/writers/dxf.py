@@ -21,6 +21,8 @@ from rodwork.documents.machining_drawing import (
     kinds_of_board,
     machining_drawing,
 )
+from rodwork.documents.sheet_machining import sheet_machining
+from rodwork.model.cutting import CuttingPlan
 from rodwork.model.panel import Part
 from rodwork.model.rod import Rod
 from rodwork.writers.user_text import file_name, one_line, told_apart
@@ -38,6 +40,16 @@ def dxf_files(rod: Rod, version: Version = "R12") -> tuple[tuple[str, bytes], ..
     return tuple(
         (name, dxf_bytes(machining_drawing(part, marks), version))
         for name, (part, marks) in zip(names, kinds, strict=True)
+    )
+
+
+def sheet_dxf_files(plan: CuttingPlan, version: Version = "R12") -> tuple[tuple[str, bytes], ...]:
+    """(file name, bytes) for every sheet of a cutting plan, sheets that are cut alike too: their boards differ."""
+    return tuple(
+        (file_name((f"sheet-{number}", board.board), "mm.dxf"), dxf_bytes(sheet_machining(sheet, number), version))
+        for board in plan.boards
+        for sheet in board.sheets
+        for number in sheet.numbers
     )
 
 

@@ -1,0 +1,139 @@
+"""A sheet to scale: parts with mark and size, cuts with their numbers, what is left with its size."""
+
+from collections.abc import Callable, Iterator, Sequence
+
+from rodwork.documents.annotate import Box, arrow, clipped, figure, text_box
+from rodwork.documents.drawing import THIN, Ink, Pen, Shape, Text, box, line, text_width
+from rodwork.documents.figures import dimension_across, dimension_up
+from rodwork.documents.page import Area
+from rodwork.model.cutting import Cut, CutSheet, Leftover, Sawn
+
+SMALLEST = 2.5  # em of a text that can still be read
+LARGEST = 6.0
+IN = 1.2  # from the edge of a part to its text
+NUMBER = 3.0  # em of a cut's number
+NUMBERED_AT = (0.5, 0.35, 0.65, 0.2, 0.8, 0.1, 0.9, 0.05, 0.95)  # along the cut, the first place that is clear
+DIMENSION_ROOM = 9.0
+GRAIN_ROOM = 9.0  # above the sheet
+STRIP_ROOM = 10.0  # beside it
+CUT_PEN = Pen(width=0.5)
+PART_PEN = Pen(width=0.25)
+Place = Callable[[float, float], tuple[float, float]]
+Line = tuple[tuple[float, float], tuple[float, float]]
+
+
+def sheet_shapes(sheet: CutSheet, area: Area, grain: bool) -> tuple[Shape, ...]:
+    """The sheet as large as the area lets it, its length across the page."""
+    scale = min(
+        (area.width - DIMENSION_ROOM - STRIP_ROOM) / sheet.size[0],
+        (area.height - DIMENSION_ROOM - GRAIN_ROOM) / sheet.size[1],
+    )
+    x0, y0 = area.left + DIMENSION_ROOM, area.bottom + DIMENSION_ROOM
+    wide, high = sheet.size[0] * scale, sheet.size[1] * scale
+
+    def place(x: float, y: float) -> tuple[float, float]:
+        return x0 + x * scale, y0 + y * scale
+
+    shapes: list[Shape] = [box(x0, y0, wide, high, pen=Pen(width=0.7), fill="light")]
+    texts: list[Text] = []
+    for left in sheet.leftovers:
+        shapes.append(_rectangle(left, place, scale, "white" if left.kept else "light"))
+        texts += _leftover_text(left, place, scale)
+    for sawn in sheet.sawn:
+        shapes.append(_rectangle(sawn, place, scale, "white"))
+        texts += _part_texts(sawn, place, scale)
+    lines = [_cut_line(cut, place) for cut in sheet.cuts]
+    numbers = _numbers(sheet.cuts, lines, [text_box(t) for t in texts])
+    shapes += [line(a, b, CUT_PEN) for a, b in lines]
+    shapes += texts
+    shapes += numbers
+    shapes += _strips(sheet, place, y0 + high, x0 + wide)
+    shapes += dimension_across(x0, x0 + wide, y0 - 6.0, figure(sheet.size[0]), size=4.0)
+    shapes += dimension_up(x0 - 3.5, y0, y0 + high, figure(sheet.size[1]), size=4.0)
+    if grain:
+        shapes += _grain(x0 + wide, y0 + high + 7.0)
+    return tuple(shapes)
+
+
+def _rectangle(what: Sawn | Leftover, place: Place, scale: float, fill: Ink) -> Shape:
+    x, y = place(what.x, what.y)
+    return box(x, y, what.length * scale, what.width * scale, pen=PART_PEN, fill=fill)
+
+
+def _cut_line(cut: Cut, place: Place) -> Line:
+    return place(*cut.start), place(*cut.end)
+
+
+def _part_texts(sawn: Sawn, place: Place, scale: float) -> list[Text]:
+    """Mark, what it is, size; upright where the part is narrow."""
+    x, y = place(sawn.x, sawn.y)
+    size = f"{figure(round(sawn.length, 1))} × {figure(round(sawn.width, 1))}"
+    mark = sawn.marks[0] if len(sawn.marks) == 1 else f"{sawn.marks[0]} ({len(sawn.marks)})"
+    return _stacked((mark, size, sawn.name), x, y, sawn.length * scale, sawn.width * scale)
+
+
+def _leftover_text(left: Leftover, place: Place, scale: float) -> list[Text]:
+    if not left.kept:
+        return []
+    x, y = place(left.x, left.y)
+    size = f"{figure(round(left.length, 1))} × {figure(round(left.width, 1))}"
+    return _stacked((f"keep {left.name}", size), x, y, left.length * scale, left.width * scale)
+
+
+def _stacked(rows: Sequence[str], x: float, y: float, wide: float, high: float) -> list[Text]:
+    """As many of the rows as fit in the middle of a rectangle, the first bold and largest."""
+    upright = high > 1.3 * wide
+    room, depth = (high, wide) if upright else (wide, high)
+    room, depth = room - 2 * IN - NUMBER, depth - 2 * IN
+    for count in range(len(rows), 0, -1):
+        shown = rows[:count]
+        em = min(
+            LARGEST, depth / (1.25 * count), *(room / max(text_width(t, 1.0, n == 0), 0.1) for n, t in enumerate(shown))
+        )
+        if em >= SMALLEST or count == 1:
+            break
+    if em < SMALLEST:
+        if depth < SMALLEST or room < 4 * SMALLEST:
+            return []
+        shown, em = (clipped(rows[0], SMALLEST, room, True),), SMALLEST
+    cx, cy = x + wide / 2, y + high / 2
+    out = []
+    for n, text in enumerate(shown):
+        off = (len(shown) / 2 - n - 0.5) * 1.25 * em - 0.33 * em
+        at = (cx - off, cy) if upright else (cx, cy + off)
+        out.append(Text(at=at, text=text, size=em, bold=n == 0, anchor="middle", turn=90.0 if upright else 0.0))
+    return out
+
+
+def _numbers(cuts: Sequence[Cut], lines: Sequence[Line], taken: list[Box]) -> Iterator[Shape]:
+    """The number of each cut on its line, on a white ground, clear of the texts and of each other."""
+    taken = list(taken)
+    for cut, (a, b) in zip(cuts, lines, strict=True):
+        text = str(cut.number)
+        wide, high = text_width(text, NUMBER, True) + 1.2, NUMBER * 0.95
+        for share in NUMBERED_AT:
+            x, y = a[0] + (b[0] - a[0]) * share, a[1] + (b[1] - a[1]) * share
+            ground = Box(left=x - wide / 2, bottom=y - high / 2, right=x + wide / 2, top=y + high / 2)
+            if all(ground.clear_of(other) for other in taken):
+                taken.append(ground)
+                yield box(ground.left, ground.bottom, wide, high, pen=THIN, fill="white")
+                yield Text(at=(x, y - 0.34 * NUMBER), text=text, size=NUMBER, bold=True, anchor="middle")
+                break
+
+
+def _strips(sheet: CutSheet, place: Place, top: float, right: float) -> Iterator[Shape]:
+    """The names of the strips that the first cuts make, over the sheet or beside it."""
+    for strip in sheet.strips:
+        x, y = place((strip.low + strip.high) / 2, (strip.low + strip.high) / 2)
+        if strip.upright:
+            yield Text(at=(x, top + 1.6), text=strip.name, size=3.4, bold=True, anchor="middle")
+        else:
+            yield Text(at=(right + 1.4, y - 1.1), text=strip.name, size=3.4, bold=True)
+
+
+def _grain(right: float, y: float) -> Iterator[Shape]:
+    """Which way the grain runs: a double arrow beside the word, over the sheet at its right."""
+    start = right - 42.0
+    yield Text(at=(start - 10.0, y - 1.1), text="grain", size=3.4)
+    yield from arrow((start + 20.0, y), (start, y), THIN)
+    yield from arrow((start + 20.0, y), (right, y), THIN)

@@ -1,0 +1,15 @@
+"""What the stations after the set-out found, as far as it was asked for: the pack takes it through this one value."""
+
+from dataclasses import dataclass
+
+from rodwork.model.cutting import CuttingPlan
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Results:
+    """A field for each station; None: not asked for."""
+
+    cutting: CuttingPlan | None = None
+
+
+NOTHING_ASKED = Results()
