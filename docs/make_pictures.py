@@ -20,6 +20,7 @@ from rodwork.documents.drawing import FONT_FAMILY, Drawing, Text, font_file, pri
 from rodwork.documents.opened_joint import opened_joint_pages
 from rodwork.documents.page import Page, numbered
 from rodwork.documents.settings_list import settings_pages
+from rodwork.joints.kind import JointKind
 from rodwork.joints.registry import joint_kinds
 from rodwork.model.rod import Rod
 from rodwork.pipeline import set_out
@@ -32,20 +33,20 @@ EXAMPLE = DOCS.parent / "examples" / "first-cupboard.toml"
 
 def pictures() -> dict[str, Drawing]:
     """Every picture by its file name."""
-    out = {f"joint-{name.replace(' ', '_')}.svg": joint_picture(name) for name in joint_kinds()}
+    out = {f"joint-{kind.file_name}.svg": joint_picture(kind) for kind in joint_kinds().values()}
     rod = set_out(EXAMPLE.read_bytes(), EXAMPLE.name)
     out["pair.svg"] = next(d for p, d in _drawn(board_pages(rod), rod) if "pair" in p.title)
     out["settings.svg"] = next(d for p, d in _drawn(settings_pages(rod), rod) if "machining" in p.title)
     return out
 
 
-def joint_picture(family: str) -> Drawing:
+def joint_picture(kind: JointKind) -> Drawing:
     """The opened joint of a family, from the example on its page: a shelf's where there is one."""
-    page = (DOCS / "joints" / f"{family.replace(' ', '_')}.md").read_text(encoding="utf-8")
+    page = (DOCS / "joints" / f"{kind.file_name}.md").read_text(encoding="utf-8")
     example = re.search(r"```toml\n(.*?)```", page, re.DOTALL)
-    assert example, f"docs/joints/{family}.md has no example"
-    rod = set_out(example.group(1), f"{family}.toml")
-    made = {j.id for c in rod.cabinets for j in c.joints if {f.family for f in j.fixings} == {family}}
+    assert example, f"docs/joints/{kind.file_name}.md has no example"
+    rod = set_out(example.group(1), f"{kind.file_name}.toml")
+    made = {j.id for c in rod.cabinets for j in c.joints if kind.name in {f.family for f in j.fixings}}
     pages = [(p, d) for p, d in _drawn(opened_joint_pages(rod), rod) if _is_of(p.title, made)]
     return next((d for p, d in pages if "SHELF" in p.title), pages[0][1])
 

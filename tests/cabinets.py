@@ -29,6 +29,13 @@ CORNERS = st.sampled_from(
         recipe("nail"),
         recipe("tongue"),
         recipe(("biscuit", {"count": 2}), "screw"),
+        recipe("cam"),
+        recipe("cam", ("dowel", {"count": 2, "first_mm": 30.0, "end_mm": 32.0})),
+        recipe("quarter-turn connector"),
+        recipe(("quarter-turn connector", {"key_side": "outside", "depth_mm": 8.0})),
+        recipe("clip-in connector"),
+        recipe("keyhole"),
+        recipe("tenon-and-bolt fitting"),
     ]
 )
 SHELVES = st.one_of(

@@ -267,6 +267,7 @@ MAY_TOUCH = {
     "catalogue.boards": "reads its own table from the package",
     "catalogue.costing": "reads its own table from the package",
     "catalogue.contents": "reads its own table from the package",
+    "catalogue.fasteners": "reads its own table from the package",
     "catalogue.strengths": "reads its own tables from the package",
     "job.starter": "reads its own starter from the package",
     "documents.drawing": "reads the widths of letters from the font's package",

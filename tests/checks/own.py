@@ -36,7 +36,7 @@ board = "{board}"
 kind = "{kind}"
 {sizes}
 depth = {depth}
-tool = "biscuit jointer"
+tool = "slot jointer"
 """
 DISC = "cutter_radius = 50\nthickness = 4"
 MORTISE = 'width = 8\nlength = {length}\nends = "{ends}"\nend_radius = {radius}'

@@ -9,6 +9,8 @@ from click.testing import CliRunner
 from rodwork.cli import main
 from tests.money.box import BOX
 
+pytestmark = pytest.mark.usefixtures("steady_families")
+
 RACK = str(Path(__file__).parents[2] / "examples" / "travelling-rack.toml")
 
 

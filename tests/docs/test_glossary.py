@@ -58,5 +58,6 @@ def test_every_family_of_joints_stands_in_the_glossary():
     from rodwork.joints.registry import joint_kinds
 
     known = {w for word in trade_words() for w in word.lower().replace(",", " ").split()}
+    known |= {phrase.strip() for word in trade_words() for phrase in word.lower().split(",")}
     for name in joint_kinds():
         assert set(name.split()) <= known, name

@@ -14,7 +14,7 @@ SECTIONS = ("Where it may be used", "From which surface each half is set", "Sett
 
 
 def page(kind):
-    return DOCS / "joints" / f"{kind.name.replace(' ', '_')}.md"
+    return DOCS / "joints" / f"{kind.file_name}.md"
 
 
 def may_be(said):

@@ -14,6 +14,8 @@ from rodwork.documents.cost_picture import cost_drawing
 from rodwork.documents.drawing import Circle, Text
 from rodwork.model.costing import Seen
 
+pytestmark = pytest.mark.usefixtures("steady_families")
+
 PAPERS = ("A4", "Letter")
 TO_BUY = BOX + '\n[machines."dowel jig"]\nowned = false\nprice = 90\n'
 SLOW = TO_BUY.replace("drive = 0.3", "drive = 9")

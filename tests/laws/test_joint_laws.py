@@ -98,7 +98,9 @@ def test_registering_surfaces_lie_in_one_plane_or_differ_by_what_is_printed(b):
                       ((guest, k.guest_register), (host, k.host_register))]  # fmt: skip
             along = [plane(p, r.along_from, k.along) for p, r in
                      ((guest, k.guest_register), (host, k.host_register))]  # fmt: skip
-            assert across[0] - across[1] == pytest.approx(k.line or 0.0, abs=1e-5), joint.id
+            # the line is measured from the host's datum into it, which at an inner face is against `across`
+            towards = -1.0 if k.place == "corner" and k.line is not None else 1.0
+            assert across[0] - across[1] == pytest.approx(towards * (k.line or 0.0), abs=1e-5), joint.id
             assert along[0] - along[1] == pytest.approx(k.set_back or 0.0, abs=1e-5), joint.id
 
 
@@ -114,8 +116,13 @@ def test_host_reads_guest_plus_line_and_set_back(b):
                     continue
                 assert host.across.line == guest.across.line
                 assert host.along.set_back == guest.along.set_back
-                assert host.across.mm == pytest.approx(guest.across.mm + (host.across.line or 0.0), abs=1e-6)
-                assert host.along.mm == pytest.approx(guest.along.mm + (host.along.set_back or 0.0), abs=0.05 + 1e-6)
+                # from a line the guest stands on its X side, which at an inner face is towards the host's own end
+                before = joint.contact.place == "corner" and host.across.line is not None
+                from_line = -guest.across.mm if before else guest.across.mm
+                off = 0.05 if before else 0.0  # a line may stand off the step of the numbers by half of it
+                assert host.across.mm == pytest.approx(from_line + (host.across.line or 0.0), abs=off + 1e-6)
+                home = guest.along.mm if guest.along.end_mm is None else guest.along.end_mm
+                assert host.along.mm == pytest.approx(home + (host.along.set_back or 0.0), abs=0.05 + 1e-6)
 
 
 @LAW

@@ -99,7 +99,15 @@ def test_what_is_not_known_is_none():
 def test_every_figure_has_its_source_and_standing_and_ranges_do_not_overlap():
     standings = {"verified", "second-hand", "from memory", "judgement"}
     for row in strengths():
-        for figure in (row.stiffness, row.stiffness_across, row.strength, row.strength_across, row.shear, row.density):
+        for figure in (
+            row.stiffness,
+            row.stiffness_across,
+            row.strength,
+            row.strength_across,
+            row.shear,
+            row.density,
+            row.compression,
+        ):
             assert figure.standing in standings, row
             assert len(figure.source) > 15, row
         assert row.factors in durability()

@@ -9,6 +9,8 @@ from rodwork.job.faults import JobFaults
 from rodwork.model.money import to_coin
 from tests.money.box import BOX, compared, way
 
+pytestmark = pytest.mark.usefixtures("steady_families")
+
 D = Decimal
 
 NOT_OWNED = BOX + '\n[machines."dowel jig"]\nowned = false\nprice = 90\n[machines.drill]\nowned = true\n'

@@ -233,12 +233,17 @@ def _back(site: _Site) -> Panel | None:
 
 
 def _corners(site: _Site, box: Mapping[str, Panel]) -> list[Meeting]:
-    """The four corners: outer faces flush, each half from the surface that lies in the other's plane."""
-    out = []
+    """The four corners: outer faces flush, each half from the surface that lies in the other's plane.
+
+    Where a fitting is sunk in the inner face, both are set out from that face and the line where it comes.
+    """
+    c, t, out = site.cabinet, site.board.actual_mm, list[Meeting]()
+    inner = site.entry(c.corner_joint, t, t).inner
     for side, way in (("left side", LEFT), ("right side", RIGHT)):
         for cross, up in (("top", UP), ("bottom", DOWN)):
             host, guest, toward, end = (side, cross, way, up) if site.through else (cross, side, up, way)
-            out.append(_butt(site, box[host], box[guest], toward, end, "corner", site.cabinet.corner_joint))
+            face = neg(end) if inner else end
+            out.append(_butt(site, box[host], box[guest], toward, end, "corner", c.corner_joint, registers=face))
     return out
 
 
@@ -252,18 +257,19 @@ def _butt(
     recipe: Recipe,
     stagger: int = 0,
     covered: bool = False,
+    registers: Vec | None = None,
 ) -> Meeting:
     """A guest's end against a host's face, both from the front.
 
-    `toward` is the way from guest to host; `datum` the way that the guest's registering face looks, which is
-    also the host's end (at a corner) or the end that its line is measured from.
+    `toward` is the way from guest to host; `datum` the way that the host's end looks (at a corner) or the end that
+    its line is measured from. The guest's registering face looks that way too, unless it `registers` another way.
     """
     return meet(
         host=host, guest=guest, place=place, recipe=recipe, stagger=stagger, covered=covered,
         host_register=Register(bears=facing(host, neg(toward)), along_from=facing(host, FRONT),
                                across_from=facing(host, datum)),
         guest_register=Register(bears=facing(guest, toward), along_from=facing(guest, FRONT),
-                                across_from=facing(guest, datum)),
+                                across_from=facing(guest, registers or datum)),
         groove_at=site.frame.wall_at,
     )  # fmt: skip
 

@@ -51,6 +51,7 @@ class Strength:
     strength_across: Figure
     shear: Figure
     density: Figure
+    compression: Figure
     creep: Figure | None  # None: by kdef
     factors: str  # whose row of eurocode5.toml is used
     factors_standing: Standing
@@ -109,6 +110,7 @@ def _strength(row: dict[str, Any], grade: dict[str, Any]) -> Strength:
         group=row["group"], grade=row["grade"], over_mm=float(row["over"]), to_mm=float(row["to"]), stiffness=along,
         stiffness_across=figure(across) if across else along, strength=strong,
         strength_across=figure(strong_across) if strong_across else strong, shear=figure(grade["shear"]),
-        density=figure(grade["density"]), creep=figure(grade["creep"]) if "creep" in grade else None,
+        density=figure(grade["density"]),
+        compression=figure(grade["compression"]), creep=figure(grade["creep"]) if "creep" in grade else None,
         factors=grade["as"], factors_standing=grade["as_standing"], factors_source=grade["as_source"],
     )  # fmt: skip

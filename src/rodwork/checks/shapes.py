@@ -6,12 +6,12 @@ least distance (Cheney and Goldstein, Proximity maps for convex sets, 1959).
 """
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import singledispatch
 from math import ceil, radians, sqrt, tan
 
 from rodwork.geometry.vec import Vec, along, cross
-from rodwork.model.feature import ArcSlot, Bore, Channel, Feature, Pocket, chord
+from rodwork.model.feature import ArcSlot, Bore, Channel, Feature, Keyhole, Pocket, Undercut, chord
 
 _TURNS = 300
 _STILL = 1e-9
@@ -120,6 +120,25 @@ def _(slot: ArcSlot) -> tuple[Room, ...]:
         ]
         out.append(_box(_axis(slot.into), corners))
     return tuple(out)
+
+
+@rooms_of.register
+def _(slot: Undercut) -> tuple[Room, ...]:
+    """As wide as at its floor from the mouth down: a little more than it takes."""
+    return rooms_of.dispatch(ArcSlot)(replace(slot, thickness=slot.root_width))
+
+
+@rooms_of.register
+def _(keyhole: Keyhole) -> tuple[Room, ...]:
+    """The entry bore, and a box over the head's way to its home: a little more than they take."""
+    entry = Bore(id=keyhole.id, role=keyhole.role, at=keyhole.entry, into=keyhole.into, along=keyhole.along,
+                 depth=keyhole.depth, diameter=keyhole.entry_diameter)  # fmt: skip
+    half, side = keyhole.head_width / 2, cross(keyhole.into, keyhole.along)
+    corners = [
+        along(keyhole.at, (keyhole.along, a), (side, b), (keyhole.into, c))
+        for a, b, c in ((-half, -half, 0.0), (keyhole.slide, half, keyhole.depth))
+    ]
+    return (*rooms_of(entry), _box(_axis(keyhole.into), corners))
 
 
 def _box(axis: int, corners: list[Vec]) -> Room:

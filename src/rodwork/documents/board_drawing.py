@@ -148,13 +148,19 @@ def shelf_line_shapes(view: View, lines: Sequence[ShelfLine], taken: Sequence[Bo
     for row in lines:
         shapes.append(line(*row.ends(view.box), THIN))
         others = [_around(*a, *b, 0.3) for a, b in (other.ends(view.box) for other in lines if other is not row)]
-        size = min(5.0, view.height / 4)
+        size = min(5.0, view.height / 4, max(2.6, 1.2 * _room_beside(view, row) - 0.4))
         off = _off_the_line(view, row, size) * (1.0 if row.after else -1.0)
         spots = [_spot(view, row, off, share) for share in _TRIES]
         clear = [spot for spot in spots if _free(spot, size, (*taken, *others))]
         x, y = (clear or [spot for spot in spots if _free(spot, size, others)] or spots)[0]
         shapes.append(Text(at=(x, y - 0.33 * size), text="X", size=size, bold=True, anchor="middle"))
     return tuple(shapes)
+
+
+def _room_beside(view: View, row: ShelfLine) -> float:
+    """From a line to the edge of the board on the side where the other board stands, on paper."""
+    low, high = (view.box.left, view.box.right) if row.axis == 0 else (view.box.bottom, view.box.top)
+    return high - row.at if row.after else row.at - low
 
 
 def _spot(view: View, row: ShelfLine, off: float, share: float) -> Point:

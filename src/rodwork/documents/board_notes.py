@@ -166,7 +166,8 @@ def _span(r: Reading) -> str:
 
 
 def _stopped(w: Work) -> str:
-    assert w.groove is not None
+    if w.groove is None:
+        return ""
     ends = set(w.groove.both_ends)
     return ", ends round" if "round" in ends else ", ends square" if "square" in ends else ""
 

@@ -11,6 +11,7 @@ from rodwork.model.costing import Comparison, Way
 from rodwork.model.money import to_coin
 
 NOT_PRICED = "?"
+NAMED_AT_MOST = 6
 LEAST_TENTHS = Decimal("0.1")
 
 
@@ -115,10 +116,10 @@ def facts_text(way: Way, compared: Comparison) -> Iterator[str]:
 def starting_text(compared: Comparison) -> Iterator[str]:
     """What a reader must know of the figures: which are not the shop's, which prices are not used or not known."""
     if compared.starting:
-        yield (
-            "Starting values, not yours: " + ", ".join(compared.starting) + ". Write your own under [money], [prices], "
-            "[times] and [machines] in the job file."
-        )
+        named = ", ".join(compared.starting[:NAMED_AT_MOST])
+        rest = len(compared.starting) - NAMED_AT_MOST
+        more = f" and {rest} more, starred where they stand behind a line" if rest > 0 else ""
+        yield f"Starting values, not yours: {named}{more}. Write your own under [money], [prices], [times], [machines]."
     unpriced = list(dict.fromkeys(what for way in compared.all for what in way.unpriced))
     if unpriced:
         yield f"No price is known for: {', '.join(unpriced)}. Write one and the ways with a {NOT_PRICED} are priced."

@@ -1,6 +1,7 @@
 """The comparison as pages: a line for each way, with a thumb-size picture of what shows; then what stands behind it."""
 
 from collections.abc import Iterable, Iterator
+from dataclasses import replace
 
 from rodwork.documents.annotate import clipped
 from rodwork.documents.comparison import (
@@ -81,7 +82,7 @@ def _blocks(compared: Comparison, area: Area) -> Iterator[Block]:
     for way in compared.ways:
         yield _row(way, compared, area)
     if compared.with_machine:
-        yield band("With a machine to buy: its share is in the money", area.width)
+        yield replace(band("With a machine to buy: its share is in the money", area.width), runs=False)
         for way in compared.with_machine:
             yield _row(way, compared, area)
     yield from _grey("Cannot make this job", compared.cannot, area)

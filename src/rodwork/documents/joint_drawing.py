@@ -150,7 +150,7 @@ def _frame(one: Opened, area: Area, along: Along) -> tuple[Frame, float]:
     shown = min(
         max(room, 10.0),
         max(2.6 * reach * along.scale + 8.0, one.end_board.size[2] * along.scale + 8.0),
-        (one.face_board.size[2] if one.aside else one.face_board.size[one.across_axis]) * along.scale,
+        (one.face_board.size[2] if one.aside else one.beyond_fold) * along.scale,
     )
     used = end_height + 2 * gap + shown
     spare = max(area.height - 2 * (LABEL + 4.5) - used, 0.0) / 2
@@ -162,7 +162,7 @@ def _frame(one: Opened, area: Area, along: Along) -> tuple[Frame, float]:
 
 def _rows_differ(one: Opened) -> bool:
     """Whether the numbers along the run are not the same on both boards."""
-    return abs(one.set_back) > 0.005 and bool(one.on_end) and bool(one.on_face)
+    return (abs(one.set_back) > 0.005 or one.slide > 0) and bool(one.on_end) and bool(one.on_face)
 
 
 # The boards
@@ -214,7 +214,7 @@ def _face_board(one: Opened, along: Along, frame: Frame, shown: float) -> list[S
     near, far = frame.face_y(0.0), frame.face_y(shown / frame.scale)
     if one.aside:
         return [_rect(x0, near, x1, far, HIDDEN)]
-    whole = shown / frame.scale >= one.face_board.size[one.across_axis] - one.line - 0.5
+    whole = shown / frame.scale >= one.beyond_fold - 0.5
     shapes: list[Shape] = [_rect(x0, near, x1, far, NO_PEN)]
     shapes += [line((x0, near), (x0, far)), line((x1, near), (x1, far))]
     for w in (*one.beside, *one.on_face):
@@ -313,11 +313,13 @@ def _bore(w: Work, at: Point, frame: Frame, grey: bool) -> list[Shape]:
 
 
 def _run_numbers(one: Opened, works: Sequence[Work], half: str) -> dict[float, float]:
-    """The numbers printed along the run: figure to its place on the run."""
+    """The numbers printed along the run: figure to its place on the run. Of a keyhole, its entry bore's."""
     out = {round(u, 2): u for u, _ in one.driven} if half == "face" else {}
     for w in works:
         if w.groove is None:
-            out[round(w.along.mm, 2)] = _mid(one.end_uv(w) if half == "end" else one.face_uv(w))[0]
+            u = (one.end_uv(w) if half == "end" else one.face_uv(w))[0]
+            further = w.along.end_mm is not None and w.along.mm > w.along.end_mm
+            out[round(w.along.mm, 2)] = (u[1] if further else u[0]) if w.along.end_mm else (u[0] + u[1]) / 2
     return dict(sorted(out.items()))
 
 
@@ -330,7 +332,7 @@ def _fold(one: Opened, along: Along, frame: Frame, area: Area) -> list[Shape]:
     if _rows_differ(one) and end and face:
         shapes += _row(end, along, frame.fold - frame.face_sign * 6.4, one, boxed=True)
         shapes += _row(face, along, frame.fold + frame.face_sign * 6.4, one, boxed=True)
-        reason = _set_back_words(one)
+        reason = _why_they_differ(one)
         width = text_width(reason, 3.6) + 3.0
         middle = along.left + along.width / 2
         shapes.append(box(middle - width / 2, frame.fold - 2.0, width, 4.0, NO_PEN, "white"))
@@ -368,6 +370,14 @@ def not_drawn(one: Opened, area: Area) -> list[float]:
     along = _along(one, area)
     both = {**_run_numbers(one, one.on_face, "face"), **_run_numbers(one, one.on_end, "end")}
     return sorted(mm for mm, u in both.items() if along.hidden(u))
+
+
+def _why_they_differ(one: Opened) -> str:
+    """Why the numbers along the run are not the same on both boards."""
+    reasons = [_set_back_words(one)] if abs(one.set_back) > 0.005 else []
+    if one.slide:
+        reasons.append(f"the entry bores lie {figure(one.slide)} on: the {one.end_board.name} slides home by that")
+    return "; ".join(reasons)
 
 
 def _set_back_words(one: Opened) -> str:

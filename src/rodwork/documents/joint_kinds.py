@@ -12,6 +12,7 @@ from typing import TypeVar
 from rodwork.documents.machined import Work, Works, words_of
 from rodwork.documents.mouths import mouth
 from rodwork.geometry.vec import cross, dot, sub
+from rodwork.model.feature import Keyhole
 from rodwork.model.fixing import Joint
 from rodwork.model.panel import Part
 from rodwork.model.rod import Rod, RodCabinet
@@ -52,6 +53,23 @@ class Opened:
         """Whether there is a line to be marked on the face of the board."""
         at = self.joint.contact.line
         return at is not None and 0.01 < at < self.face_board.size[self.across_axis] - 0.01
+
+    @cached_property
+    def before_line(self) -> bool:
+        """Whether the end board stands between the line and the edge that the line is measured from."""
+        contact = self.joint.contact
+        datum = self.face_board.pose.direction_to_cabinet(inward(contact.host_register.across_from))
+        return self.has_line and dot(datum, contact.across) < 0
+
+    @property
+    def beyond_fold(self) -> float:
+        """How much of the face board lies on the end board's side of the fold, mm."""
+        return self.line if self.before_line else self.face_board.size[self.across_axis] - self.line
+
+    @property
+    def slide(self) -> float:
+        """How far the end board slides home along the run: its keyholes' two numbers differ by so much."""
+        return next((w.feature.slide for w in self.on_end if isinstance(w.feature, Keyhole)), 0.0)
 
     @property
     def stands_in(self) -> float:
@@ -160,7 +178,7 @@ class Opened:
         register = self.joint.contact.host_register
         u = _from(register.along_from, self.face_board, w.span[self.along_axis])
         v = _from(register.across_from, self.face_board, w.span[self.across_axis])
-        return u, (v[0] - self.line, v[1] - self.line)
+        return u, ((self.line - v[1], self.line - v[0]) if self.before_line else (v[0] - self.line, v[1] - self.line))
 
     def end_uv(self, w: Work) -> tuple[tuple[float, float], tuple[float, float]]:
         """The same of a bore in the end board: across from its registering face, or from its end."""
@@ -176,6 +194,7 @@ class Opened:
         register = contact.host_register if on_face else contact.guest_register
         ways = (inward(register.along_from), inward(register.across_from if on_face else self.end_from))
         u, v = ([dot(step, way) for step in mouth(w.feature)] for way in ways)
+        v = [-x for x in v] if on_face and self.before_line else v
         return tuple(zip(u, v, strict=True))
 
     def end_u(self, w: Work) -> tuple[float, float]:

@@ -2,8 +2,8 @@
 
 from collections.abc import Iterator
 
-from rodwork.model.figure import Figure
-from rodwork.model.loading import CabinetLoad, JointLoad, ShelfLoad
+from rodwork.model.figure import Figure, Standing
+from rodwork.model.loading import CabinetLoad, JointLoad, Link, ShelfLoad, WallForce
 
 SHELF_COLUMNS = (
     ("board", False), ("how", False), ("span", True), ("carries", True), ("sag new", True), ("sag later", True),
@@ -17,6 +17,9 @@ JOINT_COLUMNS = (
     ("bears", True),
     ("times over", True),
 )
+NOT_FIRM: dict[Standing | None, str] = {
+    "from memory": "from memory", "practice": "common practice", "judgement": "our judgement",
+}  # fmt: skip
 UNKNOWN = "?"
 MOST_TIMES = 99.0  # beyond it a figure says nothing more
 
@@ -34,7 +37,7 @@ def standing_text(figure: Figure | None) -> str:
     """How sure a figure is, said where it is not plainly published."""
     if figure is None or figure.standing in ("verified", "entered", "arithmetic"):
         return ""
-    return {"practice": "common practice", "judgement": "our judgement"}.get(figure.standing, figure.standing)
+    return NOT_FIRM.get(figure.standing, figure.standing)
 
 
 def _mm(value: float | None) -> str:
@@ -76,12 +79,68 @@ def stiffness_lines(cabinet: CabinetLoad) -> Iterator[str]:
     yield from told
 
 
+def link_text(link: Link) -> str:
+    """One link in a line: open, or how many times over, and where that is not firm."""
+    if link.margin is None:
+        return f"{link.name}: {link.carries}, OPEN"
+    sure = "" if link.standing not in NOT_FIRM else f", {NOT_FIRM[link.standing]}"
+    return f"{link.name}: {link.carries}, {times_text(link.margin)} times over{sure}"
+
+
+def force_text(state: WallForce) -> str:
+    """One state of a wall unit in a line."""
+    return (
+        f"{state.state}: {state.weight_N:.0f} N down, {state.pull_N:.0f} N out at the fixings, "
+        f"{state.push_N:.0f} N in at the foot"
+    )
+
+
+def most_text(state: WallForce) -> str:
+    """The fixing that most comes to."""
+    if not state.forces:
+        return state.state
+    most = max(state.forces, key=lambda f: abs(f.pull_N) + abs(f.shear_N))
+    return f"{most.shear_N:.0f} N down and {most.pull_N:.0f} N out"
+
+
+def hanging_lines(cabinet: CabinetLoad) -> Iterator[str]:
+    """The wall, the states, the chain."""
+    hanging = cabinet.hanging
+    if hanging is None:
+        return
+    places = ", ".join(f"{x:.0f}" for x in hanging.at_mm)
+    by = f"On the wall ({hanging.wall}) by {hanging.style}"
+    yield f"{by}: fixings {places} from the left, {hanging.down_mm:.0f} below the top."
+    for state in hanging.states:
+        yield f"  {force_text(state)}"
+    yield f"  to the worst fixing {most_text(hanging.states[-1])}; with one missing {most_text(hanging.one_missing)}"
+    yield f"  {hanging.chain.verdict}"
+    for link in hanging.chain.links:
+        yield f"    {link_text(link)}"
+
+
+def tipping_lines(cabinet: CabinetLoad) -> Iterator[str]:
+    """Whether it falls forward, and the restraint that it needs."""
+    tipping = cabinet.tipping
+    if tipping is None:
+        return
+    for state in tipping.states:
+        falls = (
+            f"falls forward; a restraint at its top must bear {state.restraint_N:.0f} N"
+            if state.margin < 1
+            else "stands"
+        )
+        yield f"{state.state}: {falls} ({times_text(state.margin)} times)"
+
+
 def more_lines(cabinet: CabinetLoad) -> Iterator[str]:
     """What stands under the tables of a cabinet."""
     if cabinet.contents_from is not None:
         sure = standing_text(cabinet.contents_from)
         yield f"Weight of contents: {cabinet.contents_from.source}{f' ({sure})' if sure else ''}."
     yield from stiffness_lines(cabinet)
+    yield from hanging_lines(cabinet)
+    yield from tipping_lines(cabinet)
     kg = cabinet.lifting.kg
     weighs = "" if kg is None else f"Weighs {kg:.0f} kg empty. "
     yield f"{weighs}{cabinet.lifting.words} ({cabinet.lifting.source})"

@@ -12,7 +12,7 @@ from functools import cached_property, singledispatch
 from math import asin, degrees, sqrt
 
 from rodwork.documents.annotate import capital, figure, listed
-from rodwork.model.feature import ArcSlot, Bore, Channel, Feature, Groove, Pocket, Rebate, Slot
+from rodwork.model.feature import ArcSlot, Bore, Channel, Feature, Groove, Keyhole, Pocket, Rebate, Slot, Undercut
 from rodwork.model.fixing import Joint
 from rodwork.model.panel import Part
 from rodwork.model.rod import Rod, RodCabinet
@@ -178,6 +178,16 @@ def _(slot: Slot) -> str:
 @_size_words.register
 def _(slot: ArcSlot) -> str:
     return f"{figure(slot.thickness)} x {figure(round(slot.length, 1))}"
+
+
+@_size_words.register
+def _(slot: Undercut) -> str:
+    return f"{figure(slot.thickness)} x {figure(round(slot.length, 1))}, {figure(slot.root_width)} at its floor"
+
+
+@_size_words.register
+def _(keyhole: Keyhole) -> str:
+    return f"{figure(keyhole.entry_diameter)} and {figure(keyhole.slot_width)} wide"
 
 
 class Works:

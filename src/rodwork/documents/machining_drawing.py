@@ -28,7 +28,7 @@ from typing import Literal
 from rodwork.documents.mouths import mouth
 from rodwork.documents.solids import outline_below
 from rodwork.geometry.vec import Vec, add, along, cross
-from rodwork.model.feature import ArcSlot, Bore, Channel, Feature, Pocket
+from rodwork.model.feature import ArcSlot, Bore, Channel, Feature, Keyhole, Pocket, Undercut
 from rodwork.model.panel import Part
 from rodwork.model.rod import RodCabinet
 from rodwork.model.surface import SURFACES, Surface, distance_from
@@ -205,8 +205,22 @@ def _(slot: ArcSlot, part: Part, surface: Surface, word: str) -> list[_Drawn]:
     return [(name, "machining", _mouth_loop(slot, part, surface))]
 
 
+@_shapes.register
+def _(slot: Undercut, part: Part, surface: Surface, word: str) -> list[_Drawn]:
+    """Its mouth, named for what it is: a plain disc would not cut it."""
+    name = layer_name(word, "UNDERCUT", slot.thickness, _deep(slot, part, surface), _raw(slot))
+    return [(name, "machining", _mouth_loop(slot, part, surface))]
+
+
+@_shapes.register
+def _(keyhole: Keyhole, part: Part, surface: Surface, word: str) -> list[_Drawn]:
+    """Its mouth, named for the neck; the cutter goes in at the entry bore and out there again."""
+    name = layer_name(word, "KEYHOLE", keyhole.slot_width, _deep(keyhole, part, surface), _raw(keyhole))
+    return [(name, "machining", _mouth_loop(keyhole, part, surface))]
+
+
 def _mouth_loop(feature: Feature, part: Part, surface: Surface) -> Loop:
-    return _loop(surface, part.size, tuple((add(feature.at, step), 0.0) for step in mouth(feature)))
+    return _loop(surface, part.size, tuple((add(feature.centre, step), 0.0) for step in mouth(feature)))
 
 
 def _channel(part: Part, groove: Channel, surface: Surface) -> Loop:

@@ -1,10 +1,10 @@
 """What a feature looks like from where its tool comes in, and cut through its middle: by kind, in the part frame."""
 
 from functools import singledispatch
-from math import cos, pi, sin, sqrt
+from math import asin, cos, pi, sin, sqrt
 
 from rodwork.geometry.vec import Vec, along, cross, scale
-from rodwork.model.feature import ArcSlot, Bore, Channel, Feature, Pocket
+from rodwork.model.feature import ArcSlot, Bore, Channel, Feature, Keyhole, Pocket
 
 Point = tuple[float, float]
 _STEPS = 24  # of a full circle on paper
@@ -95,3 +95,24 @@ def _(slot: ArcSlot) -> tuple[Point, ...]:
     half, rise = slot.length / 2, slot.cutter_radius - slot.depth
     across = (half * (2 * k / _STEPS - 1) for k in range(_STEPS + 1))
     return tuple((x, sqrt(slot.cutter_radius**2 - x * x) - rise) for x in across)
+
+
+@mouth.register
+def _(keyhole: Keyhole) -> tuple[Vec, ...]:
+    """The entry bore, and the slot that leaves it and ends round about the screw's home; from half way between."""
+    u, v = keyhole.along, cross(keyhole.into, keyhole.along)
+    half, R, r = keyhole.slide / 2, keyhole.entry_diameter / 2, keyhole.slot_width / 2
+    leaves = asin(min(r / R, 1.0))  # where the slot's walls meet the entry bore, from its axis
+    big = [pi - leaves - k * (2 * pi - 2 * leaves) / _STEPS for k in range(_STEPS + 1)]
+    small = [-pi / 2 - k * pi / (_STEPS // 2) for k in range(_STEPS // 2 + 1)]
+    points = [(half + R * cos(a), R * sin(a)) for a in big] + [(-half + r * cos(a), r * sin(a)) for a in small]
+    return tuple(along(_ORIGIN, (u, i), (v, j)) for i, j in points)
+
+
+@profile.register
+def _(keyhole: Keyhole) -> tuple[Point, ...]:
+    """From the far side of the home to the far side of the entry bore, the head's room below the lip."""
+    half, R, head = keyhole.slide / 2, keyhole.entry_diameter / 2, keyhole.head_width / 2
+    lip, floor = keyhole.depth - keyhole.head_depth, keyhole.depth
+    neck = -half - keyhole.slot_width / 2
+    return ((neck, 0.0), (neck, lip), (-half - head, lip), (-half - head, floor), (half + R, floor), (half + R, 0.0))

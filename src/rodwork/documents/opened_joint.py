@@ -126,7 +126,13 @@ def _lies(one: Opened) -> list[Lie]:
 def _says(one: Opened, area: Area, above: Area) -> tuple[Shape, ...]:
     """What the two halves have to do with each other, and how it goes home."""
     texts = []
-    if one.on_end and one.on_face and one.has_line:
+    if one.slide:
+        start = words_of(one.end_board)[one.joint.contact.guest_register.along_from].removesuffix(" edge")
+        texts.append(
+            f"The boxed numbers differ by the slide of {figure(one.slide)}, and must. Put the board over the heads, "
+            f"its {start} standing out by that; push it in, then slide it home. Set the heads by a gauge off the face."
+        )
+    elif one.on_end and one.on_face and one.has_line:
         texts.append(
             "The same number stands on both sides of the fold: both are set from the thick lines, which come together."
         )
@@ -159,7 +165,7 @@ def _says(one: Opened, area: Area, above: Area) -> tuple[Shape, ...]:
     hidden = [] if one.is_channel else not_drawn(one, above)
     if hidden:
         texts.append(f"Between the break lines: {listed([figure(mm) for mm in hidden])}.")
-    push = {move.mm for f in one.joint.fixings for move in f.motion}
+    push = set() if one.slide else {move.mm for f in one.joint.fixings for move in f.motion}
     if push and max(push) >= 3.0:
         texts.append(f"Goes straight in for the last {figure(max(push))}.")
     shapes, _ = block([Row(text=" ".join(texts), size=3.7)], area.left, area.top - 1.0, area.width)

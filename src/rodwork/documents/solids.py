@@ -9,13 +9,13 @@ Lengths are mm. manifold3d and numpy are imported inside, since a command that d
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import lru_cache, singledispatch
 from math import acos, cos, pi, radians, sin, sqrt, tan
 from typing import Any
 
 from rodwork.geometry.vec import Vec, along, cross, dot, neg, scale
-from rodwork.model.feature import ArcSlot, Bore, Channel, Feature, Pocket
+from rodwork.model.feature import ArcSlot, Bore, Channel, Feature, Keyhole, Pocket, Undercut
 from rodwork.model.panel import Part, Point
 from rodwork.model.pose import Pose
 from rodwork.model.rod import RodCabinet
@@ -171,6 +171,10 @@ def _(channel: Channel, part: Part, segments: int) -> tuple[_Lathe | _Channel, .
 
 @_voids.register
 def _(slot: ArcSlot, part: Part, segments: int) -> tuple[_Lathe | _Channel, ...]:
+    return (_segment(slot, segments),)
+
+
+def _segment(slot: ArcSlot, segments: int) -> _Channel:
     """The segment of the cutter's disc that goes into the board, from cheek to cheek of the slot."""
     u = _either_way(slot.along)
     cheek = cross(slot.into, u)
@@ -182,7 +186,42 @@ def _(slot: ArcSlot, part: Part, segments: int) -> tuple[_Lathe | _Channel, ...]
     half = floor[-1][0]
     outline = (*floor, (half, _HAIR), (-half, _HAIR))  # along the mouth, and out of it
     middle = slot.thickness / 2.0
-    return (_Channel(at=slot.at, into=cheek, along=u, footprint=outline, start=-middle, end=middle),)
+    return _Channel(at=slot.at, into=cheek, along=u, footprint=outline, start=-middle, end=middle)
+
+
+@_voids.register
+def _(slot: Undercut, part: Part, segments: int) -> tuple[_Lathe | _Channel, ...]:
+    """The slot, and the wider ring that the rim of the cutter leaves behind its lips."""
+    plain = _segment(slot, segments)
+    rise = slot.cutter_radius - slot.depth
+    *floor, right, left = plain.footprint
+    inner, back = slot.cutter_radius - slot.root_depth, list[Point]()
+    if inner > rise:  # else the rim is all there is of the cutter in the board
+        steep = acos(rise / inner)
+        angles = [steep * (1.0 - 2.0 * k / segments) for k in range(segments + 1)]
+        back = [(inner * sin(a), rise - inner * cos(a)) for a in angles]
+        back = [(back[0][0], _HAIR), *back[1:-1], (back[-1][0], _HAIR)]
+    half = slot.root_width / 2.0
+    return (plain, replace(plain, footprint=(*floor, right, *back, left), start=-half, end=half))
+
+
+@_voids.register
+def _(keyhole: Keyhole, part: Part, segments: int) -> tuple[_Lathe | _Channel, ...]:
+    """The entry bore to its full depth, the neck that the shank slides in, and the head's room below it."""
+    circle = _circle(segments)
+    entry = _Lathe(
+        at=keyhole.entry, into=keyhole.into, along=_either_way(keyhole.along),
+        profile=((keyhole.entry_diameter / 2.0, -_HAIR), (keyhole.entry_diameter / 2.0, keyhole.depth)),
+    )  # fmt: skip
+
+    def track(width: float, start: float, end: float) -> _Channel:
+        r, half = width / 2.0, segments // 2
+        home = [(r * x, r * y) for x, y in (circle[(segments // 4 + k) % segments] for k in range(half + 1))]
+        outline = (*home, (keyhole.slide, -r), (keyhole.slide, r))
+        return _Channel(at=keyhole.at, into=keyhole.into, along=keyhole.along, footprint=outline, start=start, end=end)
+
+    lip = keyhole.depth - keyhole.head_depth
+    return (entry, track(keyhole.slot_width, -_HAIR, lip), track(keyhole.head_width, lip, keyhole.depth))
 
 
 def _either_way(direction: Vec) -> Vec:

@@ -127,3 +127,8 @@ class JointKind:
     entry: Callable[[float, float, Any, Shop], Entry] = lambda host_t, guest_t, settings, shop: Entry()
     backs: tuple[BackStyle, ...] = ()
     for_back: Callable[[Back], Any] | None = field(default=None)
+
+    @property
+    def file_name(self) -> str:
+        """What its file, its test and its page are called."""
+        return self.name.replace(" ", "_").replace("-", "_")

@@ -1,7 +1,7 @@
 """Join one cabinet: every meeting's recipe, planned once at the contact, then cut into both boards."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from types import MappingProxyType
 
 from rodwork.geometry.vec import dot, sub
@@ -28,9 +28,13 @@ class Joined:
 
 
 def entry_of(recipe: Recipe, host_thickness: float, guest_thickness: float, shop: Shop) -> Entry:
-    """How far a guest goes into its host under a recipe: as far as the family that takes it deepest."""
+    """How far a guest goes into its host under a recipe: as far as the family that takes it deepest.
+
+    If one family is set out from the guest's inner face all are, for one joint has one registering pair.
+    """
     entries = [kind_of(use).entry(host_thickness, guest_thickness, use.settings, shop) for use in recipe.uses]
-    return max(entries, key=lambda e: e.reach, default=Entry())
+    deepest = max(entries, key=lambda e: e.reach, default=Entry())
+    return replace(deepest, inner=any(e.inner for e in entries))
 
 
 def join(carcass: Carcass, shop: Shop, known: Mapping[str, Joined] = MappingProxyType({})) -> Joined:

@@ -165,3 +165,48 @@ def depth_from_stops(wanted: float, shop: Shop) -> float:
         return down_to_step(wanted, 1.0) if wanted >= 1.0 else wanted
     below = [d for d in shop.depth_stops_mm if d <= wanted + 1e-9]
     return max(below) if below else min(shop.depth_stops_mm)
+
+
+def stand_in(
+    *,
+    what: str,
+    run_to: float,
+    to_groove: bool,
+    radius: float,
+    first: float,
+    pitch: float,
+    number: int | None,
+    shift: float,
+    taken: tuple[float, ...],
+    apart: float,
+    shop: Shop,
+) -> tuple[float, ...]:
+    """Where bought connectors stand: as far from the one end of the run as from the other, the rest shared evenly.
+
+    One alone stands in the middle. `shift` moves each towards the middle of the run, clear of the one on a divider's
+    other face. Each is moved clear of what stands in the run already (`taken`) by `apart` or more.
+    Raises CannotBuild (with an empty path) where there is no room.
+    """
+    clear = shop.clear_of_groove_mm + radius if to_groove else 0.0
+    low, high = first, down_to_step(run_to - max(first, clear), shop.fence_step_mm)
+    if number != 1 and high - low - 2 * shift < 2 * radius + apart:
+        raise CannotBuild(
+            (),
+            f"two {what} do not fit in a run of {run_to:g} mm, {first:g} from each of its ends",
+            f"make the run at least {2 * max(first, clear) + 2 * shift + 2 * radius + apart:g} mm, lower `first`, or "
+            "write count = 1",
+        )
+    gaps = number - 1 if number is not None else max(1, ceil((high - low) / pitch - 1e-9))
+    wanted = [(low + high) / 2] if gaps == 0 else [low + i * (high - low) / gaps for i in range(gaps + 1)]
+    wanted = [u + (shift if i <= gaps / 2 else -shift) for i, u in enumerate(wanted)]
+    return tuple(_moved_clear(to_step(u, shop.fence_step_mm), taken, apart, what, run_to, shop) for u in wanted)
+
+
+def _moved_clear(u: float, taken: tuple[float, ...], apart: float, what: str, run_to: float, shop: Shop) -> float:
+    """The nearest place to u that is `apart` from all that is taken."""
+    tries = [u, *(to_step(t + sign * apart, shop.step_mm) for t in taken for sign in (-1.0, 1.0))]
+    free = [x for x in tries if 0 < x < run_to and all(abs(x - t) >= apart - 1e-9 for t in taken)]
+    if not free:
+        raise CannotBuild((), f"there is no room for {what} between what stands in the run already",
+                          "give them a `first` of their own, or fewer of the others")  # fmt: skip
+    return min(free, key=lambda x: (abs(x - u), x))

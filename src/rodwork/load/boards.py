@@ -17,11 +17,13 @@ GRAVITY = 9.81  # m/s2, as the shelf formula of the European MDF association has
 class BoardFigures:
     """A board in bending along its length: N/mm2; None where nothing is known. `creep` None: by kdef."""
 
+    group: str | None
     grade: str | None
     stiffness: Figure | None
     strength: Figure | None
     shear: Figure | None
     creep: Figure | None
+    compression: Figure | None  # along the sheet
     density: Figure | None  # characteristic, for fixings
     weight_kg_m3: float | None
     factors: Durability | None
@@ -46,8 +48,9 @@ def _figures(
         strength = _entered(declared.strength_N_per_mm2, declared.source) or strength
         creep = _entered(declared.kdef, declared.source) or creep
     return BoardFigures(
-        grade=row.grade if row else grade, stiffness=stiffness, strength=strength, shear=row.shear if row else None,
-        creep=creep, density=row.density if row else None, weight_kg_m3=weight,
+        group=row.group if row else None, grade=row.grade if row else grade, stiffness=stiffness,
+        strength=strength, shear=row.shear if row else None, creep=creep, density=row.density if row else None,
+        compression=row.compression if row else None, weight_kg_m3=weight,
         factors=durability()[row.factors] if row else None,
         factors_source=Figure(value=1.0, standing=row.factors_standing, source=row.factors_source) if row else None,
     )  # fmt: skip

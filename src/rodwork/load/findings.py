@@ -2,14 +2,17 @@
 
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
+from math import ceil
 
 from rodwork.model.finding import PRINTED, Finding, Severity
-from rodwork.model.loading import CabinetLoad, ShelfLoad
+from rodwork.model.loading import CabinetLoad, JointLoad, ShelfLoad
+from rodwork.model.rod import Rod
 
 _WORST_FIRST = {severity: n for n, severity in enumerate(PRINTED)}
 STRAIGHT_SOURCE = "1 mm in 400 after creep: common practice, no source; or the maker's own"
 SOUND_SOURCE = "span / 240: composite panel trade tables; 1/16 in per foot and 1/4 in: ANSI/KCMA A161.1, second-hand"
 STRONG_SOURCE = "EN 1995-1-1, 2.4.1; load factors of EN 1990 from memory"
+BOTTOM_HANGS = "bottom-hangs"  # the check that flags a wall unit whose bottom hangs under its sides
 ASKED = "a figure that is not known is asked for, and none is made up"
 
 
@@ -24,14 +27,18 @@ class Trouble:
     source: str
 
 
-def findings(cabinets: Iterable[CabinetLoad]) -> tuple[Finding, ...]:
+def findings(rod: Rod, cabinets: Iterable[CabinetLoad]) -> tuple[Finding, ...]:
     """All of them, the worst first, then cabinet by cabinet."""
-    found = [f for cabinet in cabinets for f in _of(cabinet)]
+    found = [f for f in rod.findings if f.code == BOTTOM_HANGS]
+    found += [f for cabinet in cabinets for f in _of(cabinet, rod)]
     return tuple(sorted(found, key=lambda f: _WORST_FIRST[f.severity]))
 
 
-def _of(cabinet: CabinetLoad) -> Iterator[Finding]:
+def _of(cabinet: CabinetLoad, rod: Rod) -> Iterator[Finding]:
     told = [(s.part, s.name, t) for s in cabinet.shelves for t in _shelf(s)]
+    told += [(j.joint, j.name, t) for j in cabinet.joints for t in _joint(j)]
+    told += [("", "on the wall", t) for t in _hanging(cabinet, rod)]
+    told += [("", "standing", t) for t in _tipping(cabinet)]
     yield from _told_once(cabinet, told)
 
 
@@ -44,7 +51,7 @@ def _told_once(cabinet: CabinetLoad, told: list[tuple[str, str, Trouble]]) -> It
         names = [name for _, name in whose]
         listed = " and ".join([", ".join(names[:-1]), names[-1]] if len(names) > 1 else names)
         yield Finding(
-            severity=t.severity, code=t.code, cabinet=cabinet.name, where=tuple(part for part, _ in whose),
+            severity=t.severity, code=t.code, cabinet=cabinet.name, where=tuple(part for part, _ in whose if part),
             message=_sentence(f"{listed}: {t.what}"), mend=_sentence(t.mend), source=t.source,
         )  # fmt: skip
 
@@ -76,6 +83,67 @@ def _shelf(shelf: ShelfLoad) -> Iterator[Trouble]:
             f"over {shelf.span_mm:.0f}"
         )
         yield Trouble(severity="warning", code="load-shelf-straight", what=what, mend=mend, source=STRAIGHT_SOURCE)
+
+
+def _joint(joint: JointLoad) -> Iterator[Trouble]:
+    if joint.asks:
+        what, _, mend = joint.asks.partition(". ")
+        yield Trouble(severity="warning", code="load-joint-unknown", what=what, mend=mend, source=ASKED)
+    elif joint.margin is not None and joint.margin < 1:
+        what = f"{joint.mode}: it bears its load {joint.margin:.2f} times over, and 1 is needed"
+        mend = f"what would do: {ceil(len(joint.forces) / joint.margin)} of them, or carry less"
+        source = joint.bears.source if joint.bears else ASKED
+        yield Trouble(severity="fault", code="load-joint", what=what, mend=mend, source=source)
+
+
+def _hanging(cabinet: CabinetLoad, rod: Rod) -> Iterator[Trouble]:
+    hanging = cabinet.hanging
+    if hanging is None:
+        if rod.cabinet[cabinet.name].asked.style == "wall":
+            yield Trouble(
+                severity="warning", code="load-hanging-unsaid", what="nobody has said how this wall unit is hung",
+                mend='write hanging = { style = "split batten", wall = "NAME" } in the cabinet', source=ASKED,
+            )  # fmt: skip
+        return
+    for link in hanging.chain.links:
+        if link.margin is None:
+            what, _, mend = link.asks.partition(". ")
+            yield Trouble(
+                severity="warning", code="load-open-link", what=f"the link {link.name} is open: {what}", mend=mend,
+                source=ASKED,
+            )  # fmt: skip
+        elif link.margin < 1:
+            what = (
+                f"{link.name}: {link.carries} comes to it, and it bears that {link.margin:.2f} times over; 1 is needed"
+            )
+            yield Trouble(
+                severity="fault", code="load-chain", what=what, source=link.source,
+                mend=f"carry less, or put {ceil(len(hanging.at_mm) / link.margin)} fixings in place of "
+                f"{len(hanging.at_mm)}",
+            )  # fmt: skip
+    if hanging.level_N is not None:
+        most = max(max(abs(f.pull_N), abs(f.shear_N)) for f in hanging.states[-1].forces)
+        if most > hanging.level_N.value:
+            yield Trouble(
+                severity="warning", code="load-wall-level",
+                what=f"{most:.0f} N comes to one fixing, over the {hanging.level_N.value:.0f} N that we warn at where "
+                "nothing is entered for the wall",
+                mend=f"put {ceil(len(hanging.at_mm) * most / hanging.level_N.value)} fixings or more, into masonry or "
+                "studs, and enter what one bears",
+                source=hanging.level_N.source,
+            )  # fmt: skip
+
+
+def _tipping(cabinet: CabinetLoad) -> Iterator[Trouble]:
+    if cabinet.tipping is None or cabinet.tipping.restraint_N <= 0:
+        return
+    worst = max(cabinet.tipping.states, key=lambda s: s.restraint_N)
+    yield Trouble(
+        severity="warning", code="load-tips", what=f"it falls forward when it is {worst.state}",
+        mend=f"fix it to the wall at its top: a restraint that bears {cabinet.tipping.restraint_N:.0f} N pull or more; "
+        "hand the customer the words on the page",
+        source=worst.source,
+    )  # fmt: skip
 
 
 def _mend(shelf: ShelfLoad) -> str:

@@ -17,22 +17,28 @@ STANDS = ("divider", "batten", "side")  # boards on edge that may carry a shelf 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Held:
-    """One place where a shelf is held: along it from its left end, and the first and last depth from its front, mm."""
+    """One place where a shelf is held: along it from its left end, and the first and last depth from its front, mm.
+
+    `joints` hold it there, `others` are the boards that it is held by.
+    """
 
     at_mm: float
     turning_Nmm_per_rad: float
     first_mm: float
     last_mm: float
     by: str
+    joints: tuple[str, ...] = ()
+    others: tuple[str, ...] = ()
 
 
 def tested_for(fixing: Fixing, rod: Rod) -> Tested | None:
     """What the maker entered for one of the things that a fixing is bought as, by its name or how that begins."""
-    for item in fixing.hardware:
-        for name, tested in rod.tested.items():
-            if item.item.casefold().startswith(name.casefold()):
-                return tested
-    return None
+    return next((t for item in fixing.hardware if (t := named_in(item.item, rod)) is not None), None)
+
+
+def named_in(item: str, rod: Rod) -> Tested | None:
+    """What the maker entered for something on the buying list, by its name or how that begins."""
+    return next((t for name, t in rod.tested.items() if item.casefold().startswith(name.casefold())), None)
 
 
 def held_at(part: Part, cabinet: RodCabinet, rod: Rod) -> tuple[Held, ...]:
@@ -53,6 +59,7 @@ def _together(a: Held, b: Held) -> Held:
     return Held(
         at_mm=a.at_mm, turning_Nmm_per_rad=max(a.turning_Nmm_per_rad, b.turning_Nmm_per_rad),
         first_mm=min(a.first_mm, b.first_mm), last_mm=max(a.last_mm, b.last_mm), by=a.by,
+        joints=tuple(dict.fromkeys((*a.joints, *b.joints))), others=tuple(dict.fromkeys((*a.others, *b.others))),
     )  # fmt: skip
 
 
@@ -73,7 +80,12 @@ def _by_joint(part: Part, joint: Joint, cabinet: RodCabinet, rod: Rod) -> list[H
     for fixing in joint.fixings:
         tested = tested_for(fixing, rod)
         turning += (tested.turning_Nmm_per_rad or 0.0) if tested else 0.0
-    return [Held(at_mm=at, turning_Nmm_per_rad=turning, first_mm=first, last_mm=last, by="jointed")]
+    return [
+        Held(
+            at_mm=at, turning_Nmm_per_rad=turning, first_mm=first, last_mm=last, by="jointed", joints=(joint.id,),
+            others=(other.id,),
+        )
+    ]  # fmt: skip
 
 
 def _depths(joint: Joint, front: float, back: float) -> tuple[float, float]:
@@ -90,7 +102,7 @@ def _depths(joint: Joint, front: float, back: float) -> tuple[float, float]:
 def _by_pins(part: Part, cabinet: RodCabinet) -> list[Held]:
     """Pins in bores beside its ends, at the height of its underside."""
     low, high = box_of(part)
-    found: dict[str, list[tuple[float, float]]] = {}
+    found: dict[str, list[tuple[str, float]]] = {}
     for other in cabinet.parts:
         for f in other.features:
             if f.role != "shelf_pin":
@@ -100,11 +112,12 @@ def _by_pins(part: Part, cabinet: RodCabinet) -> list[Held]:
                 (e for e in ("left", "right") if abs(x - (low[0] if e == "left" else high[0])) <= SIDEWAYS_MM), ""
             )
             if beside and low[2] - REACH_OF_PINS_MM <= z <= low[2] + NEAR_MM and low[1] <= y <= high[1]:
-                found.setdefault(beside, []).append((x, y - low[1]))
+                found.setdefault(beside, []).append((other.id, y - low[1]))
     return [
         Held(
             at_mm=0.0 if end == "left" else high[0] - low[0], turning_Nmm_per_rad=0.0,
             first_mm=min(y for _, y in places), last_mm=max(y for _, y in places), by="on pins",
+            others=tuple(dict.fromkeys(part for part, _ in places)),
         )
         for end, places in found.items()
     ]  # fmt: skip
@@ -126,6 +139,7 @@ def _from_below(part: Part, cabinet: RodCabinet) -> list[Held]:
                     Held(
                         at_mm=(max(a[0], low[0]) + min(b[0], high[0])) / 2 - low[0], turning_Nmm_per_rad=0.0,
                         first_mm=max(a[1] - low[1], 0.0), last_mm=min(b[1], high[1]) - low[1], by="stands on",
+                        others=(other.id,),
                     )
                 )  # fmt: skip
     return found

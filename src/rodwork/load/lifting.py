@@ -6,7 +6,7 @@ close to the body 25 kg for a man, 16 kg for a woman; at arm's length 15 and 10 
 safe; it asks for both hands, an upright trunk, no twist and at most 10 m.
 """
 
-from rodwork.load.boards import mass_kg
+from rodwork.load.masses import boards_kg
 from rodwork.model.loading import Lifting
 from rodwork.model.rod import Rod, RodCabinet
 
@@ -20,15 +20,9 @@ def team_kg(people: int, each_kg: float = MAN_KG) -> float:
     return people * each_kg * TEAM[people]
 
 
-def empty_kg(cabinet: RodCabinet, rod: Rod) -> float | None:
-    """Weight of all boards of one cabinet; None where a density is not known."""
-    each = [mass_kg(p, rod) for p in cabinet.parts]
-    return None if None in each else sum(m for m in each if m is not None)
-
-
 def lifting(cabinet: RodCabinet, rod: Rod) -> Lifting:
     """How many people by the guide for one cabinet, as made, without contents."""
-    kg = empty_kg(cabinet, rod)
+    kg = boards_kg(cabinet, rod)
     if kg is None:
         return Lifting(kg=None, people=None, words="Its weight is not known: a board has no density.", source=SOURCE)
     people = next((n for n in sorted(TEAM) if team_kg(n) >= kg), None)

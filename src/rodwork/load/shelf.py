@@ -39,7 +39,8 @@ class Shelf:
     """A shelf as it is reckoned. `strips`: the board and what stiffens it, strength already with its factors.
 
     `at_mm`: where it is held along its length, 0 to the whole; `turning`: how stiffly each of them holds it.
-    `weight_N_per_mm` its own, `even_N_per_mm` the contents', `middle_N` one heavy thing in mid-span.
+    `weight_N_per_mm` its own, `even_N_per_mm` the contents', `middle_N` one heavy thing in mid-span, `points` what
+    stands on it: (place, N).
     `creep`: further sag in time as a share; None: not known. `across_mm`: front and back line that it rests on, and
     its depth, where that is narrower than the shelf.
     """
@@ -53,6 +54,7 @@ class Shelf:
     middle_N: float
     creep: float | None
     limits: Limits
+    points: tuple[tuple[float, float], ...] = ()
     across: "Across | None" = None
 
     @property
@@ -114,10 +116,10 @@ def _beam(shelf: Shelf, made: Section, own: float, contents: float) -> Beam:
         Support(at_mm=a, turning_Nmm_per_rad=k)
         for a, k in zip(shelf.at_mm, shelf.turning_Nmm_per_rad, strict=True)
     )  # fmt: skip
-    points: tuple[PointLoad, ...] = ()
+    points = tuple(PointLoad(at_mm=x, N=force * contents) for x, force in shelf.points)
     if shelf.middle_N:
         a, b = max(pairwise(shelf.at_mm), key=lambda s: s[1] - s[0], default=(0.0, 0.0))
-        points = (PointLoad(at_mm=(a + b) / 2, N=shelf.middle_N * contents),)
+        points = (*points, PointLoad(at_mm=(a + b) / 2, N=shelf.middle_N * contents))
     return Beam(
         length_mm=shelf.length_mm, bending_Nmm2=made.bending_Nmm2, shear_N=made.shear_N, supports=supports,
         even_N_per_mm=shelf.weight_N_per_mm * own + shelf.even_N_per_mm * contents, points=points,
@@ -155,7 +157,10 @@ def longest_span_mm(shelf: Shelf) -> float | None:
 
     def margin(span: float) -> float:
         k = span / shelf.span_mm
-        longer = replace(shelf, length_mm=shelf.length_mm * k, at_mm=tuple(a * k for a in shelf.at_mm))
+        longer = replace(
+            shelf, length_mm=shelf.length_mm * k, at_mm=tuple(a * k for a in shelf.at_mm),
+            points=tuple((x * k, force) for x, force in shelf.points),
+        )  # fmt: skip
         return sagged(longer).least
 
     if margin(high) >= 1:

@@ -20,6 +20,7 @@ THICKNESSES_MM = (15.0, 16.0, 18.0, 19.0, 22.0, 25.0, 28.0, 30.0, 32.0, 38.0)  #
 STRIP_HEIGHTS_MM = tuple(range(20, 125, 5))
 STIFFENERS = ("lipping", "rail", "face frame", "batten")
 NEAR_MM = 1.0
+_ANY = Figure(value=1000.0, standing="arithmetic", source="any: pushes on two supports do not hang on it")
 LEAST_SHARE = 0.9  # of its length along which a strip must lie to stiffen a shelf
 
 
@@ -93,7 +94,48 @@ def _shelf(
         turning_Nmm_per_rad=tuple(h.turning_Nmm_per_rad for h in held), weight_N_per_mm=weight,
         even_N_per_mm=even_N_per_mm(cabinet, part.size[1]), middle_N=(heavy or 0.0) * GRAVITY,
         creep=None if creep is None else creep.value, limits=_limits(cabinet), across=across,
+        points=_standing_on(part, cabinet, rod),
     )  # fmt: skip
+
+
+def reactions(part: Part, cabinet: RodCabinet, rod: Rod) -> tuple[tuple[Held, float, float], ...]:
+    """Where a lying board is held, the push up on it there, N, and the moment that its joints take, N mm.
+
+    Where its stiffness is not known any will do: on two supports the pushes do not hang on it. Empty: it would fall.
+    """
+    board = figures_of(rod.boards[part.board], part.size[2])
+    held = held_at(part, cabinet, rod)
+    known = board if board.stiffness is not None else replace(board, stiffness=_ANY)
+    made = _shelf(part, cabinet, rod, known, held)
+    try:
+        bent = sagged(made).bent if made is not None else None
+    except NotHeld:
+        return ()
+    return tuple(zip(held, bent.reactions_N, bent.held_Nmm, strict=True)) if bent else ()
+
+
+def _standing_on(part: Part, cabinet: RodCabinet, rod: Rod) -> tuple[tuple[float, float], ...]:
+    """What uprights that stand on a board bring down on it, from the shelves that they hold: (place, N).
+
+    All of it, though the board over them takes a share: on the safe side. A side stands beside it and brings nothing.
+    """
+    low, _ = box_of(part)
+    found = []
+    for joint in cabinet.joints:
+        upright = cabinet.part[joint.parts[1]]
+        if joint.parts[0] != part.id or upright.role != "divider" or joint.contact.out[2] < 0.9:
+            continue
+        a, b = box_of(upright)
+        brings = sum(
+            push
+            for shelf in bearing(cabinet)
+            if shelf.id != part.id
+            for held, push, _ in reactions(shelf, cabinet, rod)
+            if upright.id in held.others
+        )
+        if brings:
+            found.append(((a[0] + b[0]) / 2 - low[0], brings))
+    return tuple(found)
 
 
 def _strip(width: float, height: float, middle: float, board: BoardFigures, cabinet: RodCabinet) -> Strip:

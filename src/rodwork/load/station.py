@@ -5,8 +5,11 @@ contents -> shelves -> joints -> the box -> the wall (or: does it tip) -> liftin
 
 from rodwork.load.contents import in_words
 from rodwork.load.findings import findings
+from rodwork.load.hanging import hanging_load
+from rodwork.load.joints import joint_loads
 from rodwork.load.lifting import lifting
 from rodwork.load.shelves import shelf_loads
+from rodwork.load.tipping import tipping
 from rodwork.model.loading import CabinetLoad, Loading
 from rodwork.model.rod import Rod, RodCabinet
 
@@ -14,13 +17,15 @@ from rodwork.model.rod import Rod, RodCabinet
 def load_of(rod: Rod) -> Loading:
     """The load of a whole job. Every cabinet entry is reckoned once, whatever its count."""
     cabinets = tuple(_cabinet(cabinet, rod) for cabinet in rod.cabinets)
-    return Loading(cabinets=cabinets, findings=findings(cabinets))
+    return Loading(cabinets=cabinets, findings=findings(rod, cabinets))
 
 
 def _cabinet(cabinet: RodCabinet, rod: Rod) -> CabinetLoad:
     words, figure = in_words(cabinet)
+    shelves, joints = shelf_loads(cabinet, rod), joint_loads(cabinet, rod)
     return CabinetLoad(
         name=cabinet.name, count=cabinet.count, contents=words, contents_from=figure,
-        shelves=shelf_loads(cabinet, rod), joints=(), racking=None, hanging=None, tipping=None,
+        shelves=shelves, joints=joints, racking=None,
+        hanging=hanging_load(cabinet, rod, shelves, joints), tipping=tipping(cabinet, rod),
         lifting=lifting(cabinet, rod),
     )  # fmt: skip

@@ -77,6 +77,13 @@ class Seen:
     along: tuple[float, ...]
     depth: float
 
+    @property
+    def where(self) -> str:
+        """Where it is seen, in words."""
+        if self.surface.endswith(("edge", "end")):
+            return f"at the {self.surface}"
+        return "inside" if self.inside else "outside"
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ToBuy:
@@ -118,8 +125,7 @@ class Way:
     @property
     def shows(self) -> str:
         """What the customer sees, in words."""
-        where = (f"{s.what} {'inside' if s.inside else 'outside'}" for s in self.seen)
-        return ", ".join(dict.fromkeys(where)) or "nothing"
+        return ", ".join(dict.fromkeys(f"{s.what} {s.where}" for s in self.seen)) or "nothing"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -8,7 +8,7 @@ from dataclasses import dataclass, field
 from math import sqrt
 from typing import ClassVar, Literal
 
-from rodwork.geometry.vec import Vec, neg
+from rodwork.geometry.vec import Vec, along, neg
 from rodwork.model.surface import Surface, surface_facing
 
 Stage = Literal["before edging", "after edging", "in place"]
@@ -44,6 +44,11 @@ class Feature:
     def mouth(self) -> Surface:
         """The surface that the mouth is in: the one that the tool comes through."""
         return surface_facing(neg(self.into))
+
+    @property
+    def centre(self) -> Vec:
+        """The middle of its mouth: `at`, unless that is another point of it."""
+        return self.at
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -133,6 +138,47 @@ class ArcSlot(Feature):
         return chord(self.cutter_radius, self.depth)
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Undercut(ArcSlot):
+    """An arc slot that is wider at its floor, for a connector that grips behind its lips.
+
+    `root_width` is the width there, `root_depth` how far up from the floor it reaches, along the cutter's radius.
+    """
+
+    kind: ClassVar[str] = "undercut"
+    noun: ClassVar[str] = "undercut slot"
+    root_width: float
+    root_depth: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Keyhole(Feature):
+    """A bore that a screw's head goes in through, and a slot along which it slides home behind a shoulder.
+
+    `at` is the screw's home, `along` points to the entry bore, `slide` away. The slot is `slot_width` wide at its
+    mouth and `head_width` over the last `head_depth` of its depth.
+    """
+
+    kind: ClassVar[str] = "keyhole"
+    noun: ClassVar[str] = "keyhole"
+    lies: ClassVar[Lies] = "one way"
+    slide: float
+    entry_diameter: float
+    slot_width: float
+    head_width: float
+    head_depth: float
+
+    @property
+    def entry(self) -> Vec:
+        """The middle of the bore that the head goes in through."""
+        return along(self.at, (self.along, self.slide))
+
+    @property
+    def centre(self) -> Vec:
+        """Half way between the entry bore and the screw's home."""
+        return along(self.at, (self.along, self.slide / 2))
+
+
 def chord(cutter_radius: float, depth: float) -> float:
     """Length of the slot that a round cutter leaves in a flat surface when it is plunged so deep, mm."""
     return 2 * sqrt(depth * (2 * cutter_radius - depth))
@@ -154,4 +200,6 @@ class Rebate(Groove):
     noun: ClassVar[str] = "rebate"
 
 
-KINDS: dict[str, type[Feature]] = {kind.kind: kind for kind in (Bore, Pocket, Slot, ArcSlot, Groove, Rebate)}
+KINDS: dict[str, type[Feature]] = {
+    kind.kind: kind for kind in (Bore, Pocket, Slot, ArcSlot, Undercut, Keyhole, Groove, Rebate)
+}

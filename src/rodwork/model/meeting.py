@@ -15,12 +15,14 @@ class Entry:
 
     `reach` is how far its end passes the host's face; `slack` the width of the channel less the guest's
     thickness; `stop` how far from the host's front the channel's full depth begins, so that the guest's
-    front corner is notched back to there (nought: not notched).
+    front corner is notched back to there (nought: not notched). `inner`: at a corner both halves are set out from
+    the guest's inner face, since a fitting is sunk in it.
     """
 
     reach: float = 0.0
     slack: float = 0.0
     stop: float = 0.0
+    inner: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

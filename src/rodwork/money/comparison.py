@@ -33,16 +33,17 @@ def comparison(
     """
     rates = Rates(figures, currency)
     ways = [way for way in judged if isinstance(way, Way)]
+    wants = tuple(wants)
     left_out = [(way, why) for way in ways if (why := _not_wanted(way, wants)) is not None]
     kept = sorted((way for way in ways if _not_wanted(way, wants) is None), key=lambda way: _place(way, sort))
     at_hand = tuple(way for way in kept if not way.to_buy)
-    cheapest = min((way.running for way in ways if not way.to_buy and way.running is not None), default=None)
+    cheapest = min((way.running for way in at_hand if way.running is not None), default=None)
     return Comparison(
         job=job, currency=currency, cabinets=cabinets, cabinets_to_come=rates.cabinets_to_come, ways=at_hand,
         with_machine=tuple(replace(w, pays_from=_pays_from(w, cheapest, cabinets)) for w in kept if w.to_buy),
         cannot=tuple(way for way in judged if isinstance(way, Cannot)),
         left_out=tuple(Cannot(name=way.name, made_with=way.made_with, why=why) for way, why in left_out),
-        starting=_starting(ways, rates), unused=_unused(ways, figures),
+        starting=_starting(ways), unused=_unused(ways, figures),
     )  # fmt: skip
 
 
@@ -71,7 +72,7 @@ def _pays_from(way: Way, cheapest: Decimal | None, cabinets: int) -> int | None:
     return max(1, ceil(price * cabinets / (cheapest - way.running)))
 
 
-def _starting(ways: Iterable[Way], rates: Rates) -> tuple[str, ...]:
+def _starting(ways: Iterable[Way]) -> tuple[str, ...]:
     """What of the figures is a starting value, each once."""
     return tuple(dict.fromkeys(line.what for way in ways for line in way.lines if not line.own))
 

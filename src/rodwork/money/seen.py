@@ -5,22 +5,27 @@ from collections.abc import Iterator, Mapping
 from rodwork.geometry.vec import along
 from rodwork.model.costing import Seen
 from rodwork.model.feature import Bore, Feature, Groove, Pocket
-from rodwork.model.fixing import Joint
+from rodwork.model.fixing import Fixing, Joint
 from rodwork.model.panel import Part
 from rodwork.model.rod import RodCabinet
-from rodwork.model.surface import EDGES, Surface, distance_from, outward
+from rodwork.model.surface import EDGES, OPPOSITE, Surface, distance_from, outward
 from rodwork.model.words import cabinet_words
 from rodwork.money.work import along_of
 
 DUST = 1e-6
+Group = tuple[str, str, bool, float, bool, float]  # what, surface, inside, diameter, covered, length of the joint
+NAIL_MM = 2.0  # across the head of a nail that is punched in; common practice, no source
 
 
 def seen_of(cabinet: RodCabinet, joint: Joint, features: Mapping[tuple[str, str], Feature]) -> tuple[Seen, ...]:
     """The marks of one joint on surfaces that show, those of one kind on one surface together."""
-    groups: dict[tuple[str, str, bool, float, bool, float], list[float]] = {}
+    groups: dict[Group, list[float]] = {}
     plugged = any(half.part == joint.parts[0] for f in joint.fixings for half in f.others
                   if _role(features.get((cabinet.name, half.feature or ""))) == "access")  # fmt: skip
     for fixing in joint.fixings:
+        driven = _driven_unbored(cabinet.part[joint.parts[0]], joint, fixing)
+        if driven is not None:
+            groups.setdefault(driven, []).append(along_of(fixing.at, joint))
         for half in (*fixing.halves, *fixing.others):
             feature = features.get((cabinet.name, half.feature or ""))
             if feature is None:
@@ -38,6 +43,14 @@ def seen_of(cabinet: RodCabinet, joint: Joint, features: Mapping[tuple[str, str]
     )  # fmt: skip
 
 
+def _driven_unbored(host: Part, joint: Joint, fixing: Fixing) -> Group | None:
+    """What is driven with nothing bored for it, a nail: its head is on the other face of the board it goes through."""
+    if fixing.law != "none" or any(half.feature for half in (*fixing.halves, *fixing.others)) or not fixing.hardware:
+        return None
+    face = OPPOSITE[joint.contact.host_register.bears]
+    return ("heads", _word(host, face), False, NAIL_MM, False, joint.contact.length) if face in host.shows else None
+
+
 def _role(feature: Feature | None) -> str | None:
     return feature.role if feature is not None else None
 
@@ -50,10 +63,12 @@ def _marks(part: Part, feature: Feature, plugged: bool) -> Iterator[tuple[str, S
                 yield "the end of a channel", surface, feature.width, False
         return
     mouth = feature.mouth
-    if mouth not in part.shows or not isinstance(feature, Bore | Pocket):
+    if mouth not in part.shows:
         return
     if isinstance(feature, Pocket):
         yield "pockets", mouth, feature.diameter, False
+    elif not isinstance(feature, Bore):
+        return
     elif feature.role == "access":
         yield ("plugs" if plugged else "bores"), mouth, feature.diameter, plugged
     elif feature.role == "clearance" and not plugged:

@@ -15,6 +15,7 @@ from rodwork.money.seen import seen_of
 from rodwork.money.work import Compared, Held, Work, work_of
 
 SIXTY = Decimal(60)
+TOLD_APART = ("bores-that-show",)  # a way says itself what the customer sees of it
 TIMED: dict[LineKind, tuple[str, ...]] = {
     "settings": ("fetch_machine", "change_cutter", "set_fence", "set_depth", "first_off"),
     "machining": ("hold_board", "set_batten", "bore", "slot", "channel", "bore_in_place"),
@@ -70,9 +71,10 @@ def way_of(candidate: Candidate, rates: Rates) -> Way | Cannot:
 
 
 def _worst(findings: tuple[Finding, ...], compared: Compared) -> Finding | None:
-    """The first finding (they come worst first) that is about one of the joints compared."""
+    """The first finding (they come worst first) that is about one of the joints compared; what shows is told apart."""
     ids = {*compared.features, *((c.name, j.id) for c, j in compared.joints)}
-    return next((f for f in findings if any((f.cabinet, where) in ids for where in f.where)), None)
+    told_here = (f for f in findings if f.code not in TOLD_APART)
+    return next((f for f in told_here if any((f.cabinet, where) in ids for where in f.where)), None)
 
 
 def told(finding: Finding) -> str:

@@ -4,12 +4,14 @@ from collections.abc import Mapping
 from functools import singledispatch
 
 from rodwork.geometry.rounding import to_step
-from rodwork.geometry.vec import cross
-from rodwork.model.feature import Feature, Groove
+from rodwork.geometry.vec import Vec, along, cross
+from rodwork.model.feature import Feature, Groove, Keyhole
 from rodwork.model.machining import Machining
 from rodwork.model.panel import Panel
 from rodwork.model.setup import Reading
-from rodwork.model.surface import Surface, axis_of, distance_from
+from rodwork.model.surface import Surface, axis_of, distance_from, inward
+
+_ONE_POINT_MM = 1e-6  # nearer together than this, two points are one
 
 
 def readings(
@@ -32,13 +34,13 @@ def _reading(
     line: float | None,
     set_back: float | None,
 ) -> Reading:
-    middle = distance_from(surface, panel.size, m.feature.at) - _edging_to_come(m.feature, panel, surface, mills_mm)
-    half = half_extent(m.feature, axis_of(surface))
+    raw = _edging_to_come(m.feature, panel, surface, mills_mm)
+    start, end = (distance_from(surface, panel.size, p) - raw for p in given(m.feature, surface))
     return Reading(
         from_surface=surface,
         word=words[surface],
-        mm=to_step(middle - half, step),
-        end_mm=to_step(middle + half, step) if half else None,
+        mm=to_step(start, step),
+        end_mm=to_step(end, step) if abs(end - start) > _ONE_POINT_MM else None,
         line=None if line is None else to_step(line, step),
         set_back=None if set_back is None else to_step(set_back, step),
     )
@@ -51,12 +53,21 @@ def _edging_to_come(feature: Feature, panel: Panel, surface: Surface, mills_mm: 
 
 
 @singledispatch
-def half_extent(feature: Feature, axis: int) -> float:
-    """Half of what is printed of a feature on one axis of the part: nought where it is given to its middle."""
-    return 0.0
+def given(feature: Feature, surface: Surface) -> tuple[Vec, Vec]:
+    """The two points that are printed of a feature, seen from a surface: one and the same where it is its middle."""
+    return feature.at, feature.at
 
 
-@half_extent.register
-def _(feature: Groove, axis: int) -> float:
-    wide = cross(feature.into, feature.along)
-    return abs(feature.along[axis]) * feature.length / 2 + abs(wide[axis]) * feature.width / 2
+@given.register
+def _(feature: Groove, surface: Surface) -> tuple[Vec, Vec]:
+    """Its near wall and its far one."""
+    axis, wide = axis_of(surface), cross(feature.into, feature.along)
+    half = abs(feature.along[axis]) * feature.length / 2 + abs(wide[axis]) * feature.width / 2
+    way = inward(surface)
+    return along(feature.at, (way, -half)), along(feature.at, (way, half))
+
+
+@given.register
+def _(feature: Keyhole, surface: Surface) -> tuple[Vec, Vec]:
+    """The entry bore and the screw's home."""
+    return feature.entry, feature.at

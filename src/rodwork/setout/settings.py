@@ -134,7 +134,7 @@ def _fence_mm(m: Machining, across: Reading) -> float | None:
     at = across.end_mm if m.fence_on == "far wall" and across.end_mm is not None else across.mm
     if m.stands_on not in _FROM_THE_LINE:
         return at
-    from_line = round(at - (across.line or 0.0), 6)
+    from_line = abs(round(at - (across.line or 0.0), 6))
     return None if m.fence_on == "near wall" and abs(from_line) < 1e-9 else from_line
 
 
@@ -171,7 +171,9 @@ def _is_channel(entries: tuple[SetupFeature, ...]) -> bool:
 
 
 def _stops(entries: tuple[SetupFeature, ...]) -> tuple[float, ...]:
-    return tuple(sorted({e.along.mm for e in entries if e.along is not None}))
+    """Where the tool goes in; for a keyhole where it ends as well."""
+    marks = {mm for e in entries if e.along is not None for mm in (e.along.mm, e.along.end_mm) if mm is not None}
+    return tuple(sorted(marks))
 
 
 def _first_off(s: Setting, entries: tuple[SetupFeature, ...]) -> str:

@@ -3,7 +3,7 @@
 import re
 from collections.abc import Iterator, Sequence
 
-from rodwork.model.feature import Bore, Feature, Groove, Pocket, Slot
+from rodwork.model.feature import Bore, Feature, Groove, Keyhole, Pocket, Slot
 from rodwork.model.setup import Reading, Setup
 from rodwork.model.surface import Surface
 from rodwork.setout.proving.meetings import Met
@@ -124,11 +124,15 @@ def _stranger(stand: Stand, met: Met) -> Trouble:
 
 
 def _outer_face(stand: Stand, reading: Reading, met: Met) -> Trouble | None:
-    """A flush corner: the board worked on its end registers on its outer face (the registering pair)."""
+    """A flush corner: the board worked on its end registers on its outer face (the registering pair).
+
+    Or on its inner face, where the line that this comes to, its own thickness from the other's end, is printed.
+    """
     if not met.corner or stand is not met.guest or LIES[reading.from_surface][0] != 2:
         return None
     word = stand.word[reading.from_surface]
-    if word == "outside":
+    inner = abs((met.joint.contact.line or 0.0) - stand.size[2]) <= DUST
+    if word == ("inside" if inner else "outside"):
         return None
     what = f"registers on the {word} where its mate registers on its end: a flush corner is set from outside"
     return Trouble("surface", what, "from the outside", f"from the {word}")
@@ -256,7 +260,20 @@ def place(stand: Stand, feature: Feature, entry: Entry, half_step: float) -> tup
         off = max(abs(void.low[axis] - low[axis]), abs(void.high[axis] - high[axis]))
         if off > half_step + 1e-6:
             return void, _misplaced(stand, feature, reading, off)
-    return void, None
+    return void, _entry_bore(stand, feature, entry, half_step) if isinstance(feature, Keyhole) else None
+
+
+def _entry_bore(stand: Stand, feature: Keyhole, entry: Entry, half_step: float) -> Trouble | None:
+    """The head goes in `slide` away from its home, on the side that `along` points to."""
+    for reading in (entry.done.along, entry.done.across):
+        if reading is None:
+            continue
+        axis = LIES[reading.from_surface][0]
+        wanted = feature.at[axis] + feature.along[axis] * feature.slide
+        off = abs(stand.coordinate(reading.from_surface, reading.mm, feature.stage == "before edging") - wanted)
+        if off > half_step + 1e-6:
+            return Trouble("place", f"the entry bore of a keyhole is {mm(off)} out from the {reading.word}")
+    return None
 
 
 def _misplaced(stand: Stand, feature: Feature, reading: Reading, off: float) -> Trouble:
@@ -305,5 +322,5 @@ def _idle_stops(setup: Setup) -> list[float]:
         for r in (done.along, done.across):
             if r is not None:
                 net = r.mm - (r.line or 0.0)
-                used |= {round(v, 2) for v in (r.mm, net, -net, r.mm - (r.set_back or 0.0))}
+                used |= {round(v, 2) for v in (r.mm, r.end_mm or r.mm, net, -net, r.mm - (r.set_back or 0.0))}
     return [stop for stop in setup.stop if round(stop, 2) not in used]

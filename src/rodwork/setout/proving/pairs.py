@@ -129,12 +129,12 @@ def _agree(met: Met, mine: Reading, theirs: Reading, is_along: bool) -> Trouble 
     """Host mm = guest mm + line (or the line less it, where the guest stands before its line)."""
     shift = (mine.set_back if is_along else mine.line) or 0.0
     way = 1 if is_along else met.guest_way(mine.from_surface, met.host)
-    want = shift + way * theirs.mm
+    home = theirs.mm if theirs.end_mm is None else theirs.end_mm  # of a keyhole the screw's home agrees
+    want = shift + way * home
     if abs(mine.mm - want) <= DUST:
         return None
-    what = (
-        f"the two numbers of a pair do not agree: {mm(theirs.mm)} from the {theirs.word} of the {met.guest.part.name}"
-        + (f" and {mm(shift)} to there" if shift else "")
+    what = f"the two numbers of a pair do not agree: {mm(home)} from the {theirs.word} of the {met.guest.part.name}" + (
+        f" and {mm(shift)} to there" if shift else ""
     )
     return Trouble("pair", what, f"{mm(want)} from the {mine.word}", mm(mine.mm))
 

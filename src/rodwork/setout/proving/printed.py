@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 from typing import NamedTuple
 
-from rodwork.model.feature import Feature, Groove
+from rodwork.model.feature import Feature, Groove, Keyhole
 from rodwork.model.setup import Setup, SetupFeature
 from rodwork.setout.proving.stand import LIES, Point, Stand, along_axis
 
@@ -80,6 +80,8 @@ def read(stand: Stand, feature: Feature, entry: Entry) -> Void | None:
     done, raw = entry.done, entry.setup.stage == "before edging"
     if done.bears not in LIES:
         return None
+    if isinstance(feature, Keyhole):
+        return _keyhole(stand, feature, entry, raw)
     walls: list[tuple[float, float] | None] = [None, None, None]
     mouth = stand.coordinate(done.bears, 0.0, raw)
     walls[LIES[done.bears][0]] = (mouth, mouth)
@@ -100,6 +102,21 @@ def read(stand: Stand, feature: Feature, entry: Entry) -> Void | None:
     if x is None or y is None or z is None:
         return None
     return Void(stand, feature, entry, done.bears, (x[0], y[0], z[0]), (x[1], y[1], z[1]))
+
+
+def _keyhole(stand: Stand, feature: Keyhole, entry: Entry, raw: bool) -> Void | None:
+    """A keyhole stands where its second number, the screw's home, puts it; the first is its entry bore's."""
+    done, at = entry.done, list[float | None]((None, None, None))
+    at[LIES[done.bears or ""][0]] = stand.coordinate(done.bears or "", 0.0, raw)
+    for reading in (done.along, done.across):
+        if reading is None or reading.from_surface not in LIES:
+            return None
+        home = reading.mm if reading.end_mm is None else reading.end_mm
+        at[LIES[reading.from_surface][0]] = stand.coordinate(reading.from_surface, home, raw)
+    x, y, z = at
+    if x is None or y is None or z is None:
+        return None
+    return Void(stand, feature, entry, done.bears or "", (x, y, z), (x, y, z))
 
 
 def read_all(stands: dict[str, Stand], settings: Settings) -> Iterator[tuple[str, Void]]:

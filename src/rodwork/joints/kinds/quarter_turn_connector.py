@@ -1,0 +1,66 @@
+"""Quarter-turn connector: the same undercut slot in both boards, a lever in one half turned by a key from outside."""
+
+from dataclasses import dataclass
+
+from rodwork.geometry.vec import neg
+from rodwork.joints.kind import ACROSS, ALONG, FixingPlan, JointKind, Run, Void, straight_in
+from rodwork.joints.undercut import SlotSettings, row_of, slot
+from rodwork.model.feature import Bore
+from rodwork.model.fixing import Item, Play
+from rodwork.model.job import CannotBuild
+from rodwork.model.nature import Nature
+from rodwork.model.settings import choice, length, switch
+from rodwork.model.shop import Shop
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Settings(SlotSettings):
+    """What a job file may say of quarter-turn connectors. Take the sizes from the connector's own sheet."""
+
+    key_mm: float = length(6.0, 3, 12, "bore for the key")
+    key_distance_mm: float = length(6.0, 2, 40, "end of the board to the middle of the bore for the key")
+    key_aside_mm: float = length(0.0, 0, 60, "middle of the connector to the bore for the key, towards the back")
+    key_side: str = choice("inside", ("inside", "outside"), "the face that the key goes in through")
+    glue: bool = switch(False, "glue as well, with the connector as its clamp")
+
+
+def plan(run: Run, s: Settings, shop: Shop) -> tuple[FixingPlan, ...]:
+    """Connectors along the run, the lever in the board that meets with its end."""
+    row, across = row_of(run, s, "quarter-turn connectors", shop)
+    if s.key_distance_mm + s.key_mm / 2 > s.depth_mm + s.key_mm:
+        raise CannotBuild(
+            ("key_distance",), f"a key bore {s.key_distance_mm:g} from the end misses a lever {s.depth_mm:g} deep",
+            "take `key_distance` from the connector's own sheet",
+        )  # fmt: skip
+    return tuple(_connector(u, across, run.guest_thickness, s) for u in row)
+
+
+def _connector(u: float, v: float, thickness: float, s: Settings) -> FixingPlan:
+    """The bore for the key reaches the middle of the slot, from the inner face or from the outer one."""
+    inside = s.key_side == "inside"
+    key = Void(
+        board="guest", tool="drill and fence", cutter=f"{s.key_mm:g} mm", stands_on="the machined face",
+        cut=Bore(id="k", role="access", at=(u + s.key_aside_mm, thickness if inside else 0.0, s.key_distance_mm),
+                 into=neg(ACROSS) if inside else ACROSS, along=ALONG, diameter=s.key_mm,
+                 depth=round(thickness - v if inside else v, 6)),
+    )  # fmt: skip
+    return FixingPlan(
+        u=u, v=v, length=s.length_mm, law="meet", duty="both", host=slot("host", u, v, s), guest=slot("guest", u, v, s),
+        others=(key,), play=Play(along=1.0, across=0.1, shape="box"), moves=straight_in(s.depth_mm),
+        hardware=(Item(item="quarter-turn connector, half with the lever", count=1),
+                  Item(item="quarter-turn connector, plain half", count=1)),
+    )  # fmt: skip
+
+
+KIND = JointKind(
+    name="quarter-turn connector", title="Quarter-turn connectors", settings=Settings, plan=plan, glued=True,
+    nature=Nature(
+        machines=("slot jointer", "drill and fence"),
+        registers_on="the outer face of the board worked on its end and, at the same fence, the end of the other; "
+        "the bore for the key from the end, in the face it is turned through",
+        support="the machine's fence lies on the face; on an end under 19 mm clamp an offcut flush beside it",
+        board_mm=(15.0, 40.0), glue="optional", clamps="none", draws_up=True, at_once=True, apart=True,
+        shows="a small bore for the key", covered_by="a cap in each", demands_along_mm=1.0, demands_across_mm=0.2,
+    ),
+    places=("corner", "fixed shelf", "divider"),
+)  # fmt: skip
