@@ -59,9 +59,18 @@ def _job(tables: Mapping[str, Any], families: Mapping[str, type], own: OwnFiles,
     from rodwork.job.cabinets import Shared, read_cabinets
     from rodwork.job.figures import read_figures
     from rodwork.job.own_families import read_families
-    from rodwork.job.recipes import read_recipes
+    from rodwork.job.recipes import read_fittings, read_recipes
     from rodwork.job.tables import read_named, read_table
-    from rodwork.job.words import BoardWords, EdgingWords, JobWords, RecipeWords, ShopWords, TestedWords, WallWords
+    from rodwork.job.words import (
+        BoardWords,
+        EdgingWords,
+        FittingWords,
+        JobWords,
+        RecipeWords,
+        ShopWords,
+        TestedWords,
+        WallWords,
+    )
 
     misspelt = _misspelt_sections(tables, reading)
     said = read_table(JobWords, tables.get("job", {}), ("job",), "[job]", reading, whole="job" not in misspelt)
@@ -74,9 +83,13 @@ def _job(tables: Mapping[str, Any], families: Mapping[str, type], own: OwnFiles,
     edgings = _edgings(
         read_named("edgings", tables.get("edgings", {}), EdgingWords, "edging", reading), currency, reading
     )
-    recipes = read_recipes(
-        read_named("joints", tables.get("joints", {}), RecipeWords, "recipe", reading), families, reading
+    fittings = read_fittings(
+        read_named("fittings", tables.get("fittings", {}), FittingWords, "fitting", reading), families, reading
     )
+    recipes = read_recipes(
+        read_named("joints", tables.get("joints", {}), RecipeWords, "recipe", reading), families,
+        _with_misspelt(fittings, misspelt.get("fittings")), reading,
+    )  # fmt: skip
     walls = read_walls(read_named("walls", tables.get("walls", {}), WallWords, "wall", reading), reading)
     tested = read_tested(read_named("tested", tables.get("tested", {}), TestedWords, "fitting", reading), reading)
     figures = read_figures(tables, own_families.values(), reading)

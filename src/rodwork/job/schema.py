@@ -19,7 +19,7 @@ LEFT_TO_EVERY_CABINET = ("CabinetWords", "EveryCabinetWords", "BackWords", "Cabi
 
 def job_schema(families: Mapping[str, type]) -> dict[str, Any]:
     """The schema of a job file whose recipes may use these families."""
-    from rodwork.job.words import SECTIONS, Words, family_words
+    from rodwork.job.words import SECTIONS, FittingWords, Words, family_words
 
     parts: dict[str, Any] = {}
     tables: dict[str, Any] = {}
@@ -33,11 +33,16 @@ def job_schema(families: Mapping[str, type]) -> dict[str, Any]:
     uses = [
         put(family_words(name, settings), re.sub(r"\W", "_", f"{name} joint")) for name, settings in families.items()
     ]
+    bought = [
+        put(family_words(name, settings, bought=True), re.sub(r"\W", "_", f"{name} fitting"))
+        for name, settings in families.items()
+    ]
     for section, (words, named) in SECTIONS.items():
-        table = put(words, words.__name__)
+        table: dict[str, Any] = {"oneOf": bought} if words is FittingWords else put(words, words.__name__)
+        about = (words.__doc__ or "").strip().split("\n")[0]
         parts[section] = table if not named else {
             "type": "object", "additionalProperties": table, "propertyNames": {"pattern": NAME_PATTERN},
-            "description": f"Each with a name of your own: [{section}.NAME]. {tables[words.__name__]['description']}",
+            "description": f"Each with a name of your own: [{section}.NAME]. {about}",
         }  # fmt: skip
     tables["RecipeWords"]["properties"]["use"]["items"] = {"oneOf": uses}
     parts["cabinets"]["minProperties"] = 1

@@ -175,6 +175,15 @@ class RecipeWords(Words):
     )
 
 
+class FittingWords(Words):
+    """A bought fitting by its supplier's sheet: the sizes of its family, written once for the whole job.
+
+    Beside these words it may have every setting of its family.
+    """
+
+    family: Annotated[str, Text(60)] = word("Its family", needed=True, such_as='"cam"')
+
+
 class BackWords(Words):
     """The back of a cabinet."""
 
@@ -521,6 +530,7 @@ SECTIONS: dict[str, tuple[type[Words], bool]] = {  # the table, and whether it h
     "matched": (MatchedWords, True),
     "cutting": (CuttingWords, False),
     "joints": (RecipeWords, True),
+    "fittings": (FittingWords, True),
     "money": (MoneyWords, False),
     "prices": (PriceWords, True),
     "times": (TimesWords, False),
@@ -546,14 +556,19 @@ def setting_words(settings: type) -> dict[str, str]:
 
 
 @cache
-def family_words(family: str, settings: type) -> type[Words]:
-    """The table of one family in a recipe, from what its settings say of themselves."""
+def family_words(family: str, settings: type, bought: bool = False) -> type[Words]:
+    """The table of one family in a recipe, or of a `bought` fitting of it, from what its settings say of themselves."""
     by_name = {f.name: f for f in fields(settings)}
     table: dict[str, Any] = {"family": (Annotated[str, Choice((family,))], word("Which family", needed=True))}
     for key, name in setting_words(settings).items():
         about, default = by_name[name].metadata["about"], by_name[name].default
         table[key] = (Annotated[Any, _kind(by_name[name].metadata)], word(about, default=_default(default)))
-    return create_model(f"{family}_words", __base__=Words, __doc__=_first_line(settings), **table)
+    if not bought:
+        about = "The fitting of [fittings.NAME] whose sizes it takes, where nothing else is written here"
+        table["fitting"] = (Annotated[str, Reference("fittings")], word(about))
+    return create_model(
+        f"{family}{'_bought' if bought else ''}_words", __base__=Words, __doc__=_first_line(settings), **table
+    )
 
 
 def _kind(said: Any) -> Kind:
