@@ -160,7 +160,14 @@ def test_a_family_brings_its_settings_with_limits_and_what_they_are_when_left_ou
     assert list(pegs["properties"]) == ["family", "size", "first", "pitch", "positions", "glue", "count", "fitting"]
     assert pegs["required"] == ["family"]
     assert pegs["properties"]["pitch"]["description"] == "from one to the next. From 16 to 1000 mm. Left out: 96."
-    assert list(SCHEMA["$defs"]["loose_clamp_joint"]["properties"]) == ["family", "head", "head_mm", "least", "most", "fitting"]
+    assert list(SCHEMA["$defs"]["loose_clamp_joint"]["properties"]) == [
+        "family",
+        "head",
+        "head_mm",
+        "least",
+        "most",
+        "fitting",
+    ]
 
 
 def test_what_every_cabinet_may_give_is_not_asked_of_each():
