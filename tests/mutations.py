@@ -19,7 +19,8 @@ NUMBERS = (
     "true",
     "[]",
 )
-WORDS = ('"rest"', '""', '"dowel"', '"screw"', '"housing"', '"groove"', '"planted"', '"inset"', '"rebated"', "[1, 2]", "{}",
+WORDS = ('"rest"', '""', '"dowel"', '"screw"', '"housing"', '"groove"', '"biscuit"', '"loose tenon"', '"carcass screw"', '"pocket screw"',
+         '"nail"', '"tongue"', '"planted"', '"inset"', '"rebated"', "[1, 2]", "{}",
          '"../../x"', '"<b>&"', '"\\u0000"', '"=1+1"', '"x" # y', "2026-13-45")  # fmt: skip
 LINES = ("[cabinets.extra]", "[job]", "[[cabinets]]", "x = 1", "back = {}", "openings = [100, 100]", "dividers = 3",
          "loose_shelves = [1, 1, 1]", "sides = \"between\"", "]", "{", "\x07", "shelf_set_back = 200")  # fmt: skip

@@ -1,4 +1,4 @@
-"""Which boards of an assembled cabinet want to be in the same place, and which dowels do not go home.
+"""Which boards of an assembled cabinet want to be in the same place, and which connectors do not go home or rattle.
 
 Boards are compared by their boxes first; only where the boxes run into each other is any solid made.
 """
@@ -40,27 +40,61 @@ def overlaps(cabinet, declared=(), segments=16):
     return found
 
 
-def dowels_that_do_not_go_home(cabinet, segments=16):
-    """Dowels that would have to go into wood: too long for their two bores, or the bores do not face each other.
+def connectors_that_do_not_go_home(cabinet, segments=16):
+    """Dowels, biscuits, tenons and screws that would have to go into wood: too long, or the halves do not meet.
 
-    Each stands on the floor of the bore in the board worked on its face, as it is driven.
+    Each stands on the floor of the half in the board worked on its face, as it is driven.
     """
     from manifold3d import Manifold
 
-    by_id = {f.id: f for part in cabinet.parts for f in part.features}
     beside = {}
     for joint in cabinet.joints:
         for fixing in joint.fixings:
-            if size := _dowel_size(fixing):
-                beside.setdefault(joint.parts, []).append((fixing.id, _dowel(fixing, size, by_id, cabinet, segments)))
+            for solid, parts in connector(cabinet, joint, fixing, segments):
+                for part in parts:
+                    beside.setdefault(part, []).append((fixing.id, solid))
     found = []
-    for parts, dowels in beside.items():
+    for part, connectors in beside.items():
+        board = placed(part_solid(cabinet.part[part], segments), cabinet.part[part].pose)
+        if (Manifold.compose([d for _, d in connectors]) ^ board).volume() > LEAST_MM3:
+            each = ((name, (d ^ board).volume()) for name, d in connectors)
+            found += [Overlap(name, part, mm3) for name, mm3 in each if mm3 > LEAST_MM3]
+    return found
+
+
+def too_loose(cabinet, segments=64, more=0.07):
+    """Connectors that have more room along or across than their declared play and a trace; one of each kind is tried.
+
+    A board that enters a channel itself has its slack on one side or shared: it is moved by the whole of it.
+    """
+    tried, found = set(), []
+    for joint in cabinet.joints:
+        for fixing in joint.fixings:
+            kind = (fixing.family, joint.contact.place, fixing.play, fixing.duty)
+            if kind in tried:
+                continue
+            tried.add(kind)
+            ways = {"along": joint.contact.along, "across": joint.contact.across}
+            for name, way in ways.items():
+                if not _stopped(cabinet, joint, fixing, way, getattr(fixing.play, name) + more, segments):
+                    found.append((fixing.id, name))
+    return found
+
+
+def _stopped(cabinet, joint, fixing, way, by, segments):
+    """Whether the connector moved so far, one way or the other, runs into the board it stands in."""
+    if fixing.law == "enter":
+        if way != joint.contact.across:
+            return True  # along a channel the board is stopped by its neighbours, not by the joint
+        host, guest = (cabinet.part[p] for p in joint.parts)
+        solid, board = (placed(part_solid(p, segments), p.pose) for p in (guest, host))
+        return any((solid.translate([s * (2 * by) * c for c in way]) ^ board).volume() > LEAST_MM3 for s in (1, -1))
+    for solid, parts in connector(cabinet, joint, fixing, segments):
         for part in parts:
             board = placed(part_solid(cabinet.part[part], segments), cabinet.part[part].pose)
-            if (Manifold.compose([d for _, d in dowels]) ^ board).volume() > LEAST_MM3:
-                each = ((name, (d ^ board).volume()) for name, d in dowels)
-                found += [Overlap(name, part, mm3) for name, mm3 in each if mm3 > LEAST_MM3]
-    return found
+            if not all((solid.translate([s * by * c for c in way]) ^ board).volume() > LEAST_MM3 for s in (1, -1)):
+                return False
+    return True
 
 
 def placed(solid, pose):
@@ -70,29 +104,98 @@ def placed(solid, pose):
     return solid.transform(np.column_stack([np.array(pose.rotation), np.array(pose.origin)]))
 
 
-def _dowel_size(fixing):
-    """(diameter, length) where the fixing is bought as a dowel, such as "dowel 8x30"."""
+def connector(cabinet, joint, fixing, segments):
+    """(solid in the cabinet, the boards it must find room in) of what is bought for a fixing, by its published size.
+
+    A nail makes its own room, and a thread cuts its own: of a screw its shank is stood in the board it passes.
+    """
     for item in fixing.hardware:
-        word, _, size = item.item.partition(" ")
-        if word == "dowel" and "x" in size:
-            diameter, length = size.split("x")
-            return float(diameter), float(length)
-    return None
+        make = next((m for word, m in SOLIDS.items() if item.item.startswith(f"{word} ")), None)
+        shank = make is _shank and fixing.law != "line"  # a screw that is only driven into the face
+        if make is not None and not shank:
+            yield make(item.item.split()[-1], cabinet, joint, fixing, segments), _boards(item.item, joint)
 
 
-def _dowel(fixing, size, by_id, cabinet, segments):
-    """A rod of as many flats as a bore, its corners on the same lines, standing on the floor of the host's bore."""
-    import numpy as np
+def _boards(item, joint):
+    if item.startswith(("screw", "carcass screw")):
+        return (joint.parts[0],)
+    return (joint.parts[1],) if item.startswith("pocket screw") else joint.parts
+
+
+def _dowel(size, cabinet, joint, fixing, segments):
+    """A rod of as many flats as a bore, its corners on the same lines."""
     from manifold3d import Manifold
 
+    diameter, length = (float(n) for n in size.split("x"))
+    return _stood(Manifold.cylinder(length, diameter / 2, diameter / 2, segments), fixing.halves[0], cabinet)
+
+
+def _biscuit(size, cabinet, joint, fixing, segments):
+    """A lens of two arcs, 4 thick; sizes as published, 0.5 above the floor of the slot in the face."""
+    from manifold3d import CrossSection
+
+    length, width = {"0": (47.0, 15.0), "10": (53.0, 19.0), "20": (56.0, 23.0)}[size]
+    half, deep = length / 2, width / 2
+    radius = (half * half + deep * deep) / (2 * deep)
+    circle = CrossSection.circle(radius, 8 * segments)
+    lens = circle.translate([0, radius - deep]) ^ circle.translate([0, deep - radius])
+    flat = lens.extrude(4.0).translate([0, 0, -2.0]).rotate([90, 0, 0])
+    return _stood(flat.translate([0, 0, width / 2]), fixing.halves[0], cabinet, up_by=0.5)
+
+
+def _tenon(size, cabinet, joint, fixing, segments):
+    """A bar with round edges: thickness x width x length."""
+    from manifold3d import CrossSection
+
+    thick, width, length = (float(n) for n in size.split("x"))
+    r = thick / 2
+    ends = [CrossSection.circle(r, segments).translate([x, 0]) for x in (r - width / 2, width / 2 - r)]
+    bar = CrossSection.square([width - thick, thick], True) + ends[0] + ends[1]
+    return _stood(bar.extrude(length), fixing.halves[0], cabinet)
+
+
+def _shank(size, cabinet, joint, fixing, segments):
+    """The screw where it passes the first board, from under its head to the joint."""
+    from manifold3d import Manifold
+
+    diameter = float(size.split("x")[0])
     half = fixing.halves[0]
-    bore, pose = by_id[half.feature], cabinet.part[half.part].pose
-    foot = pose.to_cabinet(along(bore.at, (bore.into, bore.depth)))
-    up = pose.direction_to_cabinet(neg(bore.into))
-    side = pose.direction_to_cabinet(bore.along)
+    bore = _feature(cabinet, half)
+    sunk = ((bore.countersink.diameter - bore.diameter) / 2 + 0.1) if bore.countersink else 0.0
+    solid = Manifold.cylinder(bore.depth - sunk, diameter / 2, diameter / 2, segments)
+    return _stood(solid, half, cabinet)
+
+
+def _pocket(size, cabinet, joint, fixing, segments):
+    """The screw from its shoulder to the end, thinner by a hair: askew, no flat of it lies just on a flat of the bore."""
+    from manifold3d import Manifold
+
+    diameter = float(size.split("x")[0])
+    half = fixing.halves[1]
+    pocket = _feature(cabinet, half)
+    r = diameter / 2 - 1e-4
+    solid = Manifold.cylinder(pocket.ahead_depth - pocket.depth, r, r, segments)
+    return _stood(solid, half, cabinet, up_by=pocket.depth - pocket.ahead_depth)
+
+
+SOLIDS = {"dowel": _dowel, "biscuit": _biscuit, "loose tenon": _tenon, "screw": _shank, "carcass screw": _shank,
+          "pocket screw": _pocket}  # fmt: skip
+
+
+def _feature(cabinet, half):
+    return next(f for f in cabinet.part[half.part].features if f.id == half.feature)
+
+
+def _stood(solid, half, cabinet, up_by=0.0):
+    """A solid that rises from nought, stood on the floor of a feature: x along its run, z out through its mouth."""
+    import numpy as np
+
+    feature, pose = _feature(cabinet, half), cabinet.part[half.part].pose
+    foot = pose.to_cabinet(along(feature.at, (feature.into, feature.depth - up_by)))
+    up = pose.direction_to_cabinet(neg(feature.into))
+    side = pose.direction_to_cabinet(feature.along)
     third = tuple(np.cross(up, side))
-    rod = Manifold.cylinder(size[1], size[0] / 2, size[0] / 2, segments)
-    return rod.transform(np.column_stack([side, third, up, foot]))
+    return solid.transform(np.column_stack([side, third, up, foot]))
 
 
 def _box(part):

@@ -13,7 +13,7 @@ from hypothesis import given, settings
 from rodwork.documents.solids import board_shape, cabinet_solids, part_mesh, part_solid, volume_mm3
 from rodwork.model.feature import Countersink
 from tests.geometry.formulas import disc, part_volume, polygon
-from tests.geometry.overlap import dowels_that_do_not_go_home, overlaps, placed
+from tests.geometry.overlap import connectors_that_do_not_go_home, overlaps, placed
 from tests.geometry.sample_boards import DOWN, X, Y, Z, board, bore, glaze, groove, handed, machined_boards, rebate
 
 NOTCHED = ((0.0, 0.0), (600.0, 0.0), (600.0, 300.0), (12.0, 300.0), (12.0, 280.0), (0.0, 280.0))
@@ -190,7 +190,7 @@ def test_boards_in_the_cabinet_frame_are_those_of_the_part_frame_moved_by_the_po
 def test_no_two_boards_of_the_glaze_cupboard_share_wood_and_every_dowel_goes_home():
     cabinet = glaze().cabinets[0]
     assert overlaps(cabinet) == []
-    assert dowels_that_do_not_go_home(cabinet) == []
+    assert connectors_that_do_not_go_home(cabinet) == []
 
 
 def with_part(cabinet, changed):
@@ -226,7 +226,7 @@ def test_a_dowel_too_long_for_its_bores_is_found_in_the_board_it_would_burst():
     first = next(f for f in top.features if f.id == "left side / top 1g")
     shallow = replace(first, depth=17.0, tip=0.0)  # 12 + 17 for a dowel of 30
     shorter = replace(top, features=tuple(shallow if f is first else f for f in top.features))
-    found = dowels_that_do_not_go_home(with_part(cabinet, shorter))
+    found = connectors_that_do_not_go_home(with_part(cabinet, shorter))
     assert [(o.first, o.second) for o in found] == [("left side / top 1", "top")]
     assert found[0].mm3 == pytest.approx(disc(4, 16) * 1.0)
 
@@ -236,7 +236,7 @@ def test_a_bore_a_tenth_out_of_line_stops_its_dowel():
     side = cabinet.part["left side"]
     first = side.features[0]
     off = replace(first, at=(first.at[0], first.at[1] + 0.1, first.at[2]))
-    found = dowels_that_do_not_go_home(with_part(cabinet, replace(side, features=(off, *side.features[1:]))))
+    found = connectors_that_do_not_go_home(with_part(cabinet, replace(side, features=(off, *side.features[1:]))))
     assert [(o.first, o.second) for o in found] == [("left side / top 1", "top")]
 
 

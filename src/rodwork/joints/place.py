@@ -70,7 +70,8 @@ def _one(meeting: Meeting, panels: Mapping[str, Panel], shop: Shop) -> Joined:
 
 def _along(meeting: Meeting, fixing: Fixing) -> float:
     """Where a fixing stands along the run."""
-    return dot(sub(fixing.at, meeting.contact.from_point), meeting.contact.along)
+    u = dot(sub(fixing.at, meeting.contact.from_point), meeting.contact.along)
+    return round(u, 4)  # it was rounded when it was planned: no dust may tip what stands half way to the next
 
 
 def _glued(use: Use) -> bool:
