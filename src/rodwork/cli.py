@@ -77,12 +77,13 @@ def pack(job: Path, folder: Path, dxf: str, as_json: bool) -> None:
     from rodwork.model.results import Results
     from rodwork.packing import pack_files
     from rodwork.pipeline import cutting as plan_cutting
+    from rodwork.pipeline import load as load_rod
 
     rod = _set_out(job)
     _folder(folder)
     say = _progress(as_json)
     say("laying the boards out on sheets")
-    results = Results(cutting=plan_cutting(rod))
+    results = Results(cutting=plan_cutting(rod), loading=load_rod(rod))
     written = []
     for name, content in pack_files(rod, "R2010" if dxf == "R2010" else "R12", say, results):
         target = folder / name

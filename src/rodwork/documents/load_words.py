@@ -20,8 +20,17 @@ JOINT_COLUMNS = (
 NOT_FIRM: dict[Standing | None, str] = {
     "from memory": "from memory", "practice": "common practice", "judgement": "our judgement",
 }  # fmt: skip
+STYLES = {
+    "split batten": "a split batten", "fixing rail": "a rail screwed to the wall", "brackets": "brackets",
+    "screws": "screws through its back",
+}  # fmt: skip
 UNKNOWN = "?"
 MOST_TIMES = 99.0  # beyond it a figure says nothing more
+
+
+def begun(text: str) -> str:
+    """A sentence's beginning: its first letter large, the rest as it is."""
+    return text[:1].upper() + text[1:]
 
 
 def times_text(margin: float | None) -> str:
@@ -90,7 +99,7 @@ def link_text(link: Link) -> str:
 def force_text(state: WallForce) -> str:
     """One state of a wall unit in a line."""
     return (
-        f"{state.state}: {state.weight_N:.0f} N down, {state.pull_N:.0f} N out at the fixings, "
+        f"{state.state}: {state.weight_N:.0f} N down, {state.pull_N:.0f} N out at the wall screws, "
         f"{state.push_N:.0f} N in at the foot"
     )
 
@@ -109,8 +118,8 @@ def hanging_lines(cabinet: CabinetLoad) -> Iterator[str]:
     if hanging is None:
         return
     places = ", ".join(f"{x:.0f}" for x in hanging.at_mm)
-    by = f"On the wall ({hanging.wall}) by {hanging.style}"
-    yield f"{by}: fixings {places} from the left, {hanging.down_mm:.0f} below the top."
+    by = f"On the wall ({hanging.wall}) by {STYLES[hanging.style]}"
+    yield f"{by}: screws {places} from the left, {hanging.down_mm:.0f} below the top."
     for state in hanging.states:
         yield f"  {force_text(state)}"
     yield f"  to the worst fixing {most_text(hanging.states[-1])}; with one missing {most_text(hanging.one_missing)}"
@@ -133,14 +142,15 @@ def tipping_lines(cabinet: CabinetLoad) -> Iterator[str]:
         yield f"{state.state}: {falls} ({times_text(state.margin)} times)"
 
 
-def more_lines(cabinet: CabinetLoad) -> Iterator[str]:
-    """What stands under the tables of a cabinet."""
+def more_lines(cabinet: CabinetLoad, in_tables: bool = False) -> Iterator[str]:
+    """What stands under the tables of a cabinet; `in_tables`: the wall and tipping have pages of their own."""
     if cabinet.contents_from is not None:
         sure = standing_text(cabinet.contents_from)
         yield f"Weight of contents: {cabinet.contents_from.source}{f' ({sure})' if sure else ''}."
     yield from stiffness_lines(cabinet)
-    yield from hanging_lines(cabinet)
-    yield from tipping_lines(cabinet)
+    if not in_tables:
+        yield from hanging_lines(cabinet)
+        yield from tipping_lines(cabinet)
     kg = cabinet.lifting.kg
     weighs = "" if kg is None else f"Weighs {kg:.0f} kg empty. "
     yield f"{weighs}{cabinet.lifting.words} ({cabinet.lifting.source})"

@@ -8,6 +8,7 @@ from rodwork.documents.cutting_list import cutting_list_pages
 from rodwork.documents.cutting_pages import cutting_pages
 from rodwork.documents.drawing import Drawing
 from rodwork.documents.labels import label_pages
+from rodwork.documents.load_pages import load_pages
 from rodwork.documents.opened_joint import opened_joint_pages
 from rodwork.documents.page import Page, numbered
 from rodwork.documents.settings_list import settings_pages
@@ -21,7 +22,8 @@ def pack_pages(rod: Rod, results: Results = NOTHING_ASKED) -> tuple[Page, ...]:
     plan = results.cutting
     return (
         *cover_pages(rod), *cutting_list_pages(rod), *(cutting_pages(rod, plan) if plan else ()), *settings_pages(rod),
-        *board_pages(rod), *opened_joint_pages(rod), *assembly_pages(rod), *buying_list_pages(rod, plan),
+        *board_pages(rod), *opened_joint_pages(rod), *assembly_pages(rod),
+        *(load_pages(rod, results.loading) if results.loading else ()), *buying_list_pages(rod, plan),
         *label_pages(rod, plan), *strip_pages(rod),
     )  # fmt: skip
 

@@ -15,7 +15,7 @@ from rodwork.model.rod import Rod, RodCabinet
 
 GUESS = "HANGS ON A GUESS"
 HANGS_BY = ("batten", "rail")
-BITS = {"split batten": "split batten", "fixing rail": "fixing rail", "brackets": "hanging bracket", "screws": ""}
+BITS = {"split batten": "split batten", "fixing rail": "rail", "brackets": "hanging bracket", "screws": ""}
 
 
 def chain_of(
@@ -138,12 +138,12 @@ def _bit(cabinet: RodCabinet, rod: Rod, worst: WallForce) -> list[Link]:
 
 def _in_wall(worst: WallForce, fixing: tuple[Figure, Figure] | None, kind: str) -> Link:
     most = max(worst.forces, key=lambda f: abs(f.pull_N) + abs(f.shear_N))
-    name = f"one fixing in the wall ({kind})"
+    name = f"one wall screw ({kind})"
     carries = f"{most.shear_N:.0f} N down, {most.pull_N:.0f} N out"
     if fixing is None:
         ask = (
-            "What one fixing bears in that wall is not entered. Write pull_kn, shear_kn and source under [walls.NAME], "
-            "from the fixing maker's sheet for it or a test in it"
+            "What one screw with its plug bears in that wall is not entered. Write pull_kn, shear_kn and source under "
+            "[walls.NAME], from the plug maker's sheet for that wall or a test in it"
         )
         return Link(name=name, carries=carries, margin=None, standing=None, source="", asks=ask)
     used = abs(most.pull_N) / fixing[0].value + abs(most.shear_N) / fixing[1].value

@@ -13,7 +13,7 @@ STRAIGHT_SOURCE = "1 mm in 400 after creep: common practice, no source; or the m
 SOUND_SOURCE = "span / 240: composite panel trade tables; 1/16 in per foot and 1/4 in: ANSI/KCMA A161.1, second-hand"
 STRONG_SOURCE = "EN 1995-1-1, 2.4.1; load factors of EN 1990 from memory"
 BOTTOM_HANGS = "bottom-hangs"  # the check that flags a wall unit whose bottom hangs under its sides
-ASKED = "a figure that is not known is asked for, and none is made up"
+ASKED = "a figure that is not known is asked for, never made up"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -118,7 +118,7 @@ def _hanging(cabinet: CabinetLoad, rod: Rod) -> Iterator[Trouble]:
             )
             yield Trouble(
                 severity="fault", code="load-chain", what=what, source=link.source,
-                mend=f"carry less, or put {ceil(len(hanging.at_mm) / link.margin)} fixings in place of "
+                mend=f"carry less, or put {ceil(len(hanging.at_mm) / link.margin)} screws into the wall in place of "
                 f"{len(hanging.at_mm)}",
             )  # fmt: skip
     if hanging.level_N is not None:
@@ -126,9 +126,9 @@ def _hanging(cabinet: CabinetLoad, rod: Rod) -> Iterator[Trouble]:
         if most > hanging.level_N.value:
             yield Trouble(
                 severity="warning", code="load-wall-level",
-                what=f"{most:.0f} N comes to one fixing, over the {hanging.level_N.value:.0f} N that we warn at where "
+                what=f"{most:.0f} N comes to one screw, over the {hanging.level_N.value:.0f} N that we warn at where "
                 "nothing is entered for the wall",
-                mend=f"put {ceil(len(hanging.at_mm) * most / hanging.level_N.value)} fixings or more, into masonry or "
+                mend=f"put {ceil(len(hanging.at_mm) * most / hanging.level_N.value)} of them or more, into masonry or "
                 "studs, and enter what one bears",
                 source=hanging.level_N.source,
             )  # fmt: skip

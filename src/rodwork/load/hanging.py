@@ -21,18 +21,18 @@ FROM_SIDE_MM = 60.0
 APART_MM = 400.0
 LEVEL = Figure(
     value=196.2, standing="second-hand",
-    source="about 20 kg on one cavity fixing, a third of the pull at which board gave: one trade page, weak; "
+    source="about 20 kg on one cavity plug, a third of the pull at which board gave: one trade page, weak; "
     "a level to warn at, no capacity",
 )  # fmt: skip
 WORDS = (
     "Fix into masonry or studs. Plaster and plasterboard carry nothing themselves.",
-    "Look at the wall before you drill, and test a fixing in it; where the base is not known, have it tested by "
-    "somebody competent (BS 8539 is the code of practice for anchors).",
+    "Look at the wall before you drill, and test a screw and plug in it; where the base is not known, have it tested "
+    "by somebody competent (BS 8539 is the code of practice for anchors).",
     "Two people hang it. Take doors and shelves out first, and screw it through when it is level.",
 )
 OF_KIND = {
-    "dot and dab": "Dot and dab: the fixing must bridge the gap and grip the block behind; the dabs carry nothing.",
-    "aerated block": "Aerated block: use a fixing made for it; ordinary plugs turn in it.",
+    "dot and dab": "Dot and dab: the plug must bridge the gap and grip the block behind; the dabs carry nothing.",
+    "aerated block": "Aerated block: use plugs made for it; ordinary plugs turn in it.",
     "lath and plaster": "Lath and plaster: find the studs; laths and plaster carry nothing.",
     "timber stud": "Timber studs: screw into the middle of the studs, or on a batten across two of them.",
     "metal stud": "Metal studs are thin: spread the load, or back the board with timber before it is closed.",
@@ -144,7 +144,7 @@ def _one_missing(
     """The worst state with the fixing gone whose loss the others feel most; with one fixing alone: nothing is left."""
     if len(places) < 2:
         return WallForce(
-            state="its only fixing gone: it falls", weight_N=worst.weight_N, out_mm=worst.out_mm, pull_N=worst.pull_N,
+            state="its only screw gone: it falls", weight_N=worst.weight_N, out_mm=worst.out_mm, pull_N=worst.pull_N,
             shear_N=worst.shear_N, push_N=worst.push_N, forces=(),
         )  # fmt: skip
     words, opened, forward = _states(cabinet)[-1]

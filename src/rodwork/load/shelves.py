@@ -52,12 +52,13 @@ def _shelf_load(part: Part, cabinet: RodCabinet, rod: Rod) -> ShelfLoad:
             asks.append(_not_held(held))
         limits = _limits(cabinet)
         return ShelfLoad(
-            **common, span_mm=part.size[0], held=_in_words(held), new_mm=None, later_mm=None,
+            **common, span_mm=part.size[0], held=_in_words(held), new_mm=None, later_mm=None, moment_Nmm=None,
             straight_mm=limits.straight_mm(part.size[0]), sound_mm=limits.sound_mm(part.size[0]), straight=None,
             sound=None, strong=None, longest_mm=None, would_do=(), asks=tuple(asks),
         )  # fmt: skip
     return ShelfLoad(
         **common, span_mm=made.span_mm, held=_in_words(held), new_mm=found.new_mm, later_mm=found.later_mm,
+        moment_Nmm=found.bent.moment_Nmm,
         straight_mm=found.straight_mm, sound_mm=found.sound_mm, straight=found.straight, sound=found.sound,
         strong=found.strong, longest_mm=longest_span_mm(made), would_do=_would_do(made, found, part, cabinet, rod),
         asks=tuple(asks),

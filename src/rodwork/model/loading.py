@@ -36,6 +36,7 @@ class ShelfLoad:
     creep: Figure | None
     new_mm: float | None
     later_mm: float | None
+    moment_Nmm: float | None
     straight_mm: float
     sound_mm: float
     straight: float | None

@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 
 from rodwork.model.cutting import CuttingPlan
+from rodwork.model.loading import Loading
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -10,6 +11,7 @@ class Results:
     """A field for each station; None: not asked for."""
 
     cutting: CuttingPlan | None = None
+    loading: Loading | None = None
 
 
 NOTHING_ASKED = Results()
