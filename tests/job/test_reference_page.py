@@ -14,6 +14,7 @@ from rodwork.job.words import (
     CabinetEdgingWords,
     CabinetWords,
     ContentsWords,
+    DoorsWords,
     EveryCabinetWords,
     HangingWords,
     PinsWords,
@@ -23,7 +24,7 @@ from rodwork.job.words import (
 PAGE = Path(__file__).parents[2] / "docs" / "job-file.md"
 HEADINGS = {
     **{f"[{name}.NAME]" if named else f"[{name}]": words for name, (words, named) in SECTIONS.items()},
-    "back": BackWords, "pins": PinsWords, "edging": CabinetEdgingWords, "contents": ContentsWords,
+    "back": BackWords, "doors": DoorsWords, "pins": PinsWords, "edging": CabinetEdgingWords, "contents": ContentsWords,
     "hanging": HangingWords, "sag": SagWords,
 }  # fmt: skip
 del HEADINGS["[every_cabinet]"]  # the words of a cabinet; see the last test

@@ -17,6 +17,9 @@ TOP: Matrix = ((-1.0, 0.0, 0.0), (0.0, 1.0, 0.0), (0.0, 0.0, -1.0))
 LYING: Matrix = IDENTITY
 BACK_UP: Matrix = ((0.0, 1.0, 0.0), (0.0, 0.0, -1.0), (-1.0, 0.0, 0.0))
 BACK_ACROSS: Matrix = ((1.0, 0.0, 0.0), (0.0, 0.0, -1.0), (0.0, 1.0, 0.0))
+DOOR_LEFT: Matrix = ((0.0, 1.0, 0.0), (0.0, 0.0, 1.0), (1.0, 0.0, 0.0))
+DOOR_RIGHT: Matrix = ((0.0, -1.0, 0.0), (0.0, 0.0, 1.0), (-1.0, 0.0, 0.0))
+FRONT_ACROSS: Matrix = ((-1.0, 0.0, 0.0), (0.0, 0.0, 1.0), (0.0, 1.0, 0.0))
 
 Box = tuple[Vec, Vec]  # lowest and highest corner, cabinet axes
 
@@ -32,6 +35,7 @@ def panel(
     edging: Edging | None,
     shows: tuple[Surface, ...],
     notch: tuple[float, float] = (0.0, 0.0),
+    in_box: bool = True,
 ) -> Panel:
     """A panel that fills a box of the cabinet. `notch`: (along the length, across) off both front corners."""
     size = _part_size(rotation, box)
@@ -43,7 +47,7 @@ def panel(
         return round(size[axis] - sum(added[e] for e in ends) + milled * sum(1 for e in ends if added[e]), 6)
 
     return Panel(
-        id=id, name=id, role=role, in_box=True, board=board.name, material=board.material, grain=board.grain,
+        id=id, name=id, role=role, in_box=in_box, board=board.name, material=board.material, grain=board.grain,
         measured=False, size=size, cut=(sawn(0), sawn(1)), edging=EdgingOnPart(**added),
         edging_name=edging.name if edging and any(added.values()) else None,
         shows=shows, outline=_outline(size, notch), bevels=(0.0,) * (8 if notch[0] and notch[1] else 4),

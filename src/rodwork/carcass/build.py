@@ -7,6 +7,7 @@ from rodwork.carcass import back as backs
 from rodwork.carcass.boards import DIVIDER, LEFT_SIDE, LYING, RIGHT_SIDE, TOP, panel
 from rodwork.carcass.contacts import facing, meet
 from rodwork.carcass.divide import Division, divide
+from rodwork.carcass.doors import Opened, doors
 from rodwork.carcass.pins import Bay, pin_rows, shelf_heights
 from rodwork.geometry.directions import DOWN, FRONT, LEFT, RIGHT, UP
 from rodwork.geometry.vec import Matrix, Vec, neg
@@ -16,7 +17,7 @@ from rodwork.model.meeting import Carcass, Entry, Meeting, PinRow
 from rodwork.model.panel import Panel, Role
 from rodwork.model.rod import Opening
 from rodwork.model.shop import Shop
-from rodwork.model.surface import Surface
+from rodwork.model.surface import SURFACES, Surface
 
 EntryOf = Callable[[Recipe, float, float], Entry]
 
@@ -32,6 +33,7 @@ _SHOWS: dict[Role, tuple[Surface, ...]] = {
     "loose shelf": ("face_edge", "face_side", "back_side"),
     "divider": ("face_edge", "face_side", "back_side"),
     "back": ("face_side",),
+    "door": SURFACES,
 }
 _EDGED_FRONT: dict[str, tuple[Role, ...]] = {
     "fronts": ("side", "top", "bottom", "fixed shelf", "loose shelf", "divider"),
@@ -79,10 +81,16 @@ def build(
     bays = _bays(site, box, dividers)
     loose, rows = _loose(site, bays)
     fixed = tuple(s for bay in shelves for s in bay)
-    panels = (*box.values(), *dividers, *fixed, *((back,) if back else ()), *loose)
+    opened = Opened(
+        cabinet=cabinet, bays=bays, spaces=site.heights.spaces, top=box["top"], shelves=shelves, pins=rows,
+        edging=site.edging, step=shop.fence_step_mm,
+    )  # fmt: skip
+    hung = doors(opened, boards)
+    panels = (*box.values(), *dividers, *fixed, *((back,) if back else ()), *loose, *hung.panels)
     return Carcass(
         panels=panels, meetings=tuple(meetings), pin_rows=rows,
         openings=_openings(site, bays, box, shelves), shelf_pins=4 * len(loose),
+        fitting_bores=hung.bores, doors=hung.hung, fittings=hung.items,
     )  # fmt: skip
 
 

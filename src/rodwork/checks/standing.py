@@ -4,10 +4,8 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 from rodwork.geometry.vec import Vec
-from rodwork.model.panel import Part
+from rodwork.model.panel import PUT_IN_LAST, Part
 from rodwork.model.rod import RodCabinet
-
-PUT_IN_LAST = ("loose shelf", "door", "drawer front", "drawer side", "drawer back", "drawer bottom")
 
 
 @dataclass(frozen=True, slots=True)

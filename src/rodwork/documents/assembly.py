@@ -30,6 +30,7 @@ from rodwork.documents.pictorial import (
 from rodwork.documents.tables import LEADING
 from rodwork.geometry.vec import Vec, dot, neg, scale
 from rodwork.model.fixing import Joint
+from rodwork.model.panel import PUT_IN_LAST
 from rodwork.model.rod import Rod, RodCabinet
 from rodwork.model.surface import surface_facing
 from rodwork.model.words import cabinet_words
@@ -238,7 +239,7 @@ def _caption(n: int, picture: Picture, cabinet: RodCabinet) -> tuple[str, str]:
     """(the heading, the words) under a picture."""
     step = picture.steps[0]
     if not step.on:
-        return f"{n}. Standing.", f"{_names(picture.new, cabinet)} in from the front{_on_pins(cabinet)}."
+        return f"{n}. Standing.", _from_the_front(picture.new, cabinet)
     head = f"{_LIES[picture.down]}."
     if len(step.there) == 1:
         head = f"{_name(step.there[0], cabinet)} down, {_up(step.there[0], picture.down, cabinet)} up."
@@ -318,6 +319,16 @@ def _up(board: str, down: Vec, cabinet: RodCabinet) -> str:
     return cabinet_words(part.role, (r[0][0], r[1][0], r[2][0]))[surface]
 
 
+def _from_the_front(new: tuple[str, ...], cabinet: RodCabinet) -> str:
+    """What is put in or hung when the carcass stands."""
+    doors = tuple(i for i in new if cabinet.part[i].role == "door")
+    rest = tuple(i for i in new if i not in doors)
+    words = [f"{_names(rest, cabinet)} in from the front{_on_pins(cabinet)}."] if rest else []
+    if doors:
+        words.append(f"{_names(doors, cabinet)} hung on the bench, set to the margins, taken off for the van.")
+    return " ".join(words)
+
+
 def _on_pins(cabinet: RodCabinet) -> str:
     pins = any(f.role == "shelf_pin" for p in cabinet.parts for f in p.features)
     return ", on to their pins" if pins else ""
@@ -334,7 +345,7 @@ def _last_caption(n: int, cabinet: RodCabinet, rod: Rod, loose: Picture | None) 
         words.append("Both diagonals the same, front and back.")
     words.append(_squares(cabinet))
     if loose:
-        words.append(f"Then {_names(loose.new, cabinet, capital=False)} in from the front{_on_pins(cabinet)}.")
+        words.append(_from_the_front(loose.new, cabinet))
     kg = cabinet_kg(cabinet, rod)
     if kg is not None and kg > TWO_PEOPLE_KG:
         words.append(f"About {mass_text(kg)}: two people to turn and carry it.")
@@ -462,7 +473,7 @@ def _reach(end: Point, start: Point, room: Area) -> float:
 
 
 def _front_with_diagonals(cabinet: RodCabinet, room: Area) -> Iterator[Shape]:
-    fixed = tuple(p.id for p in cabinet.parts if p.role != "loose shelf")
+    fixed = tuple(p.id for p in cabinet.parts if p.role not in PUT_IN_LAST)
     boards = solids(cabinet, fixed)
     (x0, _, z0), (x1, _, z1) = extent([b for s in boards for b in s.wood])
     k = min(room.width / (x1 - x0), room.height / (z1 - z0))

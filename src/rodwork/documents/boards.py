@@ -21,7 +21,7 @@ from rodwork.model.panel import Part
 from rodwork.model.rod import Rod, RodCabinet
 from rodwork.model.surface import EDGES, Surface
 
-ORDER = ("side", "top", "bottom", "fixed shelf", "loose shelf", "divider", "back")
+ORDER = ("side", "top", "bottom", "fixed shelf", "loose shelf", "divider", "back", "door")
 
 
 def board_pages(rod: Rod) -> tuple[Page, ...]:

@@ -1,6 +1,6 @@
 """Front, section and plan of a cabinet with its overall sizes and clear openings.
 
-Loose shelves are left out, so that the openings can be read; the pictorial view shows them.
+Loose shelves and doors are left out, so that the openings can be read; the pictorial view shows them.
 """
 
 from collections.abc import Iterable
@@ -23,6 +23,7 @@ from rodwork.documents.pictorial import (
     seen,
     solids,
 )
+from rodwork.model.panel import PUT_IN_LAST
 from rodwork.model.rod import Opening, RodCabinet
 
 _FIGURE = 4.2
@@ -65,12 +66,12 @@ def _fronts(cabinet: RodCabinet) -> float:
 
 
 def _whole(cabinet: RodCabinet) -> tuple[float, float, float]:
-    (x0, y0, z0), (x1, y1, z1) = extent([part_box(p) for p in cabinet.parts])
+    (x0, y0, z0), (x1, y1, z1) = extent([part_box(cabinet.part[i]) for i in _fixed(cabinet)])
     return x1 - x0, z1 - z0, y1 - y0
 
 
 def _fixed(cabinet: RodCabinet) -> tuple[str, ...]:
-    return tuple(p.id for p in cabinet.parts if p.role != "loose shelf")
+    return tuple(p.id for p in cabinet.parts if p.role not in PUT_IN_LAST)
 
 
 def _view(cabinet: RodCabinet, view: View, within: Box, left: float, low: float, k: float) -> tuple[Shape, ...]:
@@ -91,7 +92,7 @@ def _all_of_it() -> Box:
 
 
 def _front(cabinet: RodCabinet, left: float, low: float, k: float) -> tuple[Shape, ...]:
-    (x0, _, z0), (x1, _, z1) = extent([part_box(p) for p in cabinet.parts])
+    (x0, _, z0), (x1, _, z1) = extent([part_box(cabinet.part[i]) for i in _fixed(cabinet)])
     wide, high = (x1 - x0) * k, (z1 - z0) * k
     shapes: list[Shape] = [
         *_view(cabinet, FRONT, _all_of_it(), left, low, k),
@@ -127,7 +128,7 @@ def _has_room(room: float, mm: float) -> bool:
 
 
 def _section(cabinet: RodCabinet, left: float, low: float, k: float) -> tuple[Shape, ...]:
-    (_, y0, z0), (_, y1, z1) = extent([part_box(p) for p in cabinet.parts])
+    (_, y0, z0), (_, y1, z1) = extent([part_box(cabinet.part[i]) for i in _fixed(cabinet)])
     high, deep = (z1 - z0) * k, (y1 - y0) * k
     wide_bay = max(bays(cabinet), key=lambda b: b[1] - b[0], default=(0.0, cabinet.size[0]))
     at = (wide_bay[0] + wide_bay[1]) / 2
@@ -155,7 +156,7 @@ def _room_for_depth(cabinet: RodCabinet, k: float) -> float | None:
 
 
 def _plan(cabinet: RodCabinet, left: float, low: float, k: float) -> tuple[Shape, ...]:
-    (x0, y0, _), (_, y1, _) = extent([part_box(p) for p in cabinet.parts])
+    (x0, y0, _), (_, y1, _) = extent([part_box(cabinet.part[i]) for i in _fixed(cabinet)])
     under = ((-_FAR, -_FAR, -_FAR), (_FAR, _FAR, _clear_level(cabinet)))
     shapes: list[Shape] = [
         *_view(cabinet, FROM_ABOVE, under, left, low, k),

@@ -106,7 +106,10 @@ class Work:
             return self._channel()
         if self.is_counterbore:
             return "counterbores"
-        named = {"shelf_pin": "shelf-pin bores", "pilot": "pilot bores", "clearance": "clearance bores"}
+        named = {
+            "shelf_pin": "shelf-pin bores", "pilot": "pilot bores", "clearance": "clearance bores",
+            "hinge": "hinge bores", "handle": "handle bores",
+        }  # fmt: skip
         if self.feature.role in named:
             return named[self.feature.role]
         things = f"{self.feature.noun}s"

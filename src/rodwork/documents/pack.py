@@ -7,6 +7,7 @@ from rodwork.documents.cover import cover_pages
 from rodwork.documents.cutting_list import cutting_list_pages
 from rodwork.documents.cutting_pages import cutting_pages
 from rodwork.documents.drawing import Drawing
+from rodwork.documents.front_pages import front_pages
 from rodwork.documents.labels import label_pages
 from rodwork.documents.load_pages import load_pages
 from rodwork.documents.opened_joint import opened_joint_pages
@@ -21,7 +22,8 @@ def pack_pages(rod: Rod, results: Results = NOTHING_ASKED) -> tuple[Page, ...]:
     """Every page: what and why, what to saw, how to set, boards and joints, assembly, what to buy, labels, strips."""
     plan = results.cutting
     return (
-        *cover_pages(rod), *cutting_list_pages(rod), *(cutting_pages(rod, plan) if plan else ()), *settings_pages(rod),
+        *cover_pages(rod), *front_pages(rod), *cutting_list_pages(rod),
+        *(cutting_pages(rod, plan) if plan else ()), *settings_pages(rod),
         *board_pages(rod), *opened_joint_pages(rod), *assembly_pages(rod),
         *(load_pages(rod, results.loading) if results.loading else ()), *buying_list_pages(rod, plan),
         *label_pages(rod, plan), *strip_pages(rod),

@@ -6,12 +6,21 @@ from typing import Any
 
 from rodwork.job.demand import contents_of, hanging_of, one_way_contents, sag_of
 from rodwork.job.faults import shown
+from rodwork.job.fronts import BEHIND_INSET_MM, doors_of
 from rodwork.job.lines import Path
 from rodwork.job.marks import marks
 from rodwork.job.recipes import recipe_left_to_us
 from rodwork.job.tables import Given, Reading, lacks, read_named, read_table, unknown_name
-from rodwork.job.words import BackWords, CabinetEdgingWords, CabinetWords, EveryCabinetWords, HangingWords
+from rodwork.job.words import (
+    BackWords,
+    CabinetEdgingWords,
+    CabinetWords,
+    DoorsWords,
+    EveryCabinetWords,
+    HangingWords,
+)
 from rodwork.model.demand import Contents, Hanging, Wall
+from rodwork.model.fronts import Doors
 from rodwork.model.job import Back, Cabinet, CabinetEdging, Pins, Place, Recipe
 
 MOST_CABINETS = 2000
@@ -112,6 +121,7 @@ class _Maker:
         board = self._look_up("board", self.shared.boards, "boards")
         shelf_board = self._look_up("shelf_board", self.shared.boards, "boards") or board
         back, edging, contents, hanging = self._back(), self._edging(), self._contents(), self._hanging()
+        doors = self._doors(board, len(openings))
         corner, shelf, divider = self._joints(fixed_shelves=len(openings) > 1, dividers=len(bays) > 1)
         loose = self._loose(len(openings))
         wrong = self.own.wrong or self.every.wrong or len(self.reading.faults) > before
@@ -122,9 +132,10 @@ class _Maker:
             width_mm=self._get("width"), height_mm=self._get("height"), depth_mm=self._get("depth"),
             board=board, shelf_board=shelf_board, sides=self._get("sides", "through"),
             corner_joint=corner, shelf_joint=shelf, divider_joint=divider, back=back, bays=bays, openings=openings,
-            loose_shelves=loose, shelf_set_back_mm=self._get("shelf_set_back", 0.0), pins=self._pins(), edging=edging,
+            loose_shelves=loose, shelf_set_back_mm=self._get("shelf_set_back", self._behind(doors)),
+            pins=self._pins(), edging=edging,
             contents=contents, notes=self._get("notes"), place=Place(path=self.own.path), hanging=hanging,
-            room=self._get("room", "heated"), sag=sag_of(self._table("sag")),
+            room=self._get("room", "heated"), sag=sag_of(self._table("sag")), doors=doors,
         )  # fmt: skip
 
     def _from(self, word: str) -> Given | None:
@@ -243,6 +254,20 @@ class _Maker:
         self._whole(table, CabinetEdgingWords, "edging", ("with",))
         name = self._named_in(table, "edging", "with", self.shared.edgings, "edgings")
         return CabinetEdging(edging=name, on=table.get("on", ("fronts",))) if name is not None else None
+
+    def _behind(self, doors: Doors | None) -> float:
+        """How far shelves stand back where it is not said: behind inset doors, and room to shut them."""
+        inset = doors is not None and doors.style == "inset" and self.shared.boards[doors.board]
+        return round(inset.actual_mm + BEHIND_INSET_MM, 6) if inset else 0.0
+
+    def _doors(self, board: str | None, openings: int) -> Doors | None:
+        table = self._table("doors")
+        if table is None:
+            return None
+        whole = self._whole(table, DoorsWords, "doors", ("hung",))
+        own_board = self._named_in(table, "doors", "board", self.shared.boards, "boards")
+        named = own_board if "board" in table else board
+        return doors_of(table, named, openings) if whole and named is not None else None
 
     def _contents(self) -> Contents | None:
         table = one_way_contents(self.own.get("contents"), self.every.get("contents"))

@@ -34,6 +34,7 @@ from rodwork.job.values import (
     Whole,
 )
 from rodwork.model.demand import Basis, HangingStyle, Lasts, Room, WallKind
+from rodwork.model.fronts import DoorStyle, Grain, Hung
 from rodwork.model.job import BackStyle, Corners, EdgedPlace
 from rodwork.model.job import Kind as CabinetKind
 from rodwork.model.panel import Role
@@ -216,6 +217,51 @@ class PinsWords(Words):
     holes: Annotated[int, Whole(1, 100)] = word("Bores in a row for each loose shelf", default="5")
 
 
+class DoorsWords(Words):
+    """Doors on cup hinges over the front of a cabinet."""
+
+    hung: Annotated[
+        tuple[str, ...],
+        OneOrList(
+            Choice(get_args(Hung)), ListOf(Choice(get_args(Hung)), 1, MOST_SPACES, '["left", "right"]'), wrap=True
+        ),
+    ] = word(
+        "Where they hang: on the left or the right, a pair, or up from the top; or a list, one word for each bay",
+        needed=True,
+        such_as='"pair"',
+    )
+    style: Annotated[str, Choice(get_args(DoorStyle))] = word(
+        "Over the whole edge of the sides, over half of it, or inside the opening", default='"overlay"'
+    )
+    board: Annotated[str, Reference("boards")] = word("Their board", default="the cabinet's board")
+    openings: Annotated[tuple[int, ...], ListOf(Whole(1, MOST_SPACES), 2, 2, "[1, 2]")] = word(
+        "The first and the last opening that they cover, from the bottom", default="all"
+    )
+    sides: Annotated[float, Length(0, 40)] = word(
+        "Margin at each outer edge: from the outside of the carcass, inset from the opening",
+        default="1.5 mm, inset 2 mm",
+    )
+    ends: Annotated[float, Length(0, 40)] = word("Margin above and below", default="1.5 mm, inset 2 mm")
+    between: Annotated[float, Length(0, 40)] = word("Margin between two doors", default="3 mm, inset 2 mm")
+    grain: Annotated[str, Choice(get_args(Grain))] = word("Which way their grain runs", default='"up"')
+    hinge_fixed: Annotated[tuple[float, ...], ListOf(Amount(-30, 40, "mm"), 1, 5, "[11, 1.5]", once=True)] = word(
+        "Fixed distances of the hinges to choose from, by their maker's sheet: overlay less rim, on a plate of 0",
+        default="[11, 1.5, -6]: straight, half cranked, cranked for inset doors",
+    )
+    plates: Annotated[tuple[float, ...], ListOf(Length(0, 30), 1, 10, "[0, 2, 4]", once=True)] = word(
+        "Heights of mounting plates to choose from", default="[0, 2, 4]"
+    )
+    cup_depth: Annotated[float, Length(8, 20)] = word("Depth of the cup's bore", default="12.5 mm")
+    hinges: Annotated[int, Whole(2, 9)] = word("Hinges to a door", default="by its height and weight")
+    handle: Annotated[float, Length(0, 1000)] = word(
+        "Distance between the bores of its handle; 0 for a knob", default="no bores"
+    )
+    handle_from_edge: Annotated[float, Length(10, 300)] = word("Handle to the door's free edge", default="40 mm")
+    handle_from_end: Annotated[float, Length(10, 3000)] = word(
+        "Handle to the door's lower end on a wall unit, to its upper end on others", default="60 mm"
+    )
+
+
 class CabinetEdgingWords(Words):
     """What is edged, and with what."""
 
@@ -229,7 +275,7 @@ class CabinetEdgingWords(Words):
         ),
     ] = word(
         "Which edges: the fronts of all boards but the back; the fronts of the shelves alone; the ends of the sides "
-        "and of top and bottom",
+        "and of top and bottom; all four of each door",
         default='"fronts"',
     )
 
@@ -366,12 +412,14 @@ class EveryCabinetWords(Words):
         default="0",
     )
     shelf_set_back: Annotated[float, Length(0, 1000)] = word(
-        "How far the fronts of the shelves stand behind the front of the carcass", default="0"
+        "How far the fronts of the shelves stand behind the front of the carcass",
+        default="0; behind inset doors their thickness and 3 mm",
     )
     pins: PinsWords = word("The rows of bores for loose shelves", default="5 mm, the rows 37 from front and back")
     edging: Annotated[CabinetEdgingWords, TableOr("none", 'edging = { with = "birch", on = "fronts" }')] = word(
         "What is edged", default='"none"'
     )
+    doors: Annotated[DoorsWords, TableOr("none", 'doors = { hung = "pair" }')] = word("Its doors", default='"none"')
     contents: ContentsWords = word("What will stand inside", default="not said")
     notes: Annotated[str, Text(2000, lines=True)] = word("What the bench should know of this cabinet")
     hanging: Annotated[HangingWords, TableOr("none", 'hanging = { style = "split batten", wall = "brick" }')] = word(

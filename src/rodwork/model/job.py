@@ -9,6 +9,7 @@ from typing import Any, Literal
 
 from rodwork.model.costing import ShopFigures
 from rodwork.model.demand import Contents, Declared, Hanging, Room, SagLimits, Tested, Wall
+from rodwork.model.fronts import Doors
 from rodwork.model.own_family import OwnFamily
 from rodwork.model.sawing import Sawing
 from rodwork.model.shop import Shop
@@ -19,7 +20,7 @@ BackStyle = Literal[
 ]  # fmt: skip
 Corners = Literal["through", "between"]
 Kind = Literal["wall", "base", "tall", "bookcase", "open box"]
-EdgedPlace = Literal["fronts", "shelf fronts", "side tops", "side bottoms", "top and bottom ends"]
+EdgedPlace = Literal["fronts", "shelf fronts", "side tops", "side bottoms", "top and bottom ends", "doors"]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -146,6 +147,7 @@ class Cabinet:
     hanging: Hanging | None = None  # None: it stands
     room: Room = "heated"
     sag: SagLimits = field(default_factory=SagLimits)
+    doors: Doors | None = None  # None: open at the front
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -3,6 +3,8 @@
 from dataclasses import dataclass
 
 from rodwork.model.contact import Contact
+from rodwork.model.fixing import Item
+from rodwork.model.fronts import DoorHung, FittingBore
 from rodwork.model.job import Recipe
 from rodwork.model.panel import Panel
 from rodwork.model.rod import Opening
@@ -66,10 +68,13 @@ class PinRow:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Carcass:
-    """The boards of one cabinet in place, their meetings, the rows of pins and the clear openings."""
+    """The boards of one cabinet in place, their meetings, rows of pins, clear openings, and what hangs on it."""
 
     panels: tuple[Panel, ...]
     meetings: tuple[Meeting, ...]
     pin_rows: tuple[PinRow, ...]
     openings: tuple[Opening, ...]
     shelf_pins: int
+    fitting_bores: tuple[FittingBore, ...] = ()
+    doors: tuple[DoorHung, ...] = ()
+    fittings: tuple[Item, ...] = ()

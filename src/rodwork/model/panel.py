@@ -13,6 +13,9 @@ Role = Literal[
     "drawer side", "drawer back", "drawer bottom", "plinth board", "plinth frame", "batten", "face frame",
     "end panel", "infill", "scribe", "worktop", "cornice", "pelmet", "lipping",
 ]  # fmt: skip
+PUT_IN_LAST: tuple[Role, ...] = (
+    "loose shelf", "door", "drawer front", "drawer side", "drawer back", "drawer bottom",
+)  # fmt: skip
 Point = tuple[float, float]
 
 

@@ -8,6 +8,7 @@ from rodwork.geometry.vec import Vec
 from rodwork.model.demand import Contents, Declared, Hanging, Room, SagLimits, Tested, Wall
 from rodwork.model.finding import Finding
 from rodwork.model.fixing import Item, Joint
+from rodwork.model.fronts import DoorHung
 from rodwork.model.panel import Part
 from rodwork.model.plain import from_plain, to_plain
 from rodwork.model.sawing import Sawing
@@ -103,6 +104,7 @@ class RodCabinet:
     parts: tuple[Part, ...]
     joints: tuple[Joint, ...]
     proof: Proof
+    doors: tuple[DoorHung, ...] = ()
 
     @cached_property
     def part(self) -> dict[str, Part]:

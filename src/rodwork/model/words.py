@@ -24,6 +24,17 @@ _BACK_ACROSS: dict[Surface, str] = {
     "face_side": "front face", "back_side": "back face",
 }  # fmt: skip
 
+_FRONT_UP: dict[Surface, str] = {
+    "face_edge": "left edge", "far_edge": "right edge", "left_end": "bottom end", "right_end": "top end",
+    "face_side": "inside", "back_side": "outside",
+}  # fmt: skip
+_FRONT_DOWN: dict[Surface, str] = {
+    **_FRONT_UP, "face_edge": "right edge", "far_edge": "left edge", "left_end": "top end", "right_end": "bottom end",
+}  # fmt: skip
+_FRONT_ACROSS: dict[Surface, str] = {
+    **_FRONT_UP, "face_edge": "bottom edge", "far_edge": "top edge", "left_end": "right end", "right_end": "left end",
+}  # fmt: skip
+
 
 def cabinet_words(role: Role, x_in_cabinet: tuple[float, float, float]) -> dict[Surface, str]:
     """The cabinet word of each surface of a part, from its role and the way its length lies in the cabinet.
@@ -42,6 +53,8 @@ def cabinet_words(role: Role, x_in_cabinet: tuple[float, float, float]) -> dict[
         return _TOP
     if role == "bottom":
         return _LYING
+    if role == "door":
+        return _FRONT_UP if upwards else _FRONT_DOWN if downwards else _FRONT_ACROSS
     if role in ("fixed shelf", "loose shelf"):
         return _SHELF
     raise ValueError(f"no cabinet words yet for a {role}")

@@ -8,6 +8,7 @@ from rodwork.model.machining import Machining
 from rodwork.model.meeting import Carcass
 from rodwork.model.panel import Panel, Part
 from rodwork.model.rod import Asked, BoardStock, EdgingStock, Heading, Proof, Rod, RodCabinet
+from rodwork.setout.fittings import fitting_machining
 from rodwork.setout.marks import marks
 from rodwork.setout.pins import pin_machining
 from rodwork.setout.settings import BoardWork, settings
@@ -61,7 +62,8 @@ def draft(job: Job, made: tuple[Made, ...]) -> Rod:
 def _by_part(one: Made) -> dict[str, tuple[Machining, ...]]:
     panels = {p.id: p for p in one.carcass.panels}
     out: dict[str, list[Machining]] = {p: [] for p in panels}
-    for m in (*one.machining, *pin_machining(one.carcass.pin_rows, panels)):
+    fitted = fitting_machining(one.carcass.fitting_bores, panels)
+    for m in (*one.machining, *pin_machining(one.carcass.pin_rows, panels), *fitted):
         out[m.part].append(m)
     return {p: tuple(ms) for p, ms in out.items()}
 
@@ -81,12 +83,15 @@ def _cabinet(one: Made, by_part: dict[str, tuple[Machining, ...]]) -> RodCabinet
                 marks=marks(c.mark, 1, c.count, panel), same_as=same_as, features=tuple(m.feature for m in cuts),
             )
         )  # fmt: skip
-    pins = one.carcass.shelf_pins
     return RodCabinet(
         name=c.name, count=c.count, size=(c.width_mm, c.height_mm, c.depth_mm), asked=_asked(one),
-        hardware=(Item(item=f"shelf pin {c.pins.diameter_mm:g} mm", count=pins),) if pins else (),
-        parts=tuple(parts), joints=one.joints, proof=_UNPROVEN,
+        hardware=(*_pins(c, one.carcass.shelf_pins), *one.carcass.fittings),
+        parts=tuple(parts), joints=one.joints, proof=_UNPROVEN, doors=one.carcass.doors,
     )  # fmt: skip
+
+
+def _pins(cabinet: Cabinet, number: int) -> tuple[Item, ...]:
+    return (Item(item=f"shelf pin {cabinet.pins.diameter_mm:g} mm", count=number),) if number else ()
 
 
 def _asked(one: Made) -> Asked:

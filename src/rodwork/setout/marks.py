@@ -2,7 +2,15 @@
 
 from rodwork.model.panel import Panel
 
-_CODES = {"top": "T", "bottom": "B", "fixed shelf": "FS", "loose shelf": "L", "divider": "D", "back": "BK"}
+_CODES = {
+    "top": "T",
+    "bottom": "B",
+    "fixed shelf": "FS",
+    "loose shelf": "L",
+    "divider": "D",
+    "back": "BK",
+    "door": "DR",
+}
 
 
 def marks(cabinet_mark: str, first_copy: int, count: int, panel: Panel) -> tuple[str, ...]:
@@ -16,4 +24,6 @@ def _code(panel: Panel) -> str:
     number = words[-1] if words[-1].isdigit() else ""
     if panel.role == "side":
         return "LS" if words[0] == "left" else "RS"
+    if panel.role == "door" and words[0] in ("left", "right"):
+        return f"DR{words[0][0].upper()}"
     return _CODES[panel.role] + number

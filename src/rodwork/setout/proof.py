@@ -18,7 +18,7 @@ from dataclasses import dataclass
 from rodwork.model.feature import Feature
 from rodwork.model.rod import Proof, Rod, RodCabinet
 from rodwork.model.setup import Setup
-from rodwork.setout.proving import boards, copies, machining, pairs
+from rodwork.setout.proving import boards, copies, hung, machining, pairs
 from rodwork.setout.proving.gaps import gap_of, rows
 from rodwork.setout.proving.meetings import Met, meetings
 from rodwork.setout.proving.printed import Entry, Settings, Void, by_cabinet, read_all
@@ -114,7 +114,7 @@ class _Trial:
 
     def faults(self) -> list[ProofFault]:
         """All that is wrong with this cabinet, causes before consequences."""
-        found = [*self._boards(), *self._machining(), *self._joints(), *self._rows(), *self._copies()]
+        found = [*self._boards(), *self._machining(), *self._joints(), *self._hinges(), *self._rows(), *self._copies()]
         return found or self._said()
 
     def _said(self) -> list[ProofFault]:
@@ -185,7 +185,7 @@ class _Trial:
         trouble = (
             machining.on_its_board(stand, entry, self.stands)
             or machining.mouth(stand, feature, entry)
-            or machining.datums(stand, entry, met, self.half_step)
+            or self._datums(stand, feature, entry, met)
         )
         if trouble is not None:
             return trouble
@@ -193,6 +193,27 @@ class _Trial:
         if void is not None:
             self.voids[feature.id] = void
         return trouble or machining.machine(stand, feature, entry, met)
+
+    def _datums(self, stand: Stand, feature: Feature, entry: Entry, met: Met | None) -> Trouble | None:
+        door = hung.of_door(self.cabinet, stand.part.id) if feature.role in ("hinge", "handle") else None
+        edge = None if door is None else hung.hinged_edge(stand, door)
+        return machining.datums(stand, entry, met, self.half_step, edge) or (
+            hung.from_its_edge(stand, feature, entry, door) if door is not None else None
+        )
+
+    def _hinges(self) -> Iterator[ProofFault]:
+        fence_step = self.rod.shop.fence_step_mm
+        for door in self.cabinet.doors:
+            bored = {b for h in door.hinges for b in (h.cup, *h.plate)}
+            parts = {door.door, *(h.carrier for h in door.hinges)}
+            if not (parts - set(self.stands)) and not (bored & self.wrong) and not (parts & self.wrong_boards):
+                for hinge, trouble in hung.hinges(door, self.stands, self.voids, self.half_step, fence_step):
+                    cup = self.voids.get(hinge.cup)
+                    yield self._fault(trouble, self.stands[door.door], cup.feature if cup else None)
+            for missing in sorted(parts - set(self.stands)):
+                yield self._fault(
+                    Trouble("wrong board", f"{door.door} hangs on boards that are not there", "", missing)
+                )
 
     def _joints(self) -> Iterator[ProofFault]:
         for joint in self.cabinet.joints:

@@ -65,8 +65,13 @@ def _worked(feature: Feature) -> Surface | None:
     return None
 
 
-def datums(stand: Stand, entry: Entry, met: Met | None, half_step: float) -> Trouble | None:
-    """Each printed number is taken from the right surface, and that surface goes by its right name."""
+def datums(
+    stand: Stand, entry: Entry, met: Met | None, half_step: float, hinged: Surface | None = None
+) -> Trouble | None:
+    """Each printed number is taken from the right surface, and that surface goes by its right name.
+
+    `hinged`: the hinged edge of a door, whose cups and handles are set out from it or from the one opposite.
+    """
     for reading, is_along in ((entry.done.along, True), (entry.done.across, False)):
         if reading is None:
             continue
@@ -77,7 +82,7 @@ def datums(stand: Stand, entry: Entry, met: Met | None, half_step: float) -> Tro
         aside = met is not None and not is_along and _aside(stand, entry, met)
         if met is not None:
             trouble = _registers(stand, reading, met, is_along, aside) or _outer_face(stand, reading, met)
-        trouble = trouble or (None if aside else _datum(stand, reading, met))
+        trouble = trouble or (None if aside or _across_a_door(reading, hinged) else _datum(stand, reading, met))
         if trouble is None and reading.word != stand.word[surface]:
             trouble = Trouble("word", "the surface has another name", stand.word[surface], reading.word)
         if trouble is None and met is not None:
@@ -85,6 +90,10 @@ def datums(stand: Stand, entry: Entry, met: Met | None, half_step: float) -> Tro
         if trouble is not None:
             return trouble
     return None
+
+
+def _across_a_door(reading: Reading, hinged: Surface | None) -> bool:
+    return hinged is not None and LIES[reading.from_surface][0] == LIES[hinged][0]
 
 
 def _aside(stand: Stand, entry: Entry, met: Met) -> bool:

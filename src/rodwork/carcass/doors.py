@@ -1,0 +1,223 @@
+"""Doors: their places over the front of the carcass, by margins; then hung on the boards beside them.
+
+overlay       over sides, top and bottom to `sides` and `ends` short of the outside; half of what two doors share
+half overlay  over half of each side, as beside a second cabinet whose doors share that side's line
+inset         within the opening, `sides`, `ends` and `between` clear, flush with the front
+
+A door stands DOOR_OFF_MM off the carcass on its buffers. It lies outside the box that width, height and depth give.
+"""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+
+from rodwork.carcass.boards import DOOR_LEFT, DOOR_RIGHT, FRONT_ACROSS, panel
+from rodwork.carcass.hinges import Hinged, Leaf, Taken, handle_bores, hang, items, plate_bores
+from rodwork.carcass.pins import Bay
+from rodwork.geometry.vec import Vec
+from rodwork.model.fixing import Item
+from rodwork.model.fronts import DoorHung, Doors, FittingBore, Hung
+from rodwork.model.job import Board, Cabinet, CannotBuild, Edging
+from rodwork.model.meeting import PinRow
+from rodwork.model.panel import Panel
+from rodwork.model.surface import EDGES, SURFACES
+
+DOOR_OFF_MM = 2.0  # buffers; common practice, 1.5 to 2
+LEAST_MM = 60.0  # of a door, either way
+KG = 1e-9  # kg per m3 times mm3
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Opened:
+    """The carcass behind the doors: bays, clear heights between lying boards, and what is in the way of plates."""
+
+    cabinet: Cabinet
+    bays: tuple[Bay, ...]
+    spaces: tuple[tuple[float, float], ...]
+    top: Panel
+    shelves: tuple[tuple[Panel, ...], ...]
+    pins: tuple[PinRow, ...]
+    edging: Edging | None
+    step: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Fronted:
+    """The doors of a cabinet with their bores and what is bought for them."""
+
+    panels: tuple[Panel, ...]
+    bores: tuple[FittingBore, ...]
+    hung: tuple[DoorHung, ...]
+    items: tuple[Item, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class _Space:
+    """Where one door goes, seen from the front, and how it is hinged in which bay."""
+
+    bay: Bay
+    number: int
+    hinged: Hinged
+    x: tuple[float, float]
+    z: tuple[float, float]
+
+
+def doors(of: Opened, boards: Mapping[str, Board]) -> Fronted:
+    """Every door of a cabinet. Raises CannotBuild."""
+    asked = of.cabinet.doors
+    if asked is None:
+        return Fronted(panels=(), bores=(), hung=(), items=())
+    board, place = boards[asked.board], (*of.cabinet.place.path, "doors")
+    _thick_enough(asked, board, place)
+    _shelves_behind(of, asked, board)
+    spaces = _spaces(of, asked, place)
+    pins = _pins(of.pins, of.bays)
+    leaves, hung, bores = [], list[DoorHung](), list[FittingBore]()
+    for space, name in zip(spaces, _names(spaces), strict=True):
+        leaf = _leaf(of, asked, board, space, name, place)
+        door, made = hang(leaf, _taken(of, leaf, space, pins, bores), of.step)
+        leaves.append(leaf.panel)
+        hung.append(door)
+        bores += made
+        if asked.handle is not None:
+            bores += handle_bores(leaf, asked.handle, low_on_door=of.cabinet.kind == "wall")
+    bought = items(hung, len(leaves) if asked.handle is not None else 0)
+    return Fronted(panels=tuple(leaves), bores=tuple(bores), hung=tuple(hung), items=bought)
+
+
+def _thick_enough(asked: Doors, board: Board, place: tuple[str | int, ...]) -> None:
+    least = asked.hinge.cup_depth_mm + 3.0
+    if board.actual_mm < least:
+        raise CannotBuild(
+            place, f"doors of {board.actual_mm:g} mm are too thin for a cup {asked.hinge.cup_depth_mm:g} deep",
+            f"take a board of {least:g} or more for them: doors = {{ board = ... }}",
+        )  # fmt: skip
+
+
+def _shelves_behind(of: Opened, asked: Doors, board: Board) -> None:
+    """An inset door shuts in front of the shelves."""
+    first, last = asked.openings
+    shelves = last > first or any(of.cabinet.loose_shelves[first - 1 : last])
+    if asked.style == "inset" and shelves and of.cabinet.shelf_set_back_mm < board.actual_mm:
+        raise CannotBuild(
+            (*of.cabinet.place.path, "shelf_set_back"),
+            f"inset doors of {board.actual_mm:g} mm would shut on shelves set back by {of.cabinet.shelf_set_back_mm:g}",
+            f"set them back by {board.actual_mm + 3:g}, or leave shelf_set_back out",
+        )  # fmt: skip
+
+
+def _spaces(of: Opened, asked: Doors, place: tuple[str | int, ...]) -> tuple[_Space, ...]:
+    """The place of every door, bay by bay from the left, by its margins."""
+    if len(asked.hung) not in (1, len(of.bays)):
+        raise CannotBuild(
+            (*place, "hung"), f"hung has {len(asked.hung)} words, and there are {len(of.bays)} bays",
+            "write one word for all, or one for each bay from the left",
+        )  # fmt: skip
+    first, last = asked.openings
+    if not 1 <= first <= last <= len(of.spaces):
+        raise CannotBuild(
+            (*place, "openings"), f"doors over openings {first} to {last}, and there are {len(of.spaces)}",
+            f"write two numbers from 1 to {len(of.spaces)}, the lower first: [1, {len(of.spaces)}]",
+        )  # fmt: skip
+    z = _upright(of, asked, first, last)
+    out = []
+    for i, bay in enumerate(of.bays):
+        hung: Hung = asked.hung[i if len(asked.hung) > 1 else 0]
+        x0, x1 = _across(of, asked, i)
+        if hung == "pair":
+            middle, half = (x0 + x1) / 2, asked.between_mm / 2
+            out.append(_Space(bay, i, "left", (x0, round(middle - half, 6)), z))
+            out.append(_Space(bay, i, "right", (round(middle + half, 6), x1), z))
+        else:
+            out.append(_Space(bay, i, hung, (x0, x1), z))
+    for s in out:
+        if min(s.x[1] - s.x[0], s.z[1] - s.z[0]) < LEAST_MM:
+            raise CannotBuild(
+                place, f"a door would be {s.x[1] - s.x[0]:.1f} wide and {s.z[1] - s.z[0]:.1f} high",
+                f"leave at least {LEAST_MM:g} each way: smaller margins, fewer doors, or a larger cabinet",
+            )  # fmt: skip
+    return tuple(out)
+
+
+def _across(of: Opened, asked: Doors, i: int) -> tuple[float, float]:
+    """Left and right edge of the front of a bay."""
+    bay, outer = of.bays[i], of.cabinet.width_mm
+    if asked.style == "inset":
+        return bay.x0 + asked.sides_mm, bay.x1 - asked.sides_mm
+    t, half = bay.left.size[2], asked.between_mm / 2
+    at_side = t / 2 + half if asked.style == "half overlay" else asked.sides_mm
+    left = at_side if i == 0 else bay.x0 - t / 2 + half
+    right = outer - at_side if i == len(of.bays) - 1 else bay.x1 + t / 2 - half
+    return round(left, 6), round(right, 6)
+
+
+def _upright(of: Opened, asked: Doors, first: int, last: int) -> tuple[float, float]:
+    """Lower and upper edge of the doors. Over a shelf beside an open space they stop `ends` short of its far face."""
+    low, high = of.spaces[first - 1][0], of.spaces[last - 1][1]
+    if asked.style == "inset":
+        return round(low + asked.ends_mm, 6), round(high - asked.ends_mm, 6)
+    under = 0.0 if first == 1 else of.spaces[first - 2][1]
+    over = of.cabinet.height_mm if last == len(of.spaces) else of.spaces[last][0]
+    return round(under + asked.ends_mm, 6), round(over - asked.ends_mm, 6)
+
+
+def _names(spaces: Sequence[_Space]) -> tuple[str, ...]:
+    if len(spaces) == 1:
+        return ("door",)
+    if len(spaces) == 2 and spaces[0].number == spaces[1].number:
+        return ("left door", "right door")
+    return tuple(f"door {n}" for n in range(1, len(spaces) + 1))
+
+
+def _leaf(
+    of: Opened, asked: Doors, board: Board, space: _Space, name: str, place: tuple[str | int, ...]
+) -> Leaf:  # fmt: skip
+    t = board.actual_mm
+    y0, y1 = (0.0, t) if asked.style == "inset" else (-DOOR_OFF_MM - t, -DOOR_OFF_MM)
+    low: Vec = (space.x[0], round(y0, 6), space.z[0])
+    high: Vec = (space.x[1], round(y1, 6), space.z[1])
+    upright = DOOR_RIGHT if space.hinged == "right" else DOOR_LEFT
+    edged = of.cabinet.edging is not None and "doors" in of.cabinet.edging.on
+    made = panel(
+        id=name, role="door", board=board, box=(low, high), rotation=upright if asked.grain == "up" else FRONT_ACROSS,
+        edged=EDGES if edged else (), edging=of.edging, shows=SURFACES, in_box=False,
+    )  # fmt: skip
+    carrier, overlay = _carried(of, space, asked.openings[1])
+    density = board.density_kg_m3
+    kg = None if density is None else made.size[0] * made.size[1] * made.size[2] * density * KG
+    return Leaf(
+        panel=made, hinged=space.hinged, style=asked.style, carrier=carrier, overlay=round(overlay, 6), low=low,
+        high=high, kg=None if kg is None else round(kg, 3), sheet=asked.hinge, place=place,
+    )  # fmt: skip
+
+
+def _carried(of: Opened, space: _Space, last: int) -> tuple[Panel, float]:
+    """The board that carries the hinges, and how far the door lies over its face."""
+    if space.hinged == "up":
+        top = of.top if last == len(of.spaces) else of.shelves[space.number][last - 1]
+        return top, space.z[1] - of.spaces[last - 1][1]
+    if space.hinged == "left":
+        return space.bay.left, space.bay.x0 - space.x[0]
+    return space.bay.right, space.x[1] - space.bay.x1
+
+
+def _pins(rows: Sequence[PinRow], bays: Sequence[Bay]) -> dict[str, list[tuple[float, float]]]:
+    """Pin bores by board: (height in the cabinet, from the front)."""
+    boards = {p.id: p for bay in bays for p in (bay.left, bay.right)}
+    out: dict[str, list[tuple[float, float]]] = {}
+    for row in rows:
+        p = boards[row.panel]
+        bottom = min(p.pose.to_cabinet((0.0, 0.0, 0.0))[2], p.pose.to_cabinet(p.size)[2])
+        out.setdefault(row.panel, []).extend((bottom + h, row.from_front) for h in row.heights)
+    return out
+
+
+def _taken(
+    of: Opened, leaf: Leaf, space: _Space, pins: Mapping[str, list[tuple[float, float]]], bores: Sequence[FittingBore]
+) -> Taken:  # fmt: skip
+    """What is in the way of plates on the carrying board."""
+    if leaf.hinged == "up":
+        return Taken((), plate_bores(bores, leaf.carrier.id, 0))
+    lies = [(a[1], b[0]) for a, b in zip(of.spaces, of.spaces[1:], strict=False)]
+    ends = ((0.0, of.spaces[0][0]), (of.spaces[-1][1], of.cabinet.height_mm))
+    taken = (*pins.get(leaf.carrier.id, ()), *plate_bores(bores, leaf.carrier.id, 2))
+    return Taken((*ends, *lies), taken)

@@ -1,0 +1,69 @@
+"""A door with too few hinges for its height and weight, or past the end of the guide, or wider than its hinges."""
+
+from collections.abc import Iterable, Iterator
+
+from rodwork.checks.check import Check
+from rodwork.checks.spot import Spot, mm, told_once
+from rodwork.model.finding import Finding
+from rodwork.model.fronts import DoorHung
+from rodwork.model.rod import Rod, RodCabinet
+
+CODE = "door-too-tall"
+GUIDE = "a hinge chart, read second-hand, for 19 mm chipboard of 750 kg per m3"
+
+
+def look(rod: Rod) -> Iterable[Finding]:
+    """Every door by the guide."""
+    for cabinet in rod.cabinets:
+        yield from told_once(CODE, cabinet, _spots(cabinet))
+
+
+def _spots(cabinet: RodCabinet) -> Iterator[Spot]:
+    for door in cabinet.doors:
+        part, size = cabinet.part[door.door], _size(cabinet, door)
+        if door.guide is None:
+            yield Spot(
+                severity="fault", parts=(part,), what=f"{size} is more than the guide for cup hinges goes to",
+                mend="divide the door, or ask the hinge's maker: the guide ends at 2540 mm and 27.2 kg", source=GUIDE,
+            )  # fmt: skip
+        elif len(door.hinges) < door.guide:
+            yield Spot(
+                severity="fault", parts=(part,),
+                what=f"{size} asks for {door.guide} hinges, and it has {len(door.hinges)}",
+                mend=f"write hinges = {door.guide} under doors, or leave the word out", source=GUIDE,
+            )  # fmt: skip
+        apart, wide = _apart(cabinet, door), _wide(cabinet, door)
+        if door.hinged != "up" and apart < wide:
+            yield Spot(
+                severity="warning", parts=(part,),
+                what=f"its outer hinges are {mm(apart)} apart and it is {mm(wide)} wide: it will drop at its free edge",
+                mend="hang a pair of narrower doors, or make it lift up", source=GUIDE,
+            )  # fmt: skip
+
+
+def _size(cabinet: RodCabinet, door: DoorHung) -> str:
+    size = cabinet.part[door.door].pose.to_cabinet(cabinet.part[door.door].size)
+    origin = cabinet.part[door.door].pose.to_cabinet((0.0, 0.0, 0.0))
+    run = 0 if door.hinged == "up" else 2
+    weight = "" if door.kg is None else f" and {door.kg:.1f} kg"
+    return f"a door of {mm(abs(size[run] - origin[run]))} along its hinges{weight}"
+
+
+def _cups(cabinet: RodCabinet, door: DoorHung) -> list[float]:
+    part, run = cabinet.part[door.door], 0 if door.hinged == "up" else 2
+    cups = {h.cup for h in door.hinges}
+    return sorted(part.pose.to_cabinet(f.at)[run] for f in part.features if f.id in cups)
+
+
+def _apart(cabinet: RodCabinet, door: DoorHung) -> float:
+    at = _cups(cabinet, door)
+    return at[-1] - at[0]
+
+
+def _wide(cabinet: RodCabinet, door: DoorHung) -> float:
+    part = cabinet.part[door.door]
+    a, b = part.pose.to_cabinet((0.0, 0.0, 0.0)), part.pose.to_cabinet(part.size)
+    return abs(b[0] - a[0])
+
+
+CHECK = Check(code=CODE, title="Door too tall or too heavy for its hinges", look=look)

@@ -1,0 +1,57 @@
+"""A hinge plate that meets a fixed shelf, or a board above or below: it cannot be screwed on, or the hinge binds."""
+
+from collections.abc import Iterable, Iterator
+
+from rodwork.checks.check import Check
+from rodwork.checks.spot import Spot, mm, told_once
+from rodwork.checks.standing import Stood, standing
+from rodwork.geometry.vec import Vec
+from rodwork.model.finding import Finding
+from rodwork.model.fronts import DoorHung, Hinge
+from rodwork.model.rod import Rod, RodCabinet
+
+CODE = "hinge-against-shelf"
+HALF_PLATE_MM = 24.0  # a plate of two screws 32 apart is 45 to 50 long; common practice, no source
+
+
+def look(rod: Rod) -> Iterable[Finding]:
+    """Every hinge whose plate has a lying or standing board across it."""
+    for cabinet in rod.cabinets:
+        yield from told_once(CODE, cabinet, _spots(cabinet))
+
+
+def _spots(cabinet: RodCabinet) -> Iterator[Spot]:
+    boards = standing(cabinet)
+    for door in cabinet.doors:
+        for hinge in door.hinges:
+            middle = _middle(cabinet, hinge)
+            across = next((b for b in boards if b.part.id != hinge.carrier and _over(door, b, middle)), None)
+            if across is not None:
+                yield Spot(
+                    severity="fault", parts=(cabinet.part[door.door], across.part), ids=(hinge.id,),
+                    what=f"the plate of a hinge needs {mm(2 * HALF_PLATE_MM)} along the board and meets another",
+                    place=f"{hinge.id.removeprefix(f'{door.door} ')} of {door.door}",
+                    mend=f"keep that board {mm(HALF_PLATE_MM)} clear of the hinge: move the shelf, or change `hinges`",
+                )  # fmt: skip
+
+
+def _middle(cabinet: RodCabinet, hinge: Hinge) -> Vec:
+    """Half way between the plate's screws, in the cabinet."""
+    part = cabinet.part[hinge.carrier]
+    at = [part.pose.to_cabinet(f.at) for f in part.features if f.id in hinge.plate]
+    return tuple(sum(p[k] for p in at) / len(at) for k in range(3))  # type: ignore[return-value]
+
+
+def _over(door: DoorHung, board: Stood, middle: Vec) -> bool:
+    """Whether the board reaches the plate's face where the plate is."""
+    run, face = (0, 2) if door.hinged == "up" else (2, 0)
+    inward = 1.0 if door.hinged == "left" else -1.0
+    probe = middle[face] + inward
+    return (
+        board.low[run] - HALF_PLATE_MM < middle[run] < board.high[run] + HALF_PLATE_MM
+        and board.low[1] < middle[1] < board.high[1]
+        and board.low[face] < probe < board.high[face]
+    )
+
+
+CHECK = Check(code=CODE, title="Hinge plate against a shelf", look=look)

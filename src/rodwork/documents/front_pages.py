@@ -1,0 +1,107 @@
+"""The front of a cabinet with its doors on: what opens which way, its size, its margins, its mark.
+
+Dashed lines on a door meet at its hinged edge, as on a builder's drawing. A customer can read it and sign it.
+"""
+
+from collections.abc import Callable, Iterator
+
+from rodwork.documents.annotate import listed
+from rodwork.documents.drawing import HIDDEN, LINE, THIN, Circle, Point, Shape, Text, box, line, wrapped
+from rodwork.documents.figures import dimension_across, dimension_up, size_text
+from rodwork.documents.page import Area, Page, body, fitted
+from rodwork.documents.pictorial import extent, part_box
+from rodwork.model.panel import Part
+from rodwork.model.rod import Rod, RodCabinet
+
+FRONTS = ("door", "drawer front")
+_ROOM = 16.0  # for a dimension beside the front, mm
+_WORDS = 78.0  # width of what is said beside it, mm
+_SIZE = 3.6
+
+
+def front_pages(rod: Rod) -> tuple[Page, ...]:
+    """One page for every cabinet that has doors."""
+    area = body(rod.heading.paper, landscape=True)
+    return tuple(
+        Page(
+            kind="front", title=f"{c.name}: the front", right=f"{size_text(c.size[0])} x {size_text(c.size[1])}",
+            under="Doors on, as seen from the front. The dashed lines of a door meet where it is hinged.",
+            shapes=tuple(_front(c, area)),
+        )
+        for c in rod.cabinets
+        if fronts_of(c)
+    )  # fmt: skip
+
+
+def fronts_of(cabinet: RodCabinet) -> tuple[Part, ...]:
+    """What is seen of a cabinet that is shut: its doors, from the left, then from the bottom."""
+    seen = [p for p in cabinet.parts if p.role in FRONTS and not p.in_box and "back_side" in p.shows]
+    return tuple(sorted(seen, key=lambda p: (part_box(p)[0][0], part_box(p)[0][2])))
+
+
+def _front(cabinet: RodCabinet, area: Area) -> Iterator[Shape]:
+    fronts, boxed = fronts_of(cabinet), [part_box(p) for p in cabinet.parts if p.in_box]
+    (x0, _, z0), (x1, _, z1) = extent([*boxed, *(part_box(p) for p in fronts)])
+    k = min((area.width - _WORDS - 2 * _ROOM) / (x1 - x0), (area.height - 2 * _ROOM) / (z1 - z0))
+    left, low = area.left + _ROOM, area.top - 6.0 - (z1 - z0) * k
+
+    def at(x: float, z: float) -> Point:
+        return (left + (x - x0) * k, low + (z - z0) * k)
+
+    for part in cabinet.parts:
+        if part.in_box and part.role in ("side", "top", "bottom", "fixed shelf", "divider"):
+            a, b = part_box(part)
+            yield box(*at(a[0], a[2]), (b[0] - a[0]) * k, (b[2] - a[2]) * k, THIN)
+    hinged = {d.door: d.hinged for d in cabinet.doors}
+    for part in fronts:
+        yield from _door(part, hinged.get(part.id), at, k)
+    right, top = at(x1, z1)
+    yield from dimension_across(left, right, low - 7.0, size_text(cabinet.size[0]), 5.0, bold=True, reach=4.0)
+    yield from dimension_up(left - 5.0, low, top, size_text(cabinet.size[1]), 5.0, bold=True, reach=2.0)
+    words = Area(left=max(right + 8.0, area.right - _WORDS), bottom=area.bottom, right=area.right, top=area.top)
+    for n, row in enumerate(r for text in _said(cabinet, fronts) for r in wrapped(text, _SIZE, words.width)):
+        if words.top - (n + 1) * 1.3 * _SIZE > words.bottom:
+            yield Text(at=(words.left, words.top - (n + 1) * 1.3 * _SIZE), text=row, size=_SIZE)
+
+
+def _door(part: Part, hinged: str | None, at: Callable[[float, float], Point], k: float) -> Iterator[Shape]:
+    (a, _, c), (b, _, d) = part_box(part)
+    low, high = at(a, c), at(b, d)
+    yield box(*low, high[0] - low[0], high[1] - low[1], LINE, fill="white")
+    for p, q in _opening_lines(hinged, low, high):
+        yield line(p, q, HIDDEN)
+    for f in part.features:
+        if f.role == "handle":
+            x, _, z = part.pose.to_cabinet(f.at)
+            yield Circle(centre=at(x, z), radius=max(2.5 * k, 0.6))
+    size = fitted(part.marks[0], 5.0, 0.8 * (high[0] - low[0]), True)
+    middle = ((low[0] + high[0]) / 2, (low[1] + high[1]) / 2 - 0.33 * size)
+    yield Text(at=middle, text=part.marks[0], size=size, bold=True, anchor="middle")
+
+
+def _opening_lines(hinged: str | None, low: Point, high: Point) -> tuple[tuple[Point, Point], ...]:
+    """From the corners of the free edge to the middle of the hinged one."""
+    (a, c), (b, d) = low, high
+    across, up = (a + b) / 2, (c + d) / 2
+    ends = {
+        "left": (((b, d), (a, up)), ((b, c), (a, up))),
+        "right": (((a, d), (b, up)), ((a, c), (b, up))),
+        "up": (((a, c), (across, d)), ((b, c), (across, d))),
+    }  # fmt: skip
+    return ends.get(hinged or "", ())
+
+
+def _said(cabinet: RodCabinet, fronts: tuple[Part, ...]) -> Iterator[str]:
+    """Sizes of the doors, how they hang, and what is left between them."""
+    alike: dict[str, list[str]] = {}
+    hung = {d.door: d for d in cabinet.doors}
+    for p in fronts:
+        (a, _, c), (b, _, d) = part_box(p)
+        way = hung[p.id]
+        opens = {"left": "hinged left", "right": "hinged right", "up": "lifts up"}[way.hinged]
+        words = f"{size_text(b - a)} wide, {size_text(d - c)} high, {opens}, {len(way.hinges)} hinges"
+        alike.setdefault(words, []).append(p.marks[0].rsplit("-", 1)[-1])
+    for words, which in alike.items():
+        yield f"{listed(which)}: {words}."
+    yield "Hinges take up 2 mm each way: set the margins even when the cabinet stands level (common practice)."
+    yield "Heights of hinges are on the sheets of the doors and of the boards that carry them."

@@ -1,0 +1,112 @@
+"""Doors: what the maker asks of them, and the hinges that hang them, as both halves are bored.
+
+A cup hinge is four figures from its maker's sheet. The door lies over the upright by
+overlay = fixed distance + rim (cup to door's edge) - plate (its height); all else follows from the door's margins.
+"""
+
+from dataclasses import dataclass
+from typing import Literal
+
+from rodwork.geometry.vec import Vec
+from rodwork.model.feature import FeatureRole, Stage
+
+DoorStyle = Literal["overlay", "half overlay", "inset"]
+Hung = Literal["left", "right", "pair", "up"]
+Grain = Literal["up", "across"]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class HingeSheet:
+    """Cup hinges by the figures of their maker's sheet, mm: the fixed distances and plates that there are."""
+
+    fixed_mm: tuple[float, ...]
+    plates_mm: tuple[float, ...]
+    least_rim_mm: float = 3.0
+    most_rim_mm: float = 8.0
+    cup_mm: float = 35.0
+    cup_depth_mm: float = 12.5
+    line_mm: float = 37.0  # from the carcass's front edge, or an inset door's inside, to the plate's screws
+    number: int | None = None  # None: by the door's height and weight
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Handle:
+    """Bores for a handle: `centres_mm` apart (nought: a knob), so far from the free edge and from the door's end."""
+
+    centres_mm: float
+    from_edge_mm: float
+    from_end_mm: float
+    diameter_mm: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Doors:
+    """The doors of a cabinet. `hung`: one word for every bay, or one for each. `openings`: (first, last), from 1.
+
+    Margins: `sides_mm` at each outer edge, `ends_mm` above and below, `between_mm` between two doors.
+    """
+
+    board: str
+    style: DoorStyle
+    hung: tuple[Hung, ...]
+    openings: tuple[int, int]
+    sides_mm: float
+    ends_mm: float
+    between_mm: float
+    grain: Grain
+    hinge: HingeSheet
+    handle: Handle | None  # None: bored on site
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FittingBore:
+    """A bore for a hinge or a handle, in cabinet axes: `at` its mouth, `into` the wood.
+
+    `along_from` and `across_from` are the ways in which the two surfaces look that it is set out from.
+    """
+
+    panel: str
+    id: str
+    role: FeatureRole
+    at: Vec
+    into: Vec
+    along_from: Vec
+    across_from: Vec
+    diameter: float
+    depth: float
+    tip: float = 0.0
+    through: bool = False
+    stage: Stage = "after edging"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Hinge:
+    """One hinge: its bores in the door and in the board that carries it, and what must lie between them as closed.
+
+    `across` is from the carrying face to the middle of the cup, `behind` from the door's inside to the plate's
+    line, both mm; along the hinged edge the cup stands half way between the plate's screws.
+    """
+
+    id: str
+    door: str
+    carrier: str
+    cup: str
+    plate: tuple[str, ...]
+    fixed: float
+    overlay: float
+    rim: float
+    plate_height: float
+    across: float
+    behind: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DoorHung:
+    """How one door opens: hinged at its left, right or upper edge; its weight, and the hinges that the guide asks."""
+
+    door: str
+    hinged: Literal["left", "right", "up"]
+    style: DoorStyle
+    kg: float | None
+    hinges: tuple[Hinge, ...]
+    guide: int | None  # None: past the end of the guide

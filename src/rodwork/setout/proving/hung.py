@@ -1,0 +1,86 @@
+"""Do cup and plate of every hinge meet when the door is closed, by their printed numbers?
+
+A hinge of a given sheet holds its door over the board by fixed + rim - plate. The rim is what the printed number from
+the door's hinged edge leaves beside the cup; the overlay is measured between the two boards as they stand.
+"""
+
+from collections.abc import Iterator
+
+from rodwork.model.feature import Bore, Feature
+from rodwork.model.fronts import DoorHung, Hinge
+from rodwork.model.rod import RodCabinet
+from rodwork.model.surface import Surface
+from rodwork.setout.proving.printed import Entry, Void
+from rodwork.setout.proving.stand import AT, LIES, Stand, Way
+from rodwork.setout.proving.trouble import DUST, Trouble, mm
+
+_TOWARD = {"left": Way(0, -1), "right": Way(0, 1), "up": Way(2, 1)}
+
+
+def of_door(cabinet: RodCabinet, part: str) -> DoorHung | None:
+    """How a board is hung, if it is a door."""
+    return next((d for d in cabinet.doors if d.door == part), None)
+
+
+def hinged_edge(stand: Stand, door: DoorHung) -> Surface | None:
+    """The surface of the door that looks to its hinges."""
+    return next((AT[LIES[s]] for s, way in stand.toward.items() if way == _TOWARD[door.hinged]), None)
+
+
+def from_its_edge(stand: Stand, feature: Feature, entry: Entry, door: DoorHung) -> Trouble | None:
+    """A cup is set out from the hinged edge, a handle from the free one; along that edge the usual datum holds."""
+    hinged = hinged_edge(stand, door)
+    if hinged is None:
+        return Trouble("stands", "the door has no edge on the side that it is hinged")
+    axis, far = LIES[hinged]
+    wanted = hinged if feature.role == "hinge" else AT[axis, not far]
+    for reading in (entry.done.along, entry.done.across):
+        if reading is not None and LIES[reading.from_surface][0] == axis and reading.from_surface != wanted:
+            what = "a cup is set out from the hinged edge, a handle from the free one"
+            return Trouble("datum", what, f"from the {stand.word[wanted]}", f"from the {reading.word}")
+    return None
+
+
+def hinges(
+    door: DoorHung, stands: dict[str, Stand], voids: dict[str, Void], half_step: float, fence_step: float
+) -> Iterator[tuple[Hinge, Trouble]]:
+    """What is wrong with each hinge of a door, at most one thing."""
+    for hinge in door.hinges:
+        trouble = _bored(hinge, voids) or _meets(door, hinge, stands, voids, half_step, fence_step)
+        if trouble is not None:
+            yield hinge, trouble
+
+
+def _bored(hinge: Hinge, voids: dict[str, Void]) -> Trouble | None:
+    for id, part in ((hinge.cup, hinge.door), *((p, hinge.carrier) for p in hinge.plate)):
+        void = voids.get(id)
+        if void is None:
+            return Trouble("missing", f"{hinge.id} has no bore {id}")
+        if void.stand.part.id != part:
+            return Trouble("wrong board", f"{id} is in another board", part, void.stand.part.id)
+    return None
+
+
+def _meets(
+    door: DoorHung, hinge: Hinge, stands: dict[str, Stand], voids: dict[str, Void], half_step: float, fence_step: float
+) -> Trouble | None:
+    cup, plates = voids[hinge.cup], [voids[p] for p in hinge.plate]
+    at, screws = cup.mouth(), [p.mouth() for p in plates]
+    way, run = _TOWARD[door.hinged], 0 if door.hinged == "up" else 2
+    middle = sum(s[run] for s in screws) / len(screws)
+    if abs(middle - at[run]) > 2 * half_step + DUST:
+        return Trouble("pair", f"{hinge.id}: cup and plate stand at different places", mm(at[run]), mm(middle))
+    if abs(cup.into[1] + 1) > DUST or any(abs(p.into[way.axis] - way.sign) > DUST for p in plates):
+        return Trouble("pair", f"{hinge.id}: a bore goes in the wrong way")
+    leaf = stands[door.door]
+    edge = (leaf.high if way.sign > 0 else leaf.low)[way.axis]
+    overlay = (edge - screws[0][way.axis]) * way.sign
+    radius = cup.feature.diameter / 2 if isinstance(cup.feature, Bore) else 0.0
+    rim = (edge - at[way.axis]) * way.sign - radius
+    holds = hinge.fixed + rim - hinge.plate_height
+    if abs(holds - overlay) > fence_step / 2 + half_step + DUST:
+        return Trouble("pair", f"{hinge.id}: how far it holds the door over its board", mm(overlay), mm(holds))
+    behind = screws[0][1] - leaf.high[1]
+    if abs(behind - hinge.behind) > half_step + DUST or any(abs(s[1] - screws[0][1]) > DUST for s in screws):
+        return Trouble("pair", f"{hinge.id}: the plate's line behind the door", mm(hinge.behind), mm(behind))
+    return None

@@ -1,0 +1,42 @@
+"""Hinges by the published guide: 2 to 1016 mm and 6.8 kg, 3 to 1524 and 13.6, 4 to 2032 and 20.4, 5 to 2540 and 27.2."""
+
+import pytest
+
+from tests.checks.shop import told
+from tests.fronts.front_samples import doors, fronted
+
+CODE = "door-too-tall"
+
+
+def tall(height, hinges=None, width=400.0):
+    words = {"hinges": hinges} if hinges else {}
+    return fronted(doors("left", **words), height_mm=height, width_mm=width, depth_mm=560.0)
+
+
+@pytest.mark.parametrize(
+    ("height", "hinges", "severities"),
+    [
+        (1018.0, 2, []),  # 1015 high
+        (1021.0, 2, ["fault"]),  # 1018 high
+        (1021.0, 3, []),
+        (2034.0, 4, []),
+        (2300.0, 4, ["fault"]),
+        (2300.0, None, []),
+        (2600.0, None, ["fault"]),  # past the end of the guide
+    ],
+)
+def test_number_by_height(height, hinges, severities):
+    assert [f.severity for f in told(CODE, tall(height, hinges))] == severities
+
+
+def test_weight_counts_as_well():
+    """717 x 897 x 17.6 at 680 kg per m3 is 7.7 kg: three by weight where two would do by height."""
+    assert [f.severity for f in told(CODE, tall(720.0, 2, width=900.0))] == ["fault", "warning"]
+
+
+def test_a_door_wider_than_its_hinges_are_apart_drops():
+    """717 high: outer hinges 517 apart."""
+    assert told(CODE, tall(720.0, width=520.0)) == []
+    (finding,) = told(CODE, tall(720.0, width=522.0))
+    assert finding.severity == "warning"
+    assert "517 apart" in finding.message

@@ -1,0 +1,42 @@
+"""A hinge plate across a fixed shelf. 24 mm each way: common practice, no source."""
+
+from dataclasses import replace
+
+import pytest
+
+from tests.checks.shop import told
+from tests.fronts.front_samples import doors, fronted
+
+CODE = "hinge-against-shelf"
+
+
+def shelved(clear):
+    """A door 717 high whose first opening is so high, so that a shelf of 17.6 stands on it."""
+    return fronted(doors("left", openings=2), openings=(clear, "rest"), loose_shelves=(0, 0))
+
+
+@pytest.mark.parametrize("clear", [120.0, 140.0, 250.0])
+def test_a_shelf_that_a_hinge_can_be_moved_clear_of(clear):
+    assert told(CODE, shelved(clear)) == []
+
+
+def test_a_shelf_where_no_place_is_left():
+    """From 80 to 100 up the door; the shelf lies from 82.6 to 100.2 up the side."""
+    (finding,) = told(CODE, shelved(65.0))
+    assert finding.severity == "fault"
+    assert {"fixed shelf", "door", "door hinge 1"} <= set(finding.where)
+
+
+def test_a_shelf_on_the_other_side_of_the_carrying_board_is_no_matter():
+    rod = shelved(65.0)
+    cabinet = rod.cabinets[0]
+    moved = [
+        replace(p, pose=replace(p.pose, origin=(900.0, 0.0, 82.6))) if p.role == "fixed shelf" else p
+        for p in cabinet.parts
+    ]
+    assert told(CODE, replace(rod, cabinets=(replace(cabinet, parts=tuple(moved)),))) == []
+
+
+@pytest.mark.parametrize("hung", ["left", "right", "pair", "up"])
+def test_a_plain_cupboard(hung):
+    assert told(CODE, fronted(doors(hung))) == []
