@@ -16,6 +16,7 @@ from tests.building import back, cabinet, job, recipe, rod, rod_of
 from tests.cabinets import built
 from tests.checks.own import BOLT, disc, hook, mortise, own
 from tests.checks.shop import BASE, board, bore, rod_of_boards
+from tests.fronts.front_samples import doors
 
 ROOT = Path(__file__).parents[2]
 NAMES = sorted(p.stem for p in Path(kinds.__path__[0]).glob("*.py") if p.stem != "__init__")
@@ -64,6 +65,8 @@ IN_THE_JOB = {
     "nothing_to_bear_on": {"corner_joint": own(disc(), first_mm=25.0)},
     "nothing_to_spring": {"corner_joint": own(mortise(glued=False))},
     "slide_blocked": {"shelf_joint": own(hook(-12))},
+    "hinge_against_shelf": {"doors": doors("left", openings=2), "openings": (65.0, "rest"), "loose_shelves": (0, 0)},
+    "door_too_tall": {"doors": doors("left", hinges=2, openings=2), "height_mm": 2100.0},
 }
 
 
