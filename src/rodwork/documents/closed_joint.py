@@ -9,6 +9,7 @@ from dataclasses import dataclass
 
 from rodwork.documents.annotate import arrow, figure
 from rodwork.documents.drawing import LINE, NO_PEN, Drawing, Path_, Point, Shape, Text
+from rodwork.documents.page import fitted
 from rodwork.documents.solids import part_solid
 from rodwork.geometry.vec import Vec, along, cross, dot, neg, sub
 from rodwork.model.fixing import Fixing, Joint
@@ -133,7 +134,8 @@ def _words(host: Part, guest: Part, fixing: Fixing, run: Vec) -> tuple[Shape, ..
     name = guest.name[:1].upper() + guest.name[1:]
     how = f"It {', then '.join(moves)}." if moves else "It is held in its place."
     title = f"{name} and {host.name}, home"
+    where = f"Cut through the first {fixing.family}. {how}"
     return (
         Text(at=(WIDTH / 2, HEIGHT - 5.5), text=title, size=3.9, bold=True, anchor="middle"),
-        Text(at=(WIDTH / 2, 3.0), text=f"Cut through the first {fixing.family}. {how}", size=3.6, anchor="middle"),
+        Text(at=(WIDTH / 2, 3.0), text=where, size=fitted(where, 3.6, WIDTH - 4.0), anchor="middle"),
     )
