@@ -4,7 +4,7 @@ import json
 import sys
 from collections.abc import Callable
 from pathlib import Path
-from typing import TYPE_CHECKING, NoReturn, TypeVar
+from typing import TYPE_CHECKING, Any, NoReturn, TypeVar
 
 import click
 
@@ -17,6 +17,17 @@ if TYPE_CHECKING:
 Made = TypeVar("Made")
 SOUND, TO_PUT_RIGHT, NOT_READ = 0, 1, 2
 LARGEST_FILE = 32 * 1024 * 1024  # never pull more than this into memory; the reader refuses far less, in words
+
+
+class _Figure(click.FloatRange):
+    """A number in a range, and a number indeed."""
+
+    def convert(self, value: Any, param: click.Parameter | None, ctx: click.Context | None) -> float:
+        """As click has it, but what is not a number is refused too."""
+        number = float(super().convert(value, param, ctx))
+        if number != number:
+            self.fail(f"{value} is not a number.", param, ctx)
+        return number
 
 
 @click.group(context_settings={"help_option_names": ["-h", "--help"], "max_content_width": 100})
@@ -178,10 +189,8 @@ def load(job: Path, as_json: bool) -> None:
 @main.command()
 @click.argument("job", type=click.Path(path_type=Path))
 @click.option("--saw", type=click.Choice(["track saw", "panel saw", "router"]), help="Another saw than the job's own.")
-@click.option("--kerf", type=click.FloatRange(0, 20), metavar="MM", help="What the blade takes, in place of the job's.")
-@click.option(
-    "--seconds", type=click.FloatRange(0.1, 3600), default=10.0, show_default=True, help="How long to look, in all."
-)
+@click.option("--kerf", type=_Figure(0, 20), metavar="MM", help="What the blade takes, in place of the job's.")
+@click.option("--seconds", type=_Figure(0.1, 3600), default=10.0, show_default=True, help="How long to look, in all.")
 @click.option("--seed", type=click.IntRange(1, 1_000_000), default=1, show_default=True, help="Look in another order.")
 @click.option(
     "--begun", type=click.Path(path_type=Path), metavar="PLAN", help="A plan that is begun, as --json gave it."

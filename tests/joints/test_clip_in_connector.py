@@ -26,5 +26,5 @@ def test_glue_is_the_makers_choice():
 
 def test_the_slots_of_both_boards_take_the_same_disc_and_fence():
     rod = rod_of(job(cabinet(corner_joint=recipe(NAME), shelf_joint=recipe(NAME))))
-    fences = {s.fence.id for s in rod.setups if s.tool == "slot jointer"}
+    fences = {s.fence.id for s in rod.setups if s.tool == "undercut slot jointer"}
     assert len(fences) == 1

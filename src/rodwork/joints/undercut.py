@@ -75,5 +75,5 @@ def slot(board: Which, u: float, v: float, s: SlotSettings) -> Void:
         into=INTO_HOST if board == "host" else INTO_GUEST, depth=s.depth_mm, cutter_radius=s.cutter_mm / 2,
         thickness=s.slot_mm, root_width=s.root_mm, root_depth=s.root_depth_mm,
     )  # fmt: skip
-    return Void(board=board, cut=cut, tool="slot jointer", cutter=f"undercut disc {s.cutter_mm:g} x {s.slot_mm:g}",
-                to_marks=True)  # fmt: skip
+    disc = f"undercut disc {s.cutter_mm:g} x {s.slot_mm:g}"
+    return Void(board=board, cut=cut, tool="undercut slot jointer", cutter=disc, to_marks=True)

@@ -16,7 +16,7 @@ from rodwork.setout.readings import readings
 _STAGES: tuple[Stage, ...] = ("before edging", "after edging", "in place")
 _TOOLS = (
     "saw, rip fence", "saw, length stop", "dowel jig", "drill and fence", "router and fence", "router and batten",
-    "slot jointer", "mortise jointer", "pocket jig", "drill and pin strip",
+    "slot jointer", "undercut slot jointer", "mortise jointer", "pocket jig", "drill and pin strip",
 )  # fmt: skip
 _SAWS = _TOOLS[:2]
 _FROM_THE_LINE = (BATTEN, LAID_ON_LINE)

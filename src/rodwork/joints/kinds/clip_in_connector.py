@@ -24,7 +24,7 @@ def plan(run: Run, s: Settings, shop: Shop) -> tuple[FixingPlan, ...]:
         FixingPlan(
             u=u, v=across, length=s.length_mm, law="meet", duty="both", host=slot("host", u, across, s),
             guest=slot("guest", u, across, s), play=Play(along=1.0, across=0.1, shape="box"),
-            moves=straight_in(s.depth_mm), hardware=(Item(item="clip-in connector, both halves", count=1),),
+            moves=straight_in(s.depth_mm), hardware=(Item(item="clip-in connector pair", count=1),),
         )
         for u in row
     )  # fmt: skip
@@ -33,7 +33,7 @@ def plan(run: Run, s: Settings, shop: Shop) -> tuple[FixingPlan, ...]:
 KIND = JointKind(
     name="clip-in connector", title="Clip-in connectors", settings=Settings, plan=plan, glued=True,
     nature=Nature(
-        machines=("slot jointer",),
+        machines=("undercut slot jointer",),
         registers_on="the outer face of the board worked on its end and, at the same fence, the end of the other",
         support="the machine's fence lies on the face; on an end under 19 mm clamp an offcut flush beside it",
         board_mm=(15.0, 40.0), glue="optional", clamps="none", draws_up=True, at_once=True, apart=False,

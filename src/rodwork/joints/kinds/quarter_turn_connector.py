@@ -47,15 +47,15 @@ def _connector(u: float, v: float, thickness: float, s: Settings) -> FixingPlan:
     return FixingPlan(
         u=u, v=v, length=s.length_mm, law="meet", duty="both", host=slot("host", u, v, s), guest=slot("guest", u, v, s),
         others=(key,), play=Play(along=1.0, across=0.1, shape="box"), moves=straight_in(s.depth_mm),
-        hardware=(Item(item="quarter-turn connector, half with the lever", count=1),
-                  Item(item="quarter-turn connector, plain half", count=1)),
+        hardware=(Item(item="quarter-turn connector with lever", count=1),
+                  Item(item="quarter-turn connector plain", count=1)),
     )  # fmt: skip
 
 
 KIND = JointKind(
     name="quarter-turn connector", title="Quarter-turn connectors", settings=Settings, plan=plan, glued=True,
     nature=Nature(
-        machines=("slot jointer", "drill and fence"),
+        machines=("undercut slot jointer", "drill and fence"),
         registers_on="the outer face of the board worked on its end and, at the same fence, the end of the other; "
         "the bore for the key from the end, in the face it is turned through",
         support="the machine's fence lies on the face; on an end under 19 mm clamp an offcut flush beside it",
