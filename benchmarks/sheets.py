@@ -90,7 +90,7 @@ def main():
     file = a.folder / f"{a.set}.jsonl"
     if not file.exists():
         sys.exit(f"{file} is not there: the instances are not part of this project, see docs/benchmarks.md")
-    rows = [r for line in file.open() if str((r := json.loads(line))["cls"]).startswith(a.cls)][:: a.every]
+    rows = [r for line in file.open() if a.cls in ("", str((r := json.loads(line))["cls"]))][:: a.every]
     if a.only:
         rows = [r for r in rows if r["id"] in a.only.split(",")]
     solve(problem_of(rows[0], a.turn, a.levels, a.first), 0.2)

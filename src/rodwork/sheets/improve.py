@@ -29,6 +29,8 @@ from rodwork.sheets.problem import CannotCut, Effort, Laid, Piece, Problem, Tree
 
 STARTS = 10  # layouts made afresh before one is bettered
 CHUNK = 500  # steps between two looks at the clock
+AT_LEAST = 2_000  # steps that are done whatever the clock says: a tenth of a second, on a machine that is not busy
+MANY = 1000  # parts beyond which steps are slow
 HISTORY = 100  # a layout is kept when it is no worse than the one so many steps ago
 MEAN_OUT = (4.0, 4.0, 12.0)  # parts taken out in a step, by turns: small steps and large ones
 POOL = 60_000  # sheets remembered at most
@@ -148,7 +150,8 @@ def _cheaper_and_cheaper(bench: Bench, first: Laid | None, bound: int, effort: E
     covered = 0
     settings = tuple(np.array([mean, *SEARCHING, WELL_FILLED]) for mean in MEAN_OUT)
     _aim_below(bench, bench.cost)
-    while bench.cost > bound and bench.steps < effort.steps and effort.go_on():
+    least = AT_LEAST if len(bench.problem.pieces) <= MANY else 0
+    while bench.cost > bound and bench.steps < effort.steps and (bench.steps < least or effort.go_on()):
         upto = min(bench.steps + CHUNK, effort.steps)
         setting = settings[bench.steps // CHUNK % len(settings)]
         if bench.run(setting, upto, bench.cost - bench.unit):
@@ -168,7 +171,7 @@ def _cheaper_and_cheaper(bench: Bench, first: Laid | None, bound: int, effort: E
 def _started(bench: Bench) -> bool:
     """Lay all parts out afresh several times; True where one of them is cheaper than what there was."""
     cheaper = False
-    for _ in range(STARTS if len(bench.problem.pieces) < 1000 else 1):
+    for _ in range(STARTS if len(bench.problem.pieces) <= MANY else 1):
         copy_layout(bench.work, bench.empty)
         recreate(bench.stock, bench.work, DEAR, bench.rng, bench.key)
         if bench.work.tally[N_OUT] == 0 and bench.work.tally[COST] < bench.cost:

@@ -9,6 +9,7 @@ from rodwork.model.finding import Finding
 from rodwork.model.rod import BoardStock, Rod
 from rodwork.model.sawing import Saw, StockSheet
 from rodwork.model.surface import EDGES
+from rodwork.sheets.but_for_the_saw import but_for_the_saw
 from rodwork.sheets.free_layout import free_layout
 from rodwork.sheets.lay_out import lay_out
 from rodwork.sheets.order import Worked, work_out
@@ -76,10 +77,11 @@ def plan_cutting(rod: Rod, work: Work, saw: Saw | None = None) -> CuttingPlan:
     number = 1
     for n, (name, boards) in enumerate(wanted, 1):
         try:
-            plan = _board_plan(rod, name, boards, number, _effort(work, name, n, len(wanted)))
+            plan, told = plan_of(rod, name, boards, sources_of(rod, name), number, _effort(work, name, n, len(wanted)))
         except CannotCut as problem:
             findings.append(finding_of(name, problem))
             continue
+        findings += told
         plans.append(plan)
         number += plan.count
         findings += _about(plan, sawing.saw)
@@ -98,14 +100,10 @@ def _effort(work: Work, board: str, number: int, of: int) -> Effort:
 # one board ---------------------------------------------------------------------------------------------------
 
 
-def _board_plan(rod: Rod, name: str, boards: tuple[Board, ...], number: int, effort: Effort) -> BoardPlan:
-    return plan_of(rod, name, boards, sources_of(rod, name), number, effort)
-
-
 def plan_of(
     rod: Rod, name: str, boards: tuple[Board, ...], sources: tuple[Source, ...], number: int, effort: Effort
-) -> BoardPlan:
-    """The plan of these boards from these sheets, numbered from here. Raises CannotCut."""
+) -> tuple[BoardPlan, tuple[Finding, ...]]:
+    """The plan of these boards from these sheets, numbered from here, with what there is to say. Raises CannotCut."""
     problem = Problem(
         pieces=pieces_of(boards, rod.sawing), kinds=tuple(source.kind for source in sources), rules=_rules(rod)
     )
@@ -115,13 +113,14 @@ def plan_of(
         laid = free_layout(problem, laid)
     sheets = tuple(_cut_sheets(rod, name, boards, problem, laid, sources, number))
     own_size = len(sources) == 1
-    return BoardPlan(
+    plan = BoardPlan(
         board=name, sheets=sheets, sizing=tuple(_sizing(boards, rod.sawing.saw)),
         least=laid.bound // sources[0].kind.cost if own_size else None, proven=laid.proven,
         used_m2=sum(b.length * b.width for b in boards) * 1e-6,
         bought_m2=sum(s.size[0] * s.size[1] * len(s.numbers) for s in sheets) * 1e-6,
         cost=_cost(laid, sources), steps=laid.steps,
     )  # fmt: skip
+    return plan, tuple(_but_for_the_saw(name, problem, laid))
 
 
 def sources_of(rod: Rod, name: str) -> tuple[Source, ...]:
@@ -302,6 +301,24 @@ def _about(plan: BoardPlan, saw: Saw) -> Iterator[Finding]:
             mend="join two rails for them and set them along a straight edge, or move the rail on with care",
             source=SOURCE,
         )  # fmt: skip
+
+
+def _but_for_the_saw(name: str, problem: Problem, laid: Laid) -> Iterator[Finding]:
+    spared = but_for_the_saw(problem, laid)
+    if spared is None:
+        return
+    kerf = problem.rules.kerf / 10
+    sheets = "1 sheet" if spared.sheets == 1 else f"{spared.sheets} sheets"
+    larger = [f"{mm / 10:g} {way}" for mm, way in ((spared.longer, "longer"), (spared.wider, "wider")) if mm]
+    mend = "make the boards smaller by the saw cuts that lie between them"
+    if larger:
+        mend = f"a sheet {' and '.join(larger)} would do, or boards that are smaller by as much between them"
+    yield Finding(
+        severity="note", code="but_for_the_saw", cabinet="", where=(name,),
+        message=f"{name}: {sheets} would do if the saw took nothing; with cuts of {kerf:g} it takes "
+        f"{len(laid.sheets)}, as far as was found",
+        mend=mend, source=SOURCE,
+    )  # fmt: skip
 
 
 def _currency(rod: Rod) -> str:

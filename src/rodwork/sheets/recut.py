@@ -46,7 +46,7 @@ def _with(rod: Rod, board: BoardPlan, spoilt: tuple[Board, ...], number: int) ->
     own = tuple(s for s in rod.sawing.stock if not s.offcut)
     sawing = replace(rod.sawing, stock=(*own, *left), offcut_share=NEXT_TO_NOTHING)
     rod = replace(rod, sawing=sawing)
-    new = plan_of(rod, board.board, spoilt, sources_of(rod, board.board), number, Effort(steps=STEPS))
+    new, _ = plan_of(rod, board.board, spoilt, sources_of(rod, board.board), number, Effort(steps=STEPS))
     bought = sum(sheet.size[0] * sheet.size[1] * len(sheet.numbers) for sheet in new.sheets if not sheet.offcut)
     return replace(
         board, sheets=(*board.sheets, *new.sheets), least=None, proven=False,
