@@ -210,6 +210,8 @@ def cutting(
         _stop("--begun and --recut go together: the plan that is begun, and the boards to cut anew")
     if folder is not None:
         _folder(folder)
+    if kerf != kerf or seconds != seconds:  # nan is within every range
+        _stop("--kerf and --seconds are numbers; nan is none")
     if begun is not None:
         from rodwork.pipeline import recut as recut_plan
 

@@ -5,7 +5,7 @@ A field's metadata may say `key` (its name in the data) and `leave_out` (not wri
 
 from collections.abc import Callable, Hashable
 from dataclasses import MISSING, Field, fields, is_dataclass
-from decimal import Decimal
+from decimal import Decimal, InvalidOperation
 from functools import cache
 from types import NoneType, UnionType
 from typing import Any, Literal, Union, cast, get_args, get_origin, get_type_hints
@@ -69,6 +69,8 @@ def _reader(tp: Hashable) -> Callable[[Any, str], Any]:
         return _dict_reader(get_args(tp)[1])
     if origin is Literal:
         return _literal_reader(get_args(tp))
+    if tp is Decimal:
+        return _read_decimal
     if tp in (float, int, str, bool, NoneType):
         return _scalar_reader(tp)
     raise TypeError(f"no reader for {tp}")
@@ -80,6 +82,13 @@ def _read_feature(data: Any, place: str) -> Any:
         raise ValueError(f"{place}: unknown kind of machining {kind!r}")
     reader = _reader(cast(Hashable, KINDS[kind]))
     return reader({k: v for k, v in data.items() if k != "kind"}, place)
+
+
+def _read_decimal(data: Any, place: str) -> Decimal:
+    try:
+        return Decimal(data)
+    except (InvalidOperation, TypeError, ValueError):
+        raise ValueError(f"{place}: {data!r} is no amount") from None
 
 
 def _dataclass_reader(cls: type) -> Callable[[Any, str], Any]:

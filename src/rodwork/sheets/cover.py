@@ -16,6 +16,7 @@ from rodwork.sheets.problem import UPRIGHT, Laid, Problem, Tree
 
 MOST_SHEETS = 3000  # in the choice: the best by what they would save
 NODES = 60  # of the branching: a number rather than a time, so that the answer is the same on every machine
+ANY_NUMBER = 1 << 29  # copies beyond which a kind is not scarce
 LONGEST_S = 2.0  # and a time all the same, for a choice that is slow to relax
 Matrix = Any  # scipy's sparse matrix, which has no types
 
@@ -59,57 +60,39 @@ def _choose(
     holds: Matrix, prices: NDArray[np.float64], demand: Any, kinds: Any, copies: Any, limit: int
 ) -> list[tuple[int, int]] | None:
     """(sheet, how many) of a choice within the limit, where one is found."""
-    there = {k: int(c) for k, c in enumerate(copies) if c < 1 << 29}
-    relaxed = _model(holds, prices, demand, kinds, there, whole=False)
-    relaxed.run()
-    value, solution = relaxed.getObjectiveValue(), relaxed.getSolution()
-    room = limit - value
-    if not solution.dual_valid or room < -1e-6:
+    from scipy.optimize import Bounds, LinearConstraint, linprog, milp
+    from scipy.sparse import vstack
+
+    scarce, there = _scarce(kinds, copies)
+    relaxed = linprog(
+        prices, A_ub=vstack([-holds, scarce]), b_ub=np.concatenate([-demand, there]), bounds=(0, None), method="highs"
+    )
+    if relaxed.status != 0 or relaxed.fun > limit + 1e-6:
         return None
-    saves = np.array(solution.col_dual)
-    kept = np.flatnonzero(saves <= room + 1e-6)
+    saves = relaxed.lower.marginals  # what one more of it would cost beyond the relaxed choice
+    kept = np.flatnonzero(saves <= limit - relaxed.fun + 1e-6)
     kept = np.sort(kept[np.argsort(saves[kept], kind="stable")][:MOST_SHEETS])
-    exact = _model(holds[:, kept].tocsc(), prices[kept], demand, kinds[kept], there, whole=True)
-    exact.setOptionValue("mip_max_nodes", NODES)
-    exact.setOptionValue("time_limit", LONGEST_S)
-    exact.setOptionValue("objective_target", float(limit))
-    exact.run()
-    solution = exact.getSolution()
-    if not solution.value_valid:
+    near_enough = (limit - relaxed.fun) / limit + 1e-9  # it may end as soon as it is within the limit
+    whole = milp(
+        prices[kept], integrality=np.ones(len(kept)), bounds=Bounds(0, float(demand.max())),
+        constraints=[LinearConstraint(holds[:, kept], lb=demand), LinearConstraint(scarce[:, kept], ub=there)],
+        options={"node_limit": NODES, "time_limit": LONGEST_S, "mip_rel_gap": near_enough},
+    )  # fmt: skip
+    if whole.x is None:
         return None
-    times = np.rint(np.array(solution.col_value)).astype(int)
+    times = np.rint(whole.x).astype(int)
     if float(prices[kept] @ times) > limit:
         return None
     return [(int(kept[i]), int(times[i])) for i in np.flatnonzero(times)]
 
 
-def _model(holds: Matrix, prices: Any, demand: Any, kinds: Any, there: dict[int, int], *, whole: bool) -> Any:
-    """Least cost, each kind of part covered, no more sheets of a kind than there are."""
-    import highspy
-    from scipy.sparse import csc_matrix, vstack
+def _scarce(kinds: Any, copies: Any) -> tuple[Matrix, NDArray[np.float64]]:
+    """(kinds of which there are so many, sheets): which is which; and how many there are."""
+    from scipy.sparse import csc_matrix
 
-    scarce = list(there)
-    if scarce:
-        of_kind = csc_matrix(np.array([(kinds == k).astype(np.float64) for k in scarce]))
-        holds = vstack([holds, of_kind], format="csc")
-    lp = highspy.HighsLp()
-    lp.num_col_, lp.num_row_ = holds.shape[1], holds.shape[0]
-    lp.col_cost_ = prices
-    lp.col_lower_ = np.zeros(holds.shape[1])
-    lp.col_upper_ = np.full(holds.shape[1], float(demand.max()))
-    lp.row_lower_ = np.concatenate([demand, np.full(len(scarce), -highspy.kHighsInf)]).astype(np.float64)
-    lp.row_upper_ = np.array([highspy.kHighsInf] * len(demand) + [float(there[k]) for k in scarce])
-    lp.a_matrix_.format_ = highspy.MatrixFormat.kColwise
-    lp.a_matrix_.start_, lp.a_matrix_.index_, lp.a_matrix_.value_ = holds.indptr, holds.indices, holds.data
-    if whole:
-        lp.integrality_ = [highspy.HighsVarType.kInteger] * holds.shape[1]
-    model: Any = highspy.Highs()  # type: ignore[no-untyped-call]
-    model.setOptionValue("log_to_console", False)
-    model.setOptionValue("output_flag", False)
-    model.setOptionValue("threads", 1)
-    model.setOptionValue("random_seed", 1)
-    model.passModel(lp)
-    return model
+    few = [k for k, count in enumerate(copies) if count < ANY_NUMBER]
+    rows = np.array([(kinds == k).astype(np.float64) for k in few]).reshape(len(few), len(kinds))
+    return csc_matrix(rows), np.array([float(copies[k]) for k in few])
 
 
 def _dealt(tree: Tree, of_part: Any, left: dict[int, list[int]]) -> Tree:

@@ -201,7 +201,8 @@ def _polished(problem: Problem, laid: Laid, effort: Effort) -> Laid:
     load(bench, bench.best, laid)
     copy_layout(bench.now, bench.best)
     setting = np.array([MEAN_OUT[0], *POLISHING, 0.0])
-    while bench.steps < effort.polish and effort.go_on():
+    least = AT_LEAST if len(problem.pieces) <= MANY else 0
+    while bench.steps < effort.polish and (bench.steps < least or effort.go_on()):
         bench.run(setting, min(bench.steps + CHUNK, effort.polish), laid.cost, polishing=True)
     return replace(laid, sheets=trees(bench, bench.best), cost=int(bench.best.tally[COST]))
 

@@ -120,7 +120,7 @@ def plan_of(
         bought_m2=sum(s.size[0] * s.size[1] * len(s.numbers) for s in sheets) * 1e-6,
         cost=_cost(laid, sources), steps=laid.steps,
     )  # fmt: skip
-    return plan, tuple(_but_for_the_saw(name, problem, laid))
+    return plan, tuple(about_the_saw(name, problem, laid))
 
 
 def sources_of(rod: Rod, name: str) -> tuple[Source, ...]:
@@ -303,7 +303,8 @@ def _about(plan: BoardPlan, saw: Saw) -> Iterator[Finding]:
         )  # fmt: skip
 
 
-def _but_for_the_saw(name: str, problem: Problem, laid: Laid) -> Iterator[Finding]:
+def about_the_saw(name: str, problem: Problem, laid: Laid) -> Iterator[Finding]:
+    """Whether it is the saw cuts that cost a sheet, and what would mend it."""
     spared = but_for_the_saw(problem, laid)
     if spared is None:
         return

@@ -1,0 +1,146 @@
+"""The cutting plan on paper: every law of a page, every cut and every board on it, sheets to scale."""
+
+from dataclasses import replace
+
+import ezdxf
+import pytest
+from page_laws import check_pages
+from tests.building import cabinet, job, rod_of
+
+from rodwork.documents.buying_list import buying_list_pages, buying_rows
+from rodwork.documents.cutting_pages import cutting_pages
+from rodwork.documents.cutting_words import CUT_HEADER, PLACE_HEADER, cut_rows, place_rows, proven_words, sheet_title
+from rodwork.documents.drawing import Path_, Text
+from rodwork.documents.labels import label_pages
+from rodwork.documents.pack import pack_pages
+from rodwork.model.results import Results
+from rodwork.model.sawing import Saw, StockSheet, usual_saw
+from rodwork.sheets.plan import Work, plan_cutting
+from rodwork.writers.dxf import sheet_dxf_files
+
+LITTLE = Work(steps=400, polish=100)
+PAPERS = ("A4", "Letter")
+
+
+def many():
+    kiln = cabinet(name="kiln", mark="K", count=4, width_mm=800.0, openings=(300.0, "rest"))
+    return rod_of(job(cabinet(count=3), kiln))
+
+
+def planned(rod, saw=None):
+    return plan_cutting(rod, LITTLE, saw)
+
+
+def texts(pages):
+    return [s.text for p in pages for s in p.shapes if isinstance(s, Text)]
+
+
+@pytest.mark.parametrize("paper", PAPERS)
+@pytest.mark.parametrize(
+    "saw", [None, Saw(kind="panel saw", levels=3), usual_saw("router"), Saw(rough=5.0, rail=1300.0)],
+    ids=["track saw", "panel saw", "router", "rough"],
+)  # fmt: skip
+def test_every_page_of_the_plan_obeys_the_laws(paper, saw):
+    rod = many()
+    rod = replace(rod, heading=replace(rod.heading, paper=paper))
+    check_pages(cutting_pages(rod, planned(rod, saw)), rod)
+
+
+def test_every_cut_is_in_the_table_and_on_the_drawing():
+    rod = many()
+    plan = planned(rod)
+    pages = cutting_pages(rod, plan)
+    for board in plan.boards:
+        for sheet in board.sheets:
+            drawing, *tables = _of(pages, sheet, board)
+            numbers = {t for t in texts([drawing]) if t.isdigit()}
+            for cut in sheet.cuts:
+                assert str(cut.number) in numbers, f"cut {cut.number} of sheet {sheet.numbers} has no number on it"
+                assert str(cut.number) in texts(tables)
+
+
+def _of(pages, sheet, board):
+    title = f"{sheet_title(sheet)}: {board.board}"
+    return [p for p in pages if p.title == title or p.title == f"{title}, the cuts"]
+
+
+def test_boards_are_drawn_to_one_scale_and_in_their_places():
+    rod = many()
+    plan = planned(rod)
+    board = plan.boards[0]
+    sheet = board.sheets[0]
+    (drawing, *_) = _of(cutting_pages(rod, plan), sheet, board)
+    boxes = [s.points for s in drawing.shapes if isinstance(s, Path_) and s.closed]
+    whole = max(boxes, key=lambda b: b[1][0] - b[0][0])
+    scale = (whole[1][0] - whole[0][0]) / sheet.size[0]
+    assert (whole[2][1] - whole[1][1]) / scale == pytest.approx(sheet.size[1])
+    for sawn in sheet.sawn:
+        want = (whole[0][0] + sawn.x * scale, whole[0][1] + sawn.y * scale, sawn.length * scale, sawn.width * scale)
+        assert any(
+            (b[0][0], b[0][1], b[1][0] - b[0][0], b[2][1] - b[1][1]) == pytest.approx(want, abs=1e-6) for b in boxes
+        )
+
+
+def test_no_fewer_is_said_only_with_the_bound_as_proof():
+    board = planned(many()).boards[0]
+    assert "no fewer sheets are possible" in proven_words(replace(board, proven=True, least=board.count))
+    assert "no fewer" not in proven_words(replace(board, proven=False, least=board.count - 1))
+    assert "no fewer" not in proven_words(replace(board, proven=False, least=None))
+
+
+def test_the_buying_list_takes_the_count_of_the_plan():
+    rod = many()
+    plan = planned(rod)
+    for board in plan.boards:
+        (row,) = [r for r in buying_rows(rod, plan) if r.item.startswith(f"{board.board}:")]
+        assert row.buy == board.count
+        assert "cutting plan" in row.reckoning
+    said = " ".join(texts(buying_list_pages(rod, plan)))
+    assert "by area alone" not in said
+    check_pages(buying_list_pages(rod, plan), rod)
+    offcut = StockSheet(name="rack", board="birch6", size=(2400.0, 1200.0), price=None, count=9, offcut=True)
+    rod = replace(rod, sawing=replace(rod.sawing, stock=(offcut,)))
+    assert not [r for r in buying_rows(rod, planned(rod)) if r.item.startswith("birch6:")]
+
+
+def test_labels_carry_the_number_of_the_sheet():
+    rod = many()
+    plan = planned(rod)
+    pages = label_pages(rod, plan)
+    check_pages(pages, rod)
+    said = texts(pages)
+    for mark, number in plan.sheet_numbers.items():
+        assert mark in said
+        assert any(t.endswith(f"sheet {number}") for t in said)
+    assert not any("sheet" in t for t in texts(label_pages(rod)))
+
+
+def test_the_plan_stands_in_the_pack_where_it_was_asked_for():
+    rod = rod_of(job(cabinet()))
+    kinds = [p.kind for p in pack_pages(rod, Results(cutting=planned(rod)))]
+    assert kinds.index("cutting list") < kinds.index("cutting plan") < kinds.index("settings")
+    assert "cutting plan" not in [p.kind for p in pack_pages(rod)]
+
+
+def test_lists_have_every_cut_and_every_board():
+    plan = planned(many())
+    cuts, places = list(cut_rows(plan)), list(place_rows(plan))
+    assert len(cuts) == sum(len(s.cuts) for b in plan.boards for s in b.sheets)
+    assert all(len(row) == len(CUT_HEADER) for row in cuts)
+    assert all(len(row) == len(PLACE_HEADER) for row in places)
+    assert {row[2] for row in places} >= set(plan.sheet_numbers)
+
+
+def test_a_router_has_a_drawing_of_each_sheet_that_another_reader_takes(tmp_path):
+    plan = planned(many(), usual_saw("router"))
+    files = sheet_dxf_files(plan)
+    assert len(files) == sum(b.count for b in plan.boards)
+    name, content = files[0]
+    assert name.endswith("mm.dxf")
+    (tmp_path / name).write_bytes(content)
+    document = ezdxf.readfile(tmp_path / name)
+    assert not document.audit().errors
+    through = [e for e in document.modelspace() if e.dxf.layer == "BOARDS_THROUGH"]
+    assert len(through) == len(plan.boards[0].sheets[0].sawn)
+    corners = [v.dxf.location for e in through for v in e.vertices]
+    assert all(0 <= c.x <= 2440 and 0 <= c.y <= 1220 for c in corners)
