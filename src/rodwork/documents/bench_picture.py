@@ -197,7 +197,7 @@ def _beside_end(lie: Lie, x: float, top: float, width: float) -> tuple[Shape, ..
 
 def _upright(lie: Lie, x: float, top: float, width: float) -> tuple[Shape, ...]:
     """The other board lying on this one, its end on the line; the machine upright against that end."""
-    bench, long = top - 30.0, min(width - 40.0, 62.0)
+    bench, long = top - 30.0, min(width - 56.0, 62.0)
     at = x + 0.58 * long
     return (
         line((x, bench), (x + long + 10.0, bench), BENCH),
@@ -219,7 +219,7 @@ def _upright(lie: Lie, x: float, top: float, width: float) -> tuple[Shape, ...]:
 def _in_jig(lie: Lie, x: float, top: float, width: float) -> tuple[Shape, ...]:
     """The board flat, the jig clamped on it with its stop at the end; the bit goes in askew."""
     bench = top - 30.0
-    end = x + min(width - 44.0, 56.0)
+    end = x + min(width - 58.0, 56.0)
     word = capital(lie.first.across.word)
     jig = ((end + 3.0, bench + THICK + 11.0), (end - 22.0, bench + THICK + 11.0), (end - 26.0, bench + THICK),
            (end, bench + THICK), (end, bench + 3.0), (end + 3.0, bench + 3.0))  # fmt: skip

@@ -6,6 +6,7 @@ from rodwork.documents.annotate import Row, block, capital, figure, listed
 from rodwork.documents.bench_picture import HEIGHT, Lie, picture
 from rodwork.documents.channel_section import channel_shapes
 from rodwork.documents.drawing import LINE, Shape, Text, line
+from rodwork.documents.going_home import WIDTH, home_shapes
 from rodwork.documents.joint_drawing import not_drawn, opened_shapes
 from rodwork.documents.joint_kinds import Opened, numbers_alike, opened_joints, unique
 from rodwork.documents.machined import Work, marks_words, words_of
@@ -13,6 +14,7 @@ from rodwork.documents.page import Area, Page, body
 from rodwork.model.rod import Rod
 
 SAYS = 10.0
+MOST_BESIDE_HOME = 3  # bench pictures that leave room for the one of the joint going home
 
 
 def opened_joint_pages(rod: Rod) -> tuple[Page, ...]:
@@ -88,15 +90,18 @@ def _named(one: Opened, others: Sequence[Opened]) -> list[str]:
 
 
 def _bench(one: Opened, area: Area) -> tuple[Shape, ...]:
-    """The bench pictures side by side, each half in the order of the settings."""
+    """The bench pictures side by side, each half in the order of the settings, and how the board goes home."""
     lies = _lies(one)
-    if not lies:
-        return ()
-    width = (area.width - 6.0 * (len(lies) - 1)) / max(len(lies), 2)
-    shapes: list[Shape] = [
-        line((area.left, area.top), (area.right, area.top), LINE),
-        Text(at=(area.left, area.top - 5.6), text="How each half lies", size=4.8, bold=True),
-    ]
+    shapes: list[Shape] = [line((area.left, area.top), (area.right, area.top), LINE)]
+    room = area.width
+    if len(lies) <= MOST_BESIDE_HOME:
+        left = area.right - WIDTH
+        room -= WIDTH + 6.0
+        shapes.append(Text(at=(left, area.top - 5.6), text="How it goes home", size=4.8, bold=True))
+        shapes += home_shapes(one, left, area.top - 7.5, HEIGHT - 6.5)
+    if lies:
+        shapes.append(Text(at=(area.left, area.top - 5.6), text="How each half lies", size=4.8, bold=True))
+    width = (room - 6.0 * (len(lies) - 1)) / max(len(lies), 2)
     for n, lie in enumerate(lies):
         shapes += picture(lie, area.left + n * (width + 6.0), area.top - 6.0, width)
     return tuple(shapes)
