@@ -58,9 +58,14 @@ def job_text(number: int) -> str:
     return "".join(parts)
 
 
-def alike_text(number: int) -> str:
-    """The same cabinets in a form that every family can be tried on: one recipe, and one bay with its shelves each."""
-    parts = [HEAD.split("[joints.dowels]")[0], '[every_cabinet]\nboard = "birch18"\n']
+def alike_text(number: int, own: int = 0) -> str:
+    """The same cabinets in a form that every family can be tried on: one bay with its shelves each.
+
+    `own`: it names so many files with families of its own.
+    """
+    names = ", ".join(f'"own-{n}.toml"' for n in range(own))
+    head = HEAD.split("[joints.dowels]")[0].replace("[job]", f"[job]\nfamilies = [{names}]" if own else "[job]")
+    parts = [head, '[every_cabinet]\nboard = "birch18"\n']
     backs = ("grooved all round", "rebated in the sides", "planted")
     for i in range(number):
         kind, height, depth, _ = KINDS[i % len(KINDS)]

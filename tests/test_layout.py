@@ -42,6 +42,7 @@ EDGE = {
         "model.results",
         "model.plain",
         "model.finding",
+        "model.costing",
         "model.rod",
         "job.faults",
         "job.starter",

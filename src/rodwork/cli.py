@@ -12,6 +12,7 @@ from rodwork import __version__
 
 if TYPE_CHECKING:
     from rodwork.job.faults import JobFaults
+    from rodwork.model.costing import Comparison
     from rodwork.model.rod import Rod
 
 Made = TypeVar("Made")
@@ -149,9 +150,12 @@ def compare(
     from rodwork.comparing import COMPARED
     from rodwork.comparing import compare as compare_ways
 
-    rod, compared = _read_by(
-        lambda text: compare_ways(text, str(job), _beside(job), joints or tuple(COMPARED), wants, sort), job
-    )
+    def read(text: bytes) -> "tuple[Rod, Comparison]":
+        return compare_ways(
+            text, str(job), _beside(job), joints or tuple(COMPARED), wants, sort, _progress(as_json)
+        )  # fmt: skip
+
+    rod, compared = _read_by(read, job)
     if file is not None:
         from rodwork.packing import comparison_file
 

@@ -82,7 +82,7 @@ def place_in(part: Part, feature: Feature) -> str:
 
 def joint_of(cabinet: RodCabinet) -> dict[str, Joint]:
     """Joints by id."""
-    return {j.id: j for j in cabinet.joints}
+    return cabinet.joint
 
 
 def joined_by(cabinet: RodCabinet, joint: Joint) -> tuple[Part, Part]:
@@ -97,7 +97,7 @@ def bores_of(fixing: Fixing) -> tuple[str, ...]:
 
 def fixing_of(cabinet: RodCabinet) -> dict[str, Fixing]:
     """The dowel or screw that each bore belongs to, by the bore's id."""
-    return {bore: fixing for joint in cabinet.joints for fixing in joint.fixings for bore in bores_of(fixing)}
+    return cabinet.fixing
 
 
 def called(feature: Feature, fixing: Fixing | None, joint: Joint | None) -> str:
@@ -127,7 +127,7 @@ def _access(bore: Bore, fixing: Fixing | None) -> str:
 
 def features_of(cabinet: RodCabinet) -> dict[str, Feature]:
     """Every bore and channel of the cabinet by its id."""
-    return {f.id: f for part in cabinet.parts for f in part.features}
+    return cabinet.feature
 
 
 def diameter_of(fixing: Fixing, features: Mapping[str, Feature]) -> float:

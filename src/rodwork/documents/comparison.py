@@ -108,6 +108,9 @@ def facts_text(way: Way, compared: Comparison) -> Iterator[str]:
     )
     if way.waits_min:
         yield f"In clamps for {way.waits_min:f} minutes, {way.clamps} of them for one cabinet at a time."
+    at_hand = [name for name in way.machines if name not in {machine.name for machine in way.to_buy}]
+    if at_hand:
+        yield f"Machines at hand: {', '.join(at_hand)}."
     yield f"Its weakest point: {way.weakest or 'nothing that the checks speak of'}"
     if way.to_buy:
         yield f"To buy: {pays_text(way, compared)}."

@@ -116,6 +116,7 @@ class Way:
     self_clamping: bool
     glue: bool
     seen: tuple[Seen, ...]
+    machines: tuple[str, ...]
     to_buy: tuple[ToBuy, ...]
     weakest: str | None
     lines: tuple[CostLine, ...]

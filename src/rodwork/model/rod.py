@@ -6,9 +6,11 @@ from typing import Any
 
 from rodwork.geometry.vec import Vec
 from rodwork.model.demand import Contents, Declared, Hanging, Room, SagLimits, Tested, Wall
+from rodwork.model.feature import Feature
 from rodwork.model.finding import Finding
 from rodwork.model.fixing import Item, Joint
 from rodwork.model.fronts import DoorHung
+from rodwork.model.fixing import Fixing, Item, Joint
 from rodwork.model.panel import Part
 from rodwork.model.plain import from_plain, to_plain
 from rodwork.model.sawing import Sawing
@@ -110,6 +112,23 @@ class RodCabinet:
     def part(self) -> dict[str, Part]:
         """Parts by id."""
         return {p.id: p for p in self.parts}
+
+    @cached_property
+    def joint(self) -> dict[str, Joint]:
+        """Joints by id."""
+        return {j.id: j for j in self.joints}
+
+    @cached_property
+    def feature(self) -> dict[str, Feature]:
+        """All that is machined in its parts, by id."""
+        return {f.id: f for part in self.parts for f in part.features}
+
+    @cached_property
+    def fixing(self) -> dict[str, Fixing]:
+        """The dowel, screw or channel that each feature belongs to, by the feature's id."""
+        fixings = (fixing for joint in self.joints for fixing in joint.fixings)
+        halves = ((half, fixing) for fixing in fixings for half in (*fixing.halves, *fixing.others))
+        return {half.feature: fixing for half, fixing in halves if half.feature is not None}
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -49,7 +49,12 @@ def way_of(candidate: Candidate, rates: Rates) -> Way | Cannot:
     used = [nature for natures in of for nature in natures]
     glued = any(joint.glued for _, joint in compared.joints)
     work = work_of(compared, lambda joint: held(natures_of(joint, candidate.natures)))
-    to_buy = tuple(_to_buy(work, rates))
+    machines = tuple(dict.fromkeys(rates.machine_for(tool) for tool in work.tools))
+    to_buy = tuple(
+        ToBuy(name=machine, price=rates.machine_price(machine).value)
+        for machine in machines
+        if not rates.owned(machine)
+    )
     lines = (*_bought(work, rates), *_timed(work, rates))
     minutes = sum((line.minutes for line in lines if line.minutes is not None), Decimal(0))
     lines = (*lines, _labour(minutes, rates))
@@ -64,7 +69,8 @@ def way_of(candidate: Candidate, rates: Rates) -> Way | Cannot:
         demountable=not glued and all(n.apart for n in used), glue=glued,
         handled_at_once=all(any(n.at_once for n in natures) for natures in of),
         self_clamping=all(any(n.draws_up for n in natures) for natures in of),
-        seen=_seen(compared), to_buy=to_buy, weakest=told(worst) if worst is not None else None, lines=lines,
+        seen=_seen(compared), machines=machines, to_buy=to_buy, lines=lines,
+        weakest=told(worst) if worst is not None else None,
         unpriced=tuple(line.what for line in lines if line.money is None and line.minutes is None)
         + tuple(m.name for m in to_buy if m.price is None),
     )  # fmt: skip
@@ -132,12 +138,6 @@ def _labour(minutes: Decimal, rates: Rates) -> CostLine:
         kind="labour", what="time at the bench", count=minutes / SIXTY, unit="h", minutes=None, own=hour.own,
         money=None if hour.value is None else to_coin(minutes * hour.value / SIXTY, rates.currency),
     )  # fmt: skip
-
-
-def _to_buy(work: Work, rates: Rates) -> Iterator[ToBuy]:
-    for machine in dict.fromkeys(rates.machine_for(tool) for tool in work.tools):
-        if not rates.owned(machine):
-            yield ToBuy(name=machine, price=rates.machine_price(machine).value)
 
 
 def _spread(to_buy: tuple[ToBuy, ...], rod: Rod, rates: Rates) -> Iterator[CostLine]:
