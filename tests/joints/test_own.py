@@ -68,7 +68,14 @@ tool = "router and fence"
 [[hardware]]
 item = "lug"
 """
-FAMILIES = {"bolt": read_family(BOLT, "bolt.toml"), "lug": read_family(LUG, "lug.toml")}
+INNER = BOLT.replace('duty = "draws up"', 'duty = "draws up"\nset_out_from = "inner face"').replace(
+    'name = "bolt and', 'name = "inner bolt and'
+)
+FAMILIES = {
+    "inner": read_family(INNER, "inner.toml"),
+    "bolt": read_family(BOLT, "bolt.toml"),
+    "lug": read_family(LUG, "lug.toml"),
+}
 
 
 def recipe_of(family):
@@ -136,6 +143,34 @@ def test_it_may_be_mixed_with_any_other_family():
     mixed = RACK.replace("count = 2 }]", 'count = 2 }, { family = "dowel", first = 30, end = 30 }]')
     rod = set_out(mixed, "rack.toml", lambda name: BOLT.encode())
     assert {f.family for j in rod.cabinets[0].joints for f in j.fixings} == {"bolt and barrel nut", "dowel"}
+
+
+@pytest.mark.parametrize(("actual", "fence"), [(17.4, 8.5), (18.2, 9.0)])
+def test_set_out_from_the_inner_face_its_numbers_at_a_corner_are_from_there(actual, fence):
+    """The nut is in the inner face either way. The bores in the ends of top and bottom are at the half millimetre nearest
+    the middle, from the inside."""
+    text = RACK.replace("actual = 17.8", f"actual = {actual}").replace(
+        'bolt and barrel nut"', 'inner bolt and barrel nut"'
+    )
+    rod = set_out(text.replace("inner inner", "inner"), "rack.toml", lambda name: INNER.encode())
+    (c,) = rod.cabinets
+    nuts = [f for f in c.part["top"].features if f.role == "access"]
+    assert {f.mouth for f in nuts} == {"face_side"}  # the inside
+    ends = [s for s in rod.setups if s.cutter == "7 mm" and s.stands_on == "the end"]
+    assert {s.registers_on for s in ends if any(e.part == "top" for e in s.features)} == {"inside"}
+    assert {s.fence.mm for s in ends} == {fence}
+    assert not [f for f in rod.findings if f.code == "proof"]
+
+
+def test_mixed_with_a_family_that_is_set_out_from_inside_its_nuts_stay_inside():
+    mixed = RACK.replace("count = 2 }]", 'count = 2 }, { family = "cam", first = 100 }]')
+    rod = set_out(mixed, "rack.toml", lambda name: BOLT.encode())
+    (c,) = rod.cabinets
+    bolts = {h.feature for j in c.joints for f in j.fixings if "bolt and" in f.family for h in f.others}
+    nuts = [f for f in c.part["top"].features if f.id in bolts]
+    assert nuts
+    assert {f.mouth for f in nuts} == {"face_side"}
+    assert not [f for f in rod.findings if f.code == "proof"]
 
 
 def test_two_files_that_differ_are_two_families_with_their_own_settings():

@@ -99,7 +99,8 @@ def _list(tables: Mapping[str, Any], name: str, reading: Reading) -> list[dict[s
 def _family(said: Given, nature: Given, play: Given, cuts: tuple[OwnCut, ...], bought: list[Given]) -> OwnFamily:
     return OwnFamily(
         name=said.get("name"), title=said.get("title"), law=said.get("law"), duty=said.get("duty", "both"),
-        places=said.get("places"), glued=said.get("glued", False), length_mm=said.get("length"),
+        places=said.get("places"), glued=said.get("glued", False),
+        from_inner_face=said.get("set_out_from") == "inner face", length_mm=said.get("length"),
         goes_home_mm=said.get("goes_home", 1.0), slides_mm=said.get("slides", 0.0),
         least_apart_mm=said.get("least_apart", 32.0), cuts=cuts,
         hardware=tuple(Item(item=b.get("item"), count=b.get("count", 1)) for b in bought),

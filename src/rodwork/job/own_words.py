@@ -32,6 +32,9 @@ class FamilyWords(Words):
     places: Annotated[tuple[str, ...], ListOf(Choice(PLACES), 1, len(PLACES), '["corner"]', once=True)] = word(
         "Which joints it can make", needed=True, such_as='["corner", "fixed shelf"]'
     )
+    set_out_from: Annotated[str, Choice(("outer face", "inner face"))] = word(
+        "The face of the board worked on its end that both halves are set out from", default='"outer face"'
+    )
     glued: Annotated[bool, Switch()] = word("Whether the joint is glued", default="false")
     length: Annotated[float, Length(1, 500)] = word("Length of the fitting", needed=True, such_as="80")
     goes_home: Annotated[float, Length(0.1, 500)] = word("How far the board is pushed straight home", default="1 mm")

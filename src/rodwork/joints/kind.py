@@ -44,6 +44,7 @@ class Run:
     beyond_end: float
     set_back: float
     taken: tuple[float, ...] = ()  # where earlier families of the recipe stand along the run
+    inner: bool = False  # a corner that is set out from the guest's inner face
     covered: bool = False  # another board stands on the host's other face just there
     start_edging: float = 0.0  # what edging adds to the host where the run begins, and where it ends
     end_edging: float = 0.0

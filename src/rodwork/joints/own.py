@@ -1,6 +1,6 @@
 """A family that a maker has written as data, as a joint kind like any other: the same plan, the same laws."""
 
-from dataclasses import field, make_dataclass
+from dataclasses import dataclass, field, make_dataclass
 from functools import lru_cache
 from typing import Any
 
@@ -10,13 +10,25 @@ from rodwork.joints.positions import across_mm, stand_at, stand_between
 from rodwork.model.feature import KINDS
 from rodwork.model.fixing import Move
 from rodwork.model.job import CannotBuild
+from rodwork.model.meeting import Entry
 from rodwork.model.own_family import OwnCut, OwnFamily
 from rodwork.model.settings import choice, length, whole
 from rodwork.model.shop import Shop
 
-INWARDS: Vec = (0.0, 1.0, 0.0)  # across the board worked on its end, from its outer face
+INWARDS: Vec = (0.0, 1.0, 0.0)  # across the board worked on its end, from the face that is registered on
 OUTWARDS: Vec = (0.0, -1.0, 0.0)
 RADIUS_MM = 6.0  # kept from a back groove beyond the middle of a fitting
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Faces:
+    """How the faces of the board worked on its end lie in one run.
+
+    `inner_first`: the inner face is the one that is registered on; `turned`: the file has it the other way.
+    """
+
+    inner_first: bool
+    turned: bool
 
 
 @lru_cache(maxsize=64)
@@ -44,6 +56,7 @@ def own_kind(family: OwnFamily) -> JointKind:
     return JointKind(
         name=family.name, title=family.title, settings=settings_of(family), plan=plan, glued=family.glued,
         nature=family.nature, places=family.places,
+        entry=lambda host, guest, settings, shop: Entry(inner=family.from_inner_face),
     )  # fmt: skip
 
 
@@ -80,7 +93,7 @@ def _refuse(run: Run, family: OwnFamily) -> None:
 
 
 def _fixing(u: float, family: OwnFamily, run: Run, shop: Shop) -> FixingPlan:
-    voids = [(cut, _void(number, cut, u, run, shop)) for number, cut in enumerate(family.cuts, 1)]
+    voids = [(cut, _void(number, cut, u, run, _faces(family, run), shop)) for number, cut in enumerate(family.cuts, 1)]
     halves: dict[str, Void | None] = {"host": None, "guest": None}
     for cut, void in reversed(voids):
         if _is_half(cut, family):
@@ -108,8 +121,8 @@ def _is_half(cut: OwnCut, family: OwnFamily) -> bool:
     return cut.role in roles and cut.cut_from == ("other face" if from_other else "joint")
 
 
-def _void(number: int, cut: OwnCut, u: float, run: Run, shop: Shop) -> Void:
-    at, into, room = _mouth(cut, u, run, shop)
+def _void(number: int, cut: OwnCut, u: float, run: Run, faces: Faces, shop: Shop) -> Void:
+    at, into, room = _mouth(cut, u, run, faces, shop)
     sizes: dict[str, Any] = dict(cut.sizes)
     if cut.depth_mm is None:
         sizes["through"] = True
@@ -125,15 +138,26 @@ def _void(number: int, cut: OwnCut, u: float, run: Run, shop: Shop) -> Void:
     )  # fmt: skip
 
 
-def _mouth(cut: OwnCut, u: float, run: Run, shop: Shop) -> tuple[Vec, Vec, float]:
+def _faces(family: OwnFamily, run: Run) -> Faces:
+    """Which way the file's faces lie here: another family of the recipe may have the corner set out from inside.
+
+    A shelf or a divider is set out from one named face, which is the one that the file calls its own.
+    """
+    inner_first = run.inner if run.place == "corner" else family.from_inner_face
+    return Faces(inner_first=inner_first, turned=inner_first != family.from_inner_face)
+
+
+def _mouth(cut: OwnCut, u: float, run: Run, faces: Faces, shop: Shop) -> tuple[Vec, Vec, float]:
     """Where a cut begins, which way it goes, and how much board there is for it to go through."""
     along, across = u + cut.along_mm, across_mm(cut.across_mm, run.guest_thickness, shop)
+    if faces.turned and cut.across_mm is not None:
+        across = run.guest_thickness - across
     entered = max(run.reach, 0.0)
     if cut.cut_from == "joint":
         return (along, across, -entered), INTO_HOST if cut.board == "face" else INTO_GUEST, run.host_thickness
     if cut.cut_from == "other face":
         return (along, across, -run.host_thickness), INTO_GUEST, run.host_thickness - entered
     out = (cut.out_mm or 0.0) - entered
-    if cut.cut_from == "outer face":
+    if (cut.cut_from == "inner face") == faces.inner_first:
         return (along, 0.0, out), INWARDS, run.guest_thickness
     return (along, run.guest_thickness, out), OUTWARDS, run.guest_thickness

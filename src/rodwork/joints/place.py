@@ -130,6 +130,6 @@ def _run(meeting: Meeting, panels: Mapping[str, Panel], taken: tuple[float, ...]
         host_thickness=meeting.host_thickness, reach=meeting.reach, run_to=meeting.run_to,
         to_groove=meeting.to_groove, stagger=meeting.stagger, beyond_start=meeting.beyond_start,
         beyond_end=meeting.beyond_end, set_back=contact.set_back or 0.0, taken=taken,
-        covered=meeting.covered,
+        covered=meeting.covered, inner=contact.place == "corner" and contact.line is not None,
         start_edging=host.edging.at(start), end_edging=_edging_at_end(meeting, host, end),
     )  # fmt: skip

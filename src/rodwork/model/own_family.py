@@ -48,6 +48,7 @@ class OwnFamily:
     duty: Duty
     places: tuple[Place, ...]
     glued: bool
+    from_inner_face: bool
     length_mm: float
     goes_home_mm: float
     slides_mm: float

@@ -8,9 +8,8 @@ from rodwork.geometry.vec import Vec
 from rodwork.model.demand import Contents, Declared, Hanging, Room, SagLimits, Tested, Wall
 from rodwork.model.feature import Feature
 from rodwork.model.finding import Finding
-from rodwork.model.fixing import Item, Joint
-from rodwork.model.fronts import DoorHung
 from rodwork.model.fixing import Fixing, Item, Joint
+from rodwork.model.fronts import DoorHung
 from rodwork.model.panel import Part
 from rodwork.model.plain import from_plain, to_plain
 from rodwork.model.sawing import Sawing

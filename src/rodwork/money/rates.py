@@ -66,7 +66,7 @@ class Rates:
         own = self.own.prices.get(item)
         if own is not None:
             return Rate(value=own.each, own=True)
-        fits = [name for name in self.starting.prices if item == name or item.startswith(f"{name} ")]
+        fits = [name for name in self.starting.prices if item == name or item.startswith((f"{name} ", f"{name},"))]
         return self._money(None, self.starting.prices[max(fits, key=len)].price if fits else None)
 
     def machine_for(self, tool: str) -> str:

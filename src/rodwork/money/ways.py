@@ -19,7 +19,7 @@ TOLD_APART = ("bores-that-show",)  # a way says itself what the customer sees of
 TIMED: dict[LineKind, tuple[str, ...]] = {
     "settings": ("fetch_machine", "change_cutter", "set_fence", "set_depth", "first_off"),
     "machining": ("hold_board", "set_batten", "bore", "slot", "channel", "bore_in_place"),
-    "assembly": ("fit_piece", "drive", "spread_glue", "clamp"),
+    "assembly": ("fit_piece", "drive", "tighten", "spread_glue", "clamp"),
 }
 
 

@@ -86,7 +86,7 @@ def work_of(compared: Compared, held: Callable[[Joint], Held]) -> Work:
         tools[IN_PLACE] = None
     assembly, pieces, glued_mm, glue_mm2 = Counter[str](), Counter[str](), Decimal(0), Decimal(0)
     for cabinet, joint in compared.joints:
-        _put_together(joint, cabinet.count, assembly, pieces)
+        _put_together(joint, cabinet, compared, assembly, pieces)
         if joint.glued:
             run = Decimal(str(joint.contact.length))
             glued_mm += run * cabinet.count
@@ -127,7 +127,11 @@ def _in_place(compared: Compared, copies: dict[str, int]) -> int:
     return sum(copies[cabinet] for (cabinet, _), f in compared.features.items() if f.stage == IN_PLACE)
 
 
-def _put_together(joint: Joint, copies: int, assembly: Counter[str], pieces: Counter[str]) -> None:
+def _put_together(
+    joint: Joint, cabinet: RodCabinet, compared: Compared, assembly: Counter[str], pieces: Counter[str]
+) -> None:  # fmt: skip
+    """What is pushed, driven and tightened in one joint, in every copy of the cabinet."""
+    copies = cabinet.count
     for fixing in joint.fixings:
         for item in fixing.hardware:
             pieces[item.item] += item.count * copies
@@ -135,6 +139,9 @@ def _put_together(joint: Joint, copies: int, assembly: Counter[str], pieces: Cou
         driven = 1 if fixing.law in ("line", "none") and bought else 0
         assembly["drive"] += driven * copies
         assembly["fit_piece"] += (bought - driven) * copies
+        others = (compared.features[cabinet.name, h.feature] for h in fixing.others if h.feature is not None)
+        if not driven and any(feature.role == "access" for feature in others):
+            assembly["tighten"] += copies
 
 
 def _clamps(compared: Compared, held: Callable[[Joint], Held]) -> tuple[Counter[str], Counter[str]]:

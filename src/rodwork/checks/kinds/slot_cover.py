@@ -3,7 +3,7 @@
 from collections.abc import Iterable, Iterator
 
 from rodwork.checks.check import Check
-from rodwork.checks.holes import DUST, beside, called, fixing_of, half_across, in_a_face, mouth_of, word
+from rodwork.checks.holes import DUST, beside, called, fixing_of, half_across, in_a_face, joint_of, mouth_of, word
 from rodwork.checks.spot import COMMON, Spot, mm, told_once, too_little
 from rodwork.model.feature import Bore, Feature, Groove, Pocket
 from rodwork.model.finding import Finding
@@ -18,16 +18,19 @@ SOURCE = f"6 mm (1/4 in) in solid wood: a published series on plate joinery; in 
 
 
 def look(rod: Rod) -> Iterable[Finding]:
-    """Every slot in an edge or an end; what is round in it is another check's."""
+    """Every slot in an edge or an end of a glued joint; what is round in it is another check's."""
     for cabinet in rod.cabinets:
         yield from told_once(CODE, cabinet, _spots(cabinet))
 
 
 def _spots(cabinet: RodCabinet) -> Iterator[Spot]:
-    fixings = fixing_of(cabinet)
+    fixings, joints = fixing_of(cabinet), joint_of(cabinet)
     for part in cabinet.parts:
         for slot in part.features:
             if isinstance(slot, Bore | Pocket | Groove) or in_a_face(slot):
+                continue
+            joint = joints.get(slot.joint or "")
+            if joint is None or not joint.glued:
                 continue
             cover = beside(part, slot)
             if 3.0 - DUST <= cover < WATCH_MM - DUST:  # with less it is too little board beside a bore
