@@ -1,0 +1,246 @@
+"""Builds a linear model board by board, joint by joint. It knows directions and points, and no cabinets.
+
+Each board has six movements about its middle and two ways of bending, square to its face: twist tau xi eta and bow
+beta (1 - xi^2), xi and eta from -1 to 1 along its length and width (a thin plate: what stands zeta off the middle
+plane moves by -zeta times the slope). One board stands still in its six; which one does not matter.
+"""
+
+from collections.abc import Callable, Iterable, Mapping
+from dataclasses import dataclass, field
+from math import cos, inf, pi, sin, sqrt, tan
+from typing import NamedTuple
+
+import numpy as np
+
+from rodwork.fit.arrays import Array, Bools, Ints
+from rodwork.fit.linear import LinearModel, Source
+from rodwork.geometry.vec import Matrix, Vec, apply, cross, scale, sub, transpose
+from rodwork.model.accuracy import Give
+
+ROUND_SIDES = 16  # a regular polygon for the round of a dowel
+EQUAL_AREA = sqrt(pi / (ROUND_SIDES * tan(pi / ROUND_SIDES)))  # 0.9935: as large as the circle
+FIXING, GAP, STEP, FLEX, BY_HAND = range(5)
+SHOULDER_GIVE = 0.5  # a shoulder gives half of what a fixing does: without it a shelf too long has no answer
+PER_MRAD = 1e-3
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Stand:
+    """A board where it stands: its middle and its axes (columns: length, width, thickness) in cabinet axes, mm."""
+
+    id: str
+    middle: Vec
+    axes: Matrix
+    size: Vec
+    bends: bool = True
+
+
+@dataclass(frozen=True, eq=False)
+class Form:
+    """One linear form a . q + c . z."""
+
+    q: Array
+    z: dict[str, float] = field(default_factory=dict)
+
+    def plus(self, other: "Form", k: float = 1.0) -> "Form":
+        """This form and k times another."""
+        z = dict(self.z)
+        for key, value in other.z.items():
+            z[key] = z.get(key, 0.0) + k * value
+        return Form(self.q + k * other.q, z)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Limits:
+    """How far a residual may lie each way."""
+
+    low: float
+    high: float
+
+    @staticmethod
+    def either_way(play: float) -> "Limits":
+        """The same play both ways."""
+        return Limits(low=-play, high=play)
+
+
+FREE = Limits(low=-inf, high=inf)
+
+
+class _Row(NamedTuple):
+    """One two-sided row, the give it takes, and its joint (-1: none)."""
+
+    form: Form
+    limits: Limits
+    give: float
+    joint: int
+    between: bool = False
+
+
+class _Round(NamedTuple):
+    """A fixing in a round hole: two residuals and one play."""
+
+    along: Form
+    across: Form
+    play: float
+    joint: int
+    between: bool
+
+
+Arrays = Callable[[Iterable[Form]], tuple[Array, Array]]  # forms -> (number of forms, n) and (number of forms, p)
+Rows = tuple[Array, Array, Array, Array, Ints, Bools]  # of q, of z, bounds, give, joints, between
+
+
+class Builder:
+    """Gathers rows, aims and outputs; `done` makes the arrays."""
+
+    def __init__(self, boards: Iterable[Stand], standing_still: str, give: Give) -> None:
+        self.boards = {b.id: b for b in boards}
+        self.columns: dict[tuple[str, int], int] = {}
+        for board in self.boards.values():
+            for i in range(8 if board.bends else 6):
+                if i >= 6 or board.id != standing_still:
+                    self.columns[board.id, i] = len(self.columns)
+        self.n = len(self.columns)
+        self._rows: list[_Row] = []
+        self._rounds: list[_Round] = []
+        self._aims: list[tuple[Form, int]] = []
+        self._outputs: dict[str, Form] = {}
+        self._joints: dict[str, int] = {}
+        for board in self.boards.values():
+            if board.bends:
+                self._bound_bending(board, give)
+
+    def moved(self, board: str, point: Vec, way: Vec) -> Form:
+        """How far the wood at a point of a board comes to lie, along a direction."""
+        b = self.boards[board]
+        arm = sub(point, b.middle)
+        turn = scale(cross(arm, way), PER_MRAD)  # (r x arm) . way = r . (arm x way)
+        q = np.zeros(self.n)
+        for i, value in enumerate((*way, *turn, *(_bending(b, arm, way) if b.bends else ()))):
+            column = self.columns.get((board, i))
+            if column is not None:
+                q[column] = value
+        return Form(q)
+
+    def fixing(
+        self, joint: str, along: Form, across: Form, limits: tuple[Limits, Limits], *, is_round: bool = False,
+        between: bool = False,
+    ) -> None:  # fmt: skip
+        """A fixing from its two residuals, guest's half less host's. `between`: neither first nor last of its row."""
+        at = self._joint(joint)
+        self._aims += [(f, FIXING) for f, lim in zip((along, across), limits, strict=True) if lim != FREE]
+        if is_round:
+            self._rounds.append(_Round(along, across, limits[0].high * EQUAL_AREA, at, between))
+        else:
+            self._rows += [_Row(f, lim, 1.0, at, between) for f, lim in zip((along, across), limits, strict=True)]
+
+    def shoulder(self, joint: str, gap: Form, limits: Limits) -> None:
+        """One corner of a shoulder: how far it may press in, and stand open."""
+        self._aims.append((gap, GAP))
+        self.stop(joint, gap, limits)
+
+    def stop(self, joint: str, gap: Form, limits: Limits) -> None:
+        """What may come no nearer, though nothing pulls it shut: a back in its groove, a dowel at the bottom."""
+        self._rows.append(_Row(gap, limits, SHOULDER_GIVE, self._joint(joint)))
+
+    def output(self, name: str, form: Form, step: bool = False) -> None:
+        """A figure that is wanted. A step is pushed flush as far as the fixings let it."""
+        self._outputs[name] = form
+        if step:
+            self._aims.append((form, STEP))
+
+    def held(self, joint: str, form: Form) -> None:
+        """What is held by hand while it is fixed in place: it stops nothing from going together."""
+        self._joint(joint)
+        self._aims.append((form, BY_HAND))
+
+    def done(self, sources: Mapping[str, Source], sizes: Mapping[str, Mapping[str, float]]) -> LinearModel:
+        """The arrays. `sources` is every source that a form may name; those of no effect are left out."""
+        used = {key for form in self._forms() for key, value in form.z.items() if value}
+        used.update(key for size in sizes.values() for key in size)
+        keys = [key for key in sources if key in used and sources[key].sigma > 0]
+        at = {key: i for i, key in enumerate(keys)}
+
+        def arrays(forms: Iterable[Form]) -> tuple[Array, Array]:
+            forms = list(forms)
+            q = np.array([f.q for f in forms]).reshape(len(forms), self.n)
+            z = np.zeros((len(forms), len(keys)))
+            for i, form in enumerate(forms):
+                for key, value in form.z.items():
+                    if key in at:
+                        z[i, at[key]] += value * sources[key].sigma
+            return q, z
+
+        row_q, row_z, bound, give, row_joint, row_between = self._one_sided(arrays)
+        aim_q, aim_z = arrays(f for f, _ in self._aims)
+        out_q, out_z = arrays(self._outputs.values())
+        _, size_z = arrays(Form(np.zeros(self.n), dict(size)) for size in sizes.values())
+        return LinearModel(
+            row_q=row_q, row_z=row_z, bound=bound, give=give, row_joint=row_joint, row_between=row_between,
+            aim_q=aim_q, aim_z=aim_z, aim_kind=np.array([kind for _, kind in self._aims], dtype=np.int64),
+            out_q=out_q, out_z=out_z,
+            outputs=tuple(self._outputs), joints=tuple(self._joints), sources=tuple(sources[k] for k in keys),
+            sizes=dict(zip(sizes, size_z, strict=True)),
+        )  # fmt: skip
+
+    def _forms(self) -> Iterable[Form]:
+        yield from (row.form for row in self._rows)
+        for one in self._rounds:
+            yield from (one.along, one.across)
+        yield from (f for f, _ in self._aims)
+        yield from self._outputs.values()
+
+    def _one_sided(self, arrays: Arrays) -> Rows:
+        """Every row as an upper bound: highs, lows turned round, and the sides of each round."""
+        q, z = arrays(row.form for row in self._rows)
+        low, high = (np.array([getattr(row.limits, side) for row in self._rows]) for side in ("low", "high"))
+        give = np.array([row.give for row in self._rows])
+        joint = np.array([row.joint for row in self._rows], dtype=np.int64)
+        between = np.array([row.between for row in self._rows], dtype=np.bool_)
+        top, bottom = np.isfinite(high), np.isfinite(low)
+        blocks: list[Rows] = [
+            (q[top], z[top], high[top], give[top], joint[top], between[top]),
+            (-q[bottom], -z[bottom], -low[bottom], give[bottom], joint[bottom], between[bottom]),
+        ]
+        if self._rounds:
+            blocks.append(self._sides_of_rounds(arrays))
+        row_q, row_z, bound, gives, joints, betweens = (np.concatenate(parts) for parts in zip(*blocks, strict=True))
+        return row_q, row_z, bound, gives, joints, betweens
+
+    def _sides_of_rounds(self, arrays: Arrays) -> Rows:
+        along_q, along_z = arrays(r.along for r in self._rounds)
+        across_q, across_z = arrays(r.across for r in self._rounds)
+        ways = [(cos(2 * pi * k / ROUND_SIDES), sin(2 * pi * k / ROUND_SIDES)) for k in range(ROUND_SIDES)]
+        return (
+            np.concatenate([c * along_q + s * across_q for c, s in ways]),
+            np.concatenate([c * along_z + s * across_z for c, s in ways]),
+            np.tile([r.play for r in self._rounds], ROUND_SIDES),
+            np.ones(ROUND_SIDES * len(self._rounds)),
+            np.tile(np.array([r.joint for r in self._rounds], dtype=np.int64), ROUND_SIDES),
+            np.tile(np.array([r.between for r in self._rounds], dtype=np.bool_), ROUND_SIDES),
+        )
+
+    def _joint(self, joint: str) -> int:
+        return self._joints.setdefault(joint, len(self._joints))
+
+    def _bound_bending(self, board: Stand, give: Give) -> None:
+        """Twist and bow that clamps can put in: F L^3 / (48 E I), a board as a beam on its two ends."""
+        length, width, thickness = board.size
+        bow = give.clamp_N * length**3 / (48 * give.E_N_per_mm2 * width * thickness**3 / 12)
+        for i, most in ((6, give.twist_mm), (7, bow)):
+            q = np.zeros(self.n)
+            q[self.columns[board.id, i]] = 1.0
+            self._rows.append(_Row(Form(q), Limits.either_way(most), 0.0, -1))
+            self._aims.append((Form(q), FLEX))
+
+
+def _bending(board: Stand, arm: Vec, way: Vec) -> tuple[float, float]:
+    """Along `way`, per mm of twist and per mm of bow, at `arm` from the middle of the board."""
+    to_board = transpose(board.axes)
+    x, y, zeta = apply(to_board, arm)
+    along, across, out = apply(to_board, way)
+    length, width, _ = board.size
+    xi, eta = 2 * x / length, 2 * y / width
+    twist = out * xi * eta - zeta * (along * eta * 2 / length + across * xi * 2 / width)
+    bow = out * (1 - xi * xi) + zeta * along * 4 * xi / length
+    return twist, bow

@@ -1,0 +1,243 @@
+"""What may be off on a board: its surfaces, and where its machining lies, as linear forms over named sources.
+
+A surface is off outwards by half of what the size is off; an end also by its squareness and bevel. Machining set off a
+surface follows that surface at that place, and adds the error of the setting (one fence is one error, however many
+boards share it; one stop is one error) and its own scatter. Forms are {key: mm of error per mm (or mrad) of source}.
+"""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from typing import Literal
+
+from rodwork.fit.linear import Source
+from rodwork.geometry.vec import Vec, dot
+from rodwork.model.accuracy import Accuracy, ErrorKind, Method
+from rodwork.model.panel import Part
+from rodwork.model.rod import Rod
+from rodwork.model.setup import Reading, Setup, SetupFeature
+from rodwork.model.surface import Surface, axis_of, outward
+
+PER_MRAD = 1e-3
+MEASURED_PRIOR_MM = 5.0  # a board that was measured: its own size is believed, not the habit of the saw
+BATTEN = "batten on the line"
+HAND, EDGING = "held by hand", "edging"
+Off = dict[str, float]
+Which = Literal["shared", "each"]
+
+SAID: Mapping[ErrorKind, tuple[str, str]] = {
+    "size": ("the setting of {}", "{}, board by board"),
+    "square": ("how square the stop of {} stands", "{}, how square each end comes"),
+    "bevel": ("how upright the blade stands, {}", "{}, how upright each end comes"),
+    "across": ("the setting of the fence, {}", "{}, hole by hole off the fence"),
+    "stop": ("the setting of the stops, {}", "{}, hole by hole along the stops"),
+    "marks": ("marking, {}", "{}, mark by mark"),
+    "depth": ("the setting of the depth, {}", "{}, depth by depth"),
+}
+
+
+@dataclass(slots=True)
+class Errors:
+    """The errors of one copy of one cabinet. `sources` fills as forms are asked for."""
+
+    rod: Rod
+    cabinet: str
+    copy: int
+    accuracy: Accuracy
+    measured: frozenset[tuple[str, str]] = frozenset()  # (part, "length" | "width" | "thickness")
+    sources: dict[str, Source] = field(default_factory=dict)
+    _at: dict[tuple[str, str], tuple[Setup, SetupFeature]] = field(default_factory=dict)
+    _saws: dict[tuple[str, str], Setup] = field(default_factory=dict)
+    _methods: dict[str, Method] = field(default_factory=dict)
+    _fences: dict[str, str] = field(default_factory=dict)
+
+    def __post_init__(self) -> None:
+        for setup in self.rod.setups:
+            if setup.fence is not None and setup.fence.id not in self._fences:
+                said = _said_of(setup, setup.fence.mm)
+                again = sum(said == other.split("#")[0] for other in self._fences.values())
+                self._fences[setup.fence.id] = f"{said}#{again + 1}" if again else said
+            for entry in setup.features:
+                if entry.cabinet != self.cabinet:
+                    continue
+                if entry.feature is not None:
+                    self._at[entry.part, entry.feature] = (setup, entry)
+                else:
+                    self._saws[entry.part, "length" if entry.along is not None else "width"] = setup
+
+    def part(self, part: str) -> Part:
+        """A board of the cabinet."""
+        return self.rod.cabinet[self.cabinet].part[part]
+
+    def is_set_up(self, part: str, feature: str | None) -> bool:
+        """Whether machining is done at a setting; what is bored in place is not."""
+        return feature is not None and (part, feature) in self._at
+
+    def size(self, part: str, dimension: str) -> Off:
+        """By how much a finished size is off: "length", "width" or "thickness"."""
+        if dimension == "thickness":
+            return self._thickness(part)
+        ends: tuple[Surface, Surface] = (
+            ("left_end", "right_end") if dimension == "length" else ("face_edge", "far_edge")
+        )
+        out = self._sawn(part, dimension)
+        for surface in ends:
+            _merge(out, self._edged(part, surface))
+        return out
+
+    def surface(self, part: str, surface: Surface, at: Vec) -> Off:
+        """How far a surface stands outside where it belongs, at a point of the part frame."""
+        axis = axis_of(surface)
+        if axis == 2:
+            return _times(self._thickness(part), 0.5)
+        out = _times(self._sawn(part, ("length", "width")[axis]), 0.5)
+        _merge(out, self._edged(part, surface))
+        if axis == 0:
+            _merge(out, self._skew(part, surface, at))
+        return out
+
+    def machining(self, part: str, feature: str, at: Vec, way: Vec, own: str = "") -> Off:
+        """How far machining lies off along a direction of the part frame, at a point of the part frame.
+
+        `own` tells two places of one channel apart.
+        """
+        setup, entry = self._at[part, feature]
+        out: Off = {}
+        if entry.across is not None:
+            _merge(out, self._reading(part, feature, setup, entry.across, at, "across", own), _along(entry.across, way))
+        if entry.along is not None and setup.stop != ():
+            kind: ErrorKind = "marks" if setup.stop == "marks" else "stop"
+            _merge(out, self._reading(part, feature, setup, entry.along, at, kind, own), _along(entry.along, way))
+        return out
+
+    def depth(self, part: str, feature: str) -> Off:
+        """By how much machining is too deep."""
+        setup, _ = self._at[part, feature]
+        return {
+            **self._shared(setup.tool, "depth", f"{setup.tool}|{setup.cutter}|{setup.depth}"),
+            **self._each(setup.tool, "depth", f"{self._own(part)}|{feature}"),
+        }
+
+    def by_hand(self, joint: str, place: str) -> Off:
+        """How far off flush a board is held while it is fixed in place."""
+        return self._each(HAND, "marks", f"{self.cabinet}#{self.copy}|{joint}|{place}")
+
+    def _reading(
+        self, part: str, feature: str, setup: Setup, reading: Reading, at: Vec, kind: ErrorKind, own: str
+    ) -> Off:
+        """Off along the outward direction of the surface that the number is taken from."""
+        out = self.surface(part, reading.from_surface, at)
+        if kind == "across":
+            if setup.stands_on == BATTEN:
+                _merge(out, self._line(part, reading, at), -1.0)
+            if setup.fence is not None:
+                _merge(out, self._shared(setup.tool, kind, self._fence(setup)), -1.0)
+        elif kind == "stop":
+            _merge(out, self._shared(setup.tool, kind, f"{setup.tool}|{reading.word}|{reading.mm:g}"), -1.0)
+        _merge(out, self._each(setup.tool, kind, f"{self._own(part)}|{feature}|{own}"), -1.0)
+        return out
+
+    def _line(self, part: str, reading: Reading, at: Vec) -> Off:
+        """A line is marked at both edges of the board, and the batten lies between the two marks."""
+        width = self.part(part).size[1] if axis_of(reading.from_surface) == 0 else self.part(part).size[0]
+        share = min(max(at[1 if axis_of(reading.from_surface) == 0 else 0] / width, 0.0), 1.0)
+        out: Off = {}
+        for edge, weight in (("near", 1.0 - share), ("far", share)):
+            key = f"{self._own(part)}|line {reading.from_surface} {reading.line:g}|{edge}"
+            _merge(out, self._each(BATTEN, "marks", key), weight)
+        return out
+
+    def _fence(self, setup: Setup) -> str:
+        """The fence by what it is set to, not by its number, which an edit elsewhere may shift."""
+        assert setup.fence is not None
+        return self._fences[setup.fence.id]
+
+    def _sawn(self, part: str, dimension: str) -> Off:
+        setup = self._saws.get((part, dimension))
+        if setup is None or setup.fence is None:
+            return {}
+        out = self._shared(setup.tool, "size", self._fence(setup))
+        prior = MEASURED_PRIOR_MM if (part, dimension) in self.measured else None
+        return {**out, **self._each(setup.tool, "size", f"{self._own(part)}|{dimension}", prior)}
+
+    def _skew(self, part: str, surface: Surface, at: Vec) -> Off:
+        """Squareness turns both ends the same way; a leaning blade leans both outwards above."""
+        setup = self._saws.get((part, "length"))
+        if setup is None or setup.fence is None:
+            return {}
+        size = self.part(part).size
+        y, z = (at[1] - size[1] / 2) * PER_MRAD, (at[2] - size[2] / 2) * PER_MRAD
+        turn = y if surface == "right_end" else -y
+        fence, own = self._fence(setup), f"{self._own(part)}|{surface}"
+        return {
+            **_times(self._shared(setup.tool, "square", fence), turn),
+            **_times(self._each(setup.tool, "square", own), turn),
+            **_times(self._shared(setup.tool, "bevel", setup.tool), z),
+            **_times(self._each(setup.tool, "bevel", own), z),
+        }
+
+    def _thickness(self, part: str) -> Off:
+        board = self.part(part).board
+        stock = self.rod.boards.get(board)
+        as_sold = stock is None or stock.actual == stock.thickness
+        method = "sheet as sold" if as_sold else "sheet as measured"
+        prior = MEASURED_PRIOR_MM if (part, "thickness") in self.measured else None
+        return {
+            **self._shared(method, "size", board),
+            **self._each(method, "size", f"{self._own(part)}|thickness", prior),
+        }
+
+    def _edged(self, part: str, surface: Surface) -> Off:
+        board = self.part(part)
+        if not board.edging.at(surface):
+            return {}
+        return {
+            **self._shared(EDGING, "size", str(board.edging_name)),
+            **self._each(EDGING, "size", f"{self._own(part)}|{surface}"),
+        }
+
+    def _own(self, part: str) -> str:
+        return f"{self.cabinet}#{self.copy}|{part}"
+
+    def _shared(self, tool: str, kind: ErrorKind, of: str) -> Off:
+        return self._source(tool, kind, "shared", of, None)
+
+    def _each(self, tool: str, kind: ErrorKind, of: str, prior_mm: float | None = None) -> Off:
+        return self._source(tool, kind, "each", of, prior_mm)
+
+    def _source(self, tool: str, kind: ErrorKind, which: Which, of: str, prior_mm: float | None) -> Off:
+        key = f"{which} {kind}|{of}"
+        source = self.sources.get(key)
+        if source is None:
+            method = self._method(tool)
+            spread = method.error(kind)
+            sigma = spread.shared if which == "shared" else spread.each
+            source = self.sources[key] = Source(
+                key=key, sigma=sigma.value if prior_mm is None else prior_mm, parameter=(method.name, kind, which),
+                words=SAID[kind][0 if which == "shared" else 1].format(method.name),
+            )  # fmt: skip
+        return {key: 1.0} if source.sigma > 0 else {}
+
+    def _method(self, tool: str) -> Method:
+        if tool not in self._methods:
+            self._methods[tool] = self.accuracy.method(tool)
+        return self._methods[tool]
+
+
+def _said_of(setup: Setup, fence_mm: float) -> str:
+    """A fence in words; a saw's also by the surface that is held against it."""
+    word = setup.registers_on if any(e.feature is None for e in setup.features) else ""
+    return f"{setup.stage}|{setup.tool}|{setup.cutter}|{fence_mm:g}|{word}"
+
+
+def _along(reading: Reading, way: Vec) -> float:
+    return dot(outward(reading.from_surface), way)
+
+
+def _times(form: Off, k: float) -> Off:
+    return {key: value * k for key, value in form.items()}
+
+
+def _merge(into: Off, form: Off, k: float = 1.0) -> None:
+    if k:
+        for key, value in form.items():
+            into[key] = into.get(key, 0.0) + k * value

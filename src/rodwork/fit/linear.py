@@ -1,0 +1,68 @@
+"""The linear model of a carcass: every gap, residual and output is  a . q + c . z.
+
+q: how each board is displaced from where it belongs (mm; turns in mrad) with its two ways of bending; z: the error
+sources, independent, of unit variance. Rows are  a . q + c . z - w s <= b: what must hold, if need be by giving s.
+Small displacements: a turn is linear, its error about angle^2 times length / 2 (0.002 mm at 2 mrad on 1 m).
+"""
+
+from dataclasses import dataclass
+from functools import cached_property
+
+import numpy as np
+
+from rodwork.fit.arrays import Array, Bools, Ints
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Source:
+    """One source of error: a stable key, its standard deviation, the figure of the shop it comes from, and in words.
+
+    `parameter` is (method, kind of error, "shared" or "each"): sources with one parameter share one figure.
+    """
+
+    key: str
+    sigma: float
+    parameter: tuple[str, str, str]
+    words: str
+
+
+@dataclass(frozen=True, kw_only=True, eq=False)
+class LinearModel:
+    """Rows, outputs and what the assembled pose minimises, as arrays; n unknowns, m rows, p sources, k outputs.
+
+    `kinds` of the objective's forms: 0 fixing, 1 gap, 2 step, 3 flex (one unknown), 4 held by hand.
+    """
+
+    row_q: Array  # (m, n)
+    row_z: Array  # (m, p)
+    bound: Array  # (m,)
+    give: Array  # (m,): w
+    row_joint: Ints  # (m,): index into joints, -1 for none
+    row_between: Bools  # (m,): of a fixing that is neither the first nor the last of its row
+    aim_q: Array  # (g, n): forms that the pose would have at nought
+    aim_z: Array  # (g, p)
+    aim_kind: Ints  # (g,)
+    out_q: Array  # (k, n)
+    out_z: Array  # (k, p)
+    outputs: tuple[str, ...]
+    joints: tuple[str, ...]
+    sources: tuple[Source, ...]
+    sizes: dict[str, Array]  # (p,) each: measurable sizes of boards, by "part/length" and so on
+
+    @cached_property
+    def source_at(self) -> dict[str, int]:
+        """Index of every source by its key."""
+        return {s.key: i for i, s in enumerate(self.sources)}
+
+    @cached_property
+    def output_at(self) -> dict[str, int]:
+        """Index of every output by its name."""
+        return {name: i for i, name in enumerate(self.outputs)}
+
+    def z_of(self, errors_mm: dict[str, float]) -> Array:
+        """(1, p): every source at nought but those given, by key, in mm (or mrad)."""
+        z = np.zeros((1, len(self.sources)))
+        for key, value in errors_mm.items():
+            at = self.source_at[key]
+            z[0, at] = value / self.sources[at].sigma
+        return z

@@ -1,0 +1,170 @@
+"""From a linear model and draws to answers: the signed verdict, the assembled pose, the attainable range.
+
+Verdict and pose are two runs of one kernel with two settings, and must not be mixed: in the pose the weights push the
+give up by about w.lam / rho, so that its give is no verdict (two dowels would pass 88 in 100 instead of 95).
+"""
+
+from dataclasses import dataclass
+
+import numpy as np
+from scipy.linalg import cho_factor, cho_solve
+
+from rodwork.fit.arrays import Array, Ints
+from rodwork.fit.kernel import MOST_STEPS, active_sets, gathered
+from rodwork.fit.linear import LinearModel
+from rodwork.fit.referee import furthest, least_give, pose_by_quadratic_program
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Weights:
+    """What the pose costs per mm^2 of each kind of form; `give` is rho; rows are tightened by `shift` times w."""
+
+    fixing: float
+    gap: float
+    step: float
+    flex: float
+    by_hand: float
+    ridge: float
+    give: float
+    shift: float
+
+    def of(self, kinds: Ints) -> Array:
+        """The weight of every aim, by the kinds of builder.py."""
+        return np.array([self.fixing, self.gap, self.step, self.flex, self.by_hand])[kinds]
+
+
+# condition of H stays under about 1e6: gap 1000, step 100 and give 1e7 broke 8 in 100 active sets (errors of mm)
+SIGNED = Weights(fixing=1, gap=1, step=0, flex=1, by_hand=0, ridge=1e-3, give=1e4, shift=0.2)
+ASSEMBLED = Weights(fixing=1, gap=100, step=30, flex=5, by_hand=1, ridge=1e-6, give=1e5, shift=0.0)
+AS_DRILLED = Weights(fixing=1, gap=100, step=0, flex=1e4, by_hand=1, ridge=1e-6, give=1e5, shift=0.0)
+PULL = 5e3  # how hard a range is pulled to its end; 1e5 broke samples
+
+
+@dataclass(frozen=True, kw_only=True, eq=False)
+class Factored:
+    """A model made ready for one set of weights."""
+
+    model: LinearModel
+    weights: Weights
+    hessian: Array  # (n, n)
+    to_pose: Array  # (n, p): q0 = to_pose z
+    violation: Array  # (m, p): v0 = violation z - bound
+    bound: Array  # (m,) tightened
+    answer: Array  # (n, m): H^-1 A'
+    gram: Array  # (m, m)
+
+    @property
+    def most_rows(self) -> int:
+        """No more rows can be active at once than there are unknowns and the give."""
+        return len(self.hessian) + 1
+
+
+def factored(model: LinearModel, weights: Weights) -> Factored:
+    """Everything that does not depend on the draws."""
+    w = weights.of(model.aim_kind)
+    hessian = model.aim_q.T @ (model.aim_q * w[:, None]) + weights.ridge * np.eye(model.row_q.shape[1])
+    factor = cho_factor(hessian)
+    to_pose = -cho_solve(factor, model.aim_q.T @ (model.aim_z * w[:, None]))
+    answer = cho_solve(factor, model.row_q.T)
+    gram = model.row_q @ answer + np.outer(model.give, model.give) / weights.give
+    return Factored(
+        model=model, weights=weights, hessian=hessian, to_pose=to_pose,
+        violation=model.row_q @ to_pose + model.row_z, bound=model.bound - weights.shift * model.give, answer=answer,
+        gram=np.ascontiguousarray((gram + gram.T) / 2),
+    )  # fmt: skip
+
+
+@dataclass(frozen=True, kw_only=True, eq=False)
+class Verdict:
+    """The signed give of every sample: what goes together needs no more than the ease.
+
+    Exact above -0.2 mm; below it stands at -0.2 and means "at least 0.2 to spare". `rows`, `lam` and `counts` are the
+    active rows and their multipliers; `resolved` counts what the kernel handed to the referee.
+    """
+
+    give_mm: Array
+    rows: Ints
+    lam: Array
+    counts: Ints
+    resolved: int
+
+
+def verdict(ready: Factored, z: Array) -> Verdict:
+    """The least give (N,) with which every row holds, for draws z (N, p)."""
+    v0 = z @ ready.violation.T - ready.bound
+    rows, lam, counts, solved = active_sets(v0, ready.gram, ready.most_rows, MOST_STEPS)
+    give = gathered(rows, lam, counts, ready.model.give[:, None])[:, 0] / ready.weights.give - ready.weights.shift
+    bad = np.flatnonzero(~solved)
+    for i in bad:
+        give[i] = max(least_give(ready.model, z[i]), -ready.weights.shift)
+        counts[i] = 0
+    return Verdict(give_mm=give, rows=rows, lam=lam, counts=counts, resolved=len(bad))
+
+
+@dataclass(frozen=True, kw_only=True, eq=False)
+class Poses:
+    """Outputs (N, k) of every sample as assembled, and how many were solved by the referee."""
+
+    outputs: Array
+    resolved: int
+
+
+def poses(ready: Factored, z: Array) -> Poses:
+    """What the maker sees when he has pushed everything as flush as the fixings let him."""
+    model = ready.model
+    v0 = z @ ready.violation.T - ready.bound
+    rows, lam, counts, solved = active_sets(v0, ready.gram, ready.most_rows, MOST_STEPS)
+    free = z @ (model.out_q @ ready.to_pose + model.out_z).T
+    outputs = free - gathered(rows, lam, counts, np.ascontiguousarray((model.out_q @ ready.answer).T))
+    bad = np.flatnonzero(~solved)
+    for i in bad:
+        q = pose_by_quadratic_program(
+            model, ready.hessian, ready.hessian @ (ready.to_pose @ z[i]), ready.weights.give, z[i]
+        )
+        outputs[i] = model.out_q @ q + model.out_z @ z[i]
+    return Poses(outputs=outputs, resolved=len(bad))
+
+
+def attainable(ready: Factored, z: Array, give_mm: Array, output: str, way: float) -> Array:
+    """(N,) the furthest an output can be pulled, way +1 or -1, with rows hard at the give that is needed anyway.
+
+    `ready` is factored with SIGNED. A linear pull is added to the objective; the referee settles the rest.
+    """
+    model = ready.model
+    at = model.output_at[output]
+    pull = way * PULL * np.linalg.solve(ready.hessian, model.out_q[at])
+    hard_at = np.maximum(give_mm, 0.0) + 1e-3
+    bound = model.bound + hard_at[:, None] * model.give
+    v0 = z @ ready.violation.T + model.row_q @ pull - bound
+    gram = np.ascontiguousarray(ready.gram - np.outer(model.give, model.give) / ready.weights.give)
+    rows, lam, counts, solved = active_sets(v0, gram, ready.most_rows, MOST_STEPS)
+    free = z @ (model.out_q[at] @ ready.to_pose + model.out_z[at]) + model.out_q[at] @ pull
+    out: Array = (
+        free - gathered(rows, lam, counts, np.ascontiguousarray((model.out_q[at] @ ready.answer)[:, None]))[:, 0]
+    )
+    for i in np.flatnonzero(~solved):
+        out[i] = furthest(model, z[i], hard_at[i], model.out_q[at], float(model.out_z[at] @ z[i]), way)
+    return out
+
+
+def as_drilled(model: LinearModel, output: str) -> Array:
+    """(p,) an output with every fixing in the middle of its play: linear in the errors, so its spread is exact."""
+    ready = factored(model, AS_DRILLED)
+    at = model.output_at[output]
+    linear: Array = model.out_q[at] @ ready.to_pose + model.out_z[at]
+    return linear
+
+
+def shares_of_give(ready: Factored, found: Verdict, z: Array) -> tuple[Array, Array]:
+    """What the give is made of: (N, p) by source, exact by duality, and (N, joints) by joint, adding up to one.
+
+    With y = lam / (w.lam) the give is sum_k (y.C_k) z_k - y.b. Rows of the flex bounds belong to no joint.
+    """
+    model = ready.model
+    total = np.maximum(gathered(found.rows, found.lam, found.counts, model.give[:, None]), 1e-300)
+    by_source = gathered(found.rows, found.lam, found.counts, model.row_z) * z / total
+    belongs = np.zeros((len(model.give), len(model.joints)))
+    inside = model.row_joint >= 0
+    belongs[np.flatnonzero(inside), model.row_joint[inside]] = model.give[inside]
+    by_joint = gathered(found.rows, found.lam, found.counts, belongs) / total
+    return by_source, by_joint

@@ -1,0 +1,190 @@
+"""The kernel against HiGHS (linear programs), clarabel (interior point), and exact cones, on carcasses of every sort.
+
+Seeds stand in the tests; HiGHS is given the same rows in its own way, through scipy.
+"""
+
+import clarabel
+import numpy as np
+import pytest
+from scipy import sparse
+from scipy.optimize import linprog
+
+from rodwork.fit import kernel, solve
+from rodwork.fit.builder import Limits
+from rodwork.fit.draws import draw
+from rodwork.fit.referee import furthest, least_give, pose_by_quadratic_program
+from rodwork.fit.solve import ASSEMBLED, SIGNED, attainable, factored, poses, verdict
+from tests.building import back, recipe
+from tests.fit.rods import box, model, with_play
+from tests.fit.rows import run_of
+
+EASE = 0.1
+TOLERANCE_MM = {0.1: 1e-7, 1.0: 1e-4, 4.0: 1e-4, 16.0: 1e-3}
+CARCASSES = {
+    "four boards, dowels": {},
+    "five boards, dowels": {"openings": ("rest", "rest"), "loose_shelves": (0, 0)},
+    "biscuits": {"corner_joint": recipe("biscuit")},
+    "tenons, a shelf and a divider": {
+        "corner_joint": recipe("loose tenon"), "shelf_joint": recipe("loose tenon"),
+        "divider_joint": recipe("loose tenon"), "bays": ("rest", "rest"), "openings": ("rest", "rest"),
+        "loose_shelves": (0, 0), "width_mm": 900.0,
+    },
+    "housed shelf, grooved back": {
+        "shelf_joint": recipe("housing"), "openings": ("rest", "rest"), "loose_shelves": (0, 0), "back": back(),
+    },
+    "top and bottom through, planted back": {"sides": "between", "back": back("planted")},
+    "dowels and screws, rebated back": {"corner_joint": recipe(("dowel", {"count": 2}), "screw"), "back": back("rebated")},
+    "inset back": {"back": back("inset", board="birch18")},
+    "tongues": {"corner_joint": recipe("tongue")},
+}  # fmt: skip
+
+
+def by_highs(model, z):
+    n = model.row_q.shape[1]
+    found = linprog(
+        [0.0] * n + [1.0], A_ub=np.hstack([model.row_q, -model.give[:, None]]), b_ub=model.bound - model.row_z @ z,
+        bounds=[(None, None)] * (n + 1), method="highs-ds",
+    )  # fmt: skip
+    assert found.status == 0
+    return found.x[n]
+
+
+@pytest.mark.parametrize("name", CARCASSES)
+@pytest.mark.parametrize("budget", [0.1, 1.0, 4.0, 16.0])
+def test_the_give_is_that_of_the_linear_program(name, budget):
+    """T1, T2. No verdict differs. The give is exact for boxes alone; a redundant carcass is within 1e-4 mm, and 1e-3
+    where errors are sixteen times a shop's: its quadratic part moves the corner of the program a little."""
+    m = model(box(**CARCASSES[name]))
+    z = draw(m.sources, 400, seed=11) * budget
+    found = verdict(factored(m, SIGNED), z)
+    pick = np.random.default_rng(3).choice(400, 8, replace=False)
+    referee = np.array([by_highs(m, z[i]) for i in pick])
+    assert ((referee <= EASE) == (found.give_mm[pick] <= EASE)).all()
+    assert found.give_mm[pick] == pytest.approx(np.maximum(referee, -0.2), abs=TOLERANCE_MM[budget])
+    assert found.resolved <= 20
+
+
+@pytest.mark.parametrize("name", ["four boards, dowels", "housed shelf, grooved back", "tenons, a shelf and a divider"])
+def test_the_pose_is_that_of_an_interior_point_method(name):
+    """T3. clarabel on the same quadratic program, 12 samples; outputs within 1e-5 mm."""
+    m = model(box(**CARCASSES[name]))
+    ready = factored(m, ASSEMBLED)
+    z = draw(m.sources, 12, seed=2)
+    mine = poses(ready, z).outputs
+    n = m.row_q.shape[1]
+    square = sparse.block_diag([ready.hessian, [[ready.weights.give]]]).tocsc()
+    rows = sparse.csc_matrix(np.hstack([m.row_q, -m.give[:, None]]))
+    settings = clarabel.DefaultSettings()
+    settings.verbose = False
+    settings.tol_gap_abs = settings.tol_gap_rel = settings.tol_feas = 1e-11
+    for i in range(len(z)):
+        linear = np.append(-ready.hessian @ (ready.to_pose @ z[i]), 0.0)
+        cones = [clarabel.NonnegativeConeT(len(m.bound))]
+        solver = clarabel.DefaultSolver(
+            sparse.triu(square).tocsc(), linear, rows, m.bound - m.row_z @ z[i], cones, settings
+        )
+        q = np.array(solver.solve().x)[:n]
+        assert mine[i] == pytest.approx(m.out_q @ q + m.out_z @ z[i], abs=1e-5)
+
+
+def test_the_second_solver_of_poses_agrees_with_the_kernel():
+    """What the kernel hands over comes back the same."""
+    m = model(box())
+    ready = factored(m, ASSEMBLED)
+    z = draw(m.sources, 5, seed=2)
+    mine = poses(ready, z).outputs
+    for i in range(5):
+        q = pose_by_quadratic_program(
+            m, ready.hessian, ready.hessian @ (ready.to_pose @ z[i]), ready.weights.give, z[i]
+        )
+        assert mine[i] == pytest.approx(m.out_q @ q + m.out_z @ z[i], abs=1e-4)
+
+
+def test_what_the_kernel_does_not_solve_is_settled_by_the_referee_and_counted(monkeypatch):
+    """With three steps allowed hardly a sample is solved: every one must still get its verdict and its pose."""
+    m = model(box())
+    z = draw(m.sources, 6, seed=4) * 4
+    whole, posed = verdict(factored(m, SIGNED), z), poses(factored(m, ASSEMBLED), z)
+    monkeypatch.setattr(solve, "MOST_STEPS", 3)
+    short, short_posed = verdict(factored(m, SIGNED), z), poses(factored(m, ASSEMBLED), z)
+    assert whole.resolved == 0
+    assert short.resolved > 0
+    assert short_posed.resolved > 0
+    assert short.give_mm == pytest.approx(whole.give_mm, abs=1e-7)
+    assert short_posed.outputs == pytest.approx(posed.outputs, abs=1e-4)
+
+
+def test_an_ill_conditioned_pose_is_caught_not_believed():
+    """Weights a thousand times apart and rho 1e7 broke active sets: what is solved must hold its rows."""
+    m = model(box())
+    hard = solve.Weights(fixing=1, gap=1000, step=100, flex=5, by_hand=1, ridge=1e-6, give=1e7, shift=0.0)
+    ready = factored(m, hard)
+    z = draw(m.sources, 300, seed=6) * 3
+    v0 = z @ ready.violation.T - ready.bound
+    rows, lam, counts, solved = kernel.active_sets(v0, ready.gram, ready.most_rows, 2000)
+    after = v0 - kernel.gathered(rows, lam, counts, ready.gram)
+    assert after[solved].max() <= 2e-6
+
+
+def cone_give(n, residual_u, residual_v, at, play):
+    """Least s with |residual of peg i| <= play + s, free to move and turn: an exact second-order cone program."""
+    columns, constants, cones = [], [], []
+    for i in range(n):
+        columns += [[0, 0, 0, -1.0], [-1.0, 0, -0.0, 0], [0, -1.0, -at[i], 0]]
+        constants += [play, residual_u[i], residual_v[i]]
+        cones.append(clarabel.SecondOrderConeT(3))
+    settings = clarabel.DefaultSettings()
+    settings.verbose = False
+    solver = clarabel.DefaultSolver(
+        sparse.csc_matrix((4, 4)), np.array([0.0, 0, 0, 1.0]), sparse.csc_matrix(np.array(columns)),
+        np.array(constants), cones, settings,
+    )  # fmt: skip
+    return solver.solve().x[3]
+
+
+@pytest.mark.parametrize("n", [2, 3, 4])
+def test_sixteen_sides_are_near_enough_to_a_circle(n):
+    """T11. Against the exact cones of round pegs: no give more than 1 in 100 of the play and its error away."""
+    at = np.array([60.0 * i for i in range(n)])
+    m = run_of(list(at), 0.05, u=Limits.either_way(0.1), v=Limits.either_way(0.1), is_round=True)
+    z = draw(m.sources, 150, seed=8)
+    mine = verdict(factored(m, SIGNED), z).give_mm
+    for i in range(len(z)):
+        e = {k: z[i, m.source_at[k]] * 0.05 for k in m.source_at}
+        u = [e[f"A{j}u"] - e[f"B{j}u"] for j in range(n)]
+        v = [e[f"A{j}v"] - e[f"B{j}v"] for j in range(n)]
+        exact = cone_give(n, u, v, at / 100, 0.1)
+        assert mine[i] == pytest.approx(max(exact, -0.2), abs=0.02 * (0.1 + max(exact, 0.0)) + 1e-6)
+
+
+@pytest.mark.parametrize("output", ["diagonals", "width", "lip|left side / top|from"])
+@pytest.mark.parametrize("way", [-1.0, 1.0])
+def test_a_range_is_that_of_the_linear_program(output, way):
+    """T19. The furthest an output can be pulled, against HiGHS: within 1e-4 mm."""
+    m = model(box())
+    ready = factored(m, SIGNED)
+    z = draw(m.sources, 6, seed=9)
+    give = verdict(ready, z).give_mm
+    mine = attainable(ready, z, give, output, way)
+    at = m.output_at[output]
+    for i in range(len(z)):
+        hard = max(give[i], 0.0) + 1e-3
+        assert mine[i] == pytest.approx(furthest(m, z[i], hard, m.out_q[at], m.out_z[at] @ z[i], way), abs=1e-4)
+
+
+def test_the_verdict_must_not_be_taken_from_the_pose():
+    """Trap 1. The weights of the pose push its give up: more would be said not to fit than the program says."""
+    m = model(with_play(box(), 0.2, 0.2))
+    z = draw(m.sources, 200, seed=1)
+    signed = verdict(factored(m, SIGNED), z).give_mm
+    posed = verdict(factored(m, ASSEMBLED), z).give_mm
+    referee = np.array([max(by_highs(m, one), 0.0) for one in z[:20]])
+    assert np.maximum(signed[:20], 0.0) == pytest.approx(referee, abs=1e-6)
+    assert (posed > 1e-5).mean() > (signed > 1e-5).mean() + 0.02
+
+
+def test_a_draw_far_inside_is_clipped_and_the_referee_knows_its_exact_give():
+    m = run_of([0, 96], 1e-6, u=Limits.either_way(1.0))
+    z = draw(m.sources, 3, seed=1)
+    assert verdict(factored(m, SIGNED), z).give_mm == pytest.approx([-0.2] * 3)
+    assert least_give(m, z[0]) == pytest.approx(-1.0, abs=1e-4)

@@ -1,0 +1,260 @@
+"""Laws of the engine: which board stands still, which seed, how many cores, what an edit leaves as it was."""
+
+from dataclasses import replace
+
+import dimstack as ds
+import numpy as np
+import pytest
+from uncertainties import ufloat
+
+from rodwork.fit import compiled as compiled_module
+from rodwork.fit.builder import Form
+from rodwork.fit.carcass import model_of
+from rodwork.fit.draws import CHUNK, chunks, draw
+from rodwork.fit.forecast import ask, chance_with, forecast, stiff
+from rodwork.fit.kernel import gathered
+from rodwork.fit.measured import Measurement, conditioned, surprise
+from rodwork.fit.solve import ASSEMBLED, SIGNED, as_drilled, factored, poses, shares_of_give, verdict
+from rodwork.fit.station import dry_fit_of
+from tests.building import back, recipe
+from tests.fit.rods import ACCURACY, box, length, lips, model
+from tests.fit.rods import found as found_of
+from tests.fit.rows import source, two_boards
+
+SHELVES = {"openings": ("rest", "rest"), "loose_shelves": (0, 0)}
+
+
+def test_it_does_not_matter_which_board_stands_still():
+    """T16. Gives within 1e-7, outputs within 1e-4."""
+    rod = box(**SHELVES)
+    one, other = model(rod, standing_still="left side"), model(rod, standing_still="fixed shelf")
+    z = draw(one.sources, 200, seed=3)
+    assert verdict(factored(one, SIGNED), z).give_mm == pytest.approx(
+        verdict(factored(other, SIGNED), z).give_mm, abs=1e-7
+    )
+    assert poses(factored(one, ASSEMBLED), z).outputs == pytest.approx(
+        poses(factored(other, ASSEMBLED), z).outputs, abs=1e-4
+    )
+
+
+def test_diagonals_agree_with_the_exact_quadrilateral():
+    """T15. Four boards with pinned corners, lengths as cut: exact diagonals against the linear difference, 0.02 mm."""
+    a, b, c, d = 564.8 + 0.7, 684.8 - 0.4, 564.8 - 0.5, 684.8 + 0.6  # bottom, right, top, left, inner lengths
+    out = found_of(
+        box(), {length("bottom"): 0.7, length("top"): -0.5, length("right side"): -0.4, length("left side"): 0.6}
+    )
+
+    # exact: bottom from (0, 0) to (a, 0); its left corner as assembled leans so that the linear rack is met
+    def diagonals(lean):
+        left_top = np.array([d * np.sin(lean), d * np.cos(lean)])
+        reach = left_top - np.array([a, 0.0])
+        span = np.linalg.norm(reach)
+        turn = np.arccos((b**2 + span**2 - c**2) / (2 * b * span))
+        angle = np.arctan2(reach[1], reach[0]) - turn
+        right_top = np.array([a, 0.0]) + b * np.array([np.cos(angle), np.sin(angle)])
+        return np.linalg.norm(right_top), span
+
+    leans = np.linspace(-0.005, 0.005, 2001)
+    difference = np.array([np.subtract(*diagonals(lean)) for lean in leans])
+    lean = np.interp(out["diagonals"], difference, leans)
+    rising, falling = diagonals(lean)
+    assert rising - falling == pytest.approx(out["diagonals"], abs=1e-3)
+    assert out["width"] == pytest.approx(c - a, abs=0.06)
+    assert out["height"] == pytest.approx(d - b, abs=0.06)
+    assert abs(lean) < 0.002
+
+
+def test_the_spread_of_a_lip_is_that_of_linear_error_propagation():
+    """T14. `uncertainties` on the lip at mid-run: the dowels' mean residual and the two surfaces, bored from outside."""
+    m = model(box())
+    from_front, from_back = (as_drilled(m, f"lip|left side / top|{end}") for end in ("from", "to"))
+    mine = np.linalg.norm((from_front + from_back) / 2)
+    method = ACCURACY.method("dowel jig")
+    each = method.error("across").each.value
+    holes = [ufloat(0, each) - ufloat(0, each) for _ in range(4)]
+    at = np.array([40.0, 136.0, 232.0, 280.0])
+    # the line of least squares through the four, read at mid-run
+    fit = np.polynomial.polynomial.polyfit(at - at.mean(), np.eye(4), 1)
+    middle = fit[0] + fit[1] * (160.0 - at.mean())
+    expected = sum(k * h for k, h in zip(middle, holes, strict=True)).std_dev
+    assert mine == pytest.approx(expected, rel=0.08)
+
+
+MOTOR = (  # way, nominal, plus, minus, inch
+    (-1, 0.375, 0, -0.031), (1, 0.032, 0.002, -0.002), (1, 0.06, 0.003, -0.003), (1, 0.438, 0, -0.015),
+    (1, 0.12, 0.005, -0.005), (1, 1.5, 0.01, -0.004), (1, 0.12, 0.005, -0.005), (1, 0.438, 0, -0.015),
+    (1, 0.45, 0.007, -0.007), (-1, 3.019, 0.012, 0), (1, 0.3, 0.03, -0.03),
+)  # fmt: skip
+
+
+def test_a_stack_of_sizes_adds_up_as_a_stack_does():
+    """Motor assembly of the Dimensioning and Tolerancing Handbook, chapter 9: mean 0.0615, worst 0.0955, RSS 0.03808.
+
+    And `dimstack` on the same rows. Signed nominals: an uneven tolerance turns round with its way.
+    """
+    build = two_boards()
+    middle, parts = 0.0, {}
+    for i, (way, nominal, plus, minus) in enumerate(MOTOR):
+        middle += way * (nominal + (plus + minus) / 2)
+        parts[f"d{i}"] = (way, (plus - minus) / 2)
+    nought = build.moved("A", (0.0, 0.0, 0.0), (0.0, 0.0, 0.0))
+    build.output("gap", Form(nought.q, {key: float(way) for key, (way, _) in parts.items()}))
+    m = build.done({key: source(key, half) for key, (_, half) in parts.items()}, {})
+    row = as_drilled(m, "gap")
+    assert middle == pytest.approx(0.0615, abs=1e-6)
+    assert np.abs(row).sum() == pytest.approx(0.0955, abs=1e-6)
+    assert np.linalg.norm(row) == pytest.approx(0.03808, abs=1e-5)
+
+    def half(closed):
+        return (closed.rel_upper - closed.rel_lower) / 2
+
+    stack = ds.Stack(dims=[ds.Dim(nom=way * nom, tol=ds.tolerance.Bilateral(up, low)) for way, nom, up, low in MOTOR])
+    assert pytest.approx(np.linalg.norm(row), abs=1e-5) == half(ds.calc.RSS(stack))
+    assert pytest.approx(np.abs(row).sum(), abs=1e-6) == half(ds.calc.WC(stack))
+
+
+def test_shared_sheets_do_not_add_up_as_independent_ones():
+    """Trap 5. Two sides of one batch move together: the outside width spreads more than independent sheets say."""
+    m = model(box())
+    left, right = (m.sizes[f"{s} side/thickness"] for s in ("left", "right"))
+    assert np.linalg.norm(left + right) > 1.3 * np.sqrt(np.linalg.norm(left) ** 2 + np.linalg.norm(right) ** 2) / 1.06
+
+
+def test_conditioning_gives_the_gaussian_posterior():
+    """T17. Mean and covariance of the closed form, and importance sampling, within Monte Carlo error."""
+    m = model(box())
+    found = (Measurement(size="left side/length", off_mm=0.4), Measurement(size="top/length", off_mm=-0.3))
+    z = draw(m.sources, 20_000, seed=7)
+    after = conditioned(m, z, found, seed=7)
+    forms = np.array([m.sizes[f.size] for f in found])
+    gain = forms.T @ np.linalg.inv(forms @ forms.T + np.eye(2) * 0.1**2)
+    mean = gain @ np.array([0.4, -0.3])
+    cov = np.eye(len(m.sources)) - gain @ forms
+    assert after.mean(axis=0) == pytest.approx(mean, abs=0.03)
+    probe = np.random.default_rng(1).standard_normal(len(m.sources))
+    assert (after @ probe).var() == pytest.approx(probe @ cov @ probe, rel=0.05)
+    weight = np.exp(-(((z @ forms.T - [0.4, -0.3]) / 0.1) ** 2).sum(axis=1) / 2)
+    other = m.sizes["right side/length"]
+    assert np.average(z @ other, weights=weight) == pytest.approx((after @ other).mean(), abs=0.02)
+
+
+def test_a_measured_board_is_believed_and_one_far_off_is_a_surprise():
+    """Shrinkage: with the saw's own habit 0.52 becomes about 0.36; with the board's own prior the tape is believed."""
+    habit = model(box())
+    believed = model(box(), measured=frozenset({("top", "length")}))
+    found = Measurement(size="top/length", off_mm=0.8)
+    means = {}
+    for name, m in (("habit", habit), ("believed", believed)):
+        z = conditioned(m, draw(m.sources, 2000, seed=1), (found,), seed=1)
+        means[name] = (z @ m.sizes["top/length"]).mean()
+    assert means["habit"] < 0.7
+    assert means["believed"] == pytest.approx(0.8, abs=0.01)
+    assert surprise(habit, found) > 3 > surprise(habit, Measurement(size="top/length", off_mm=0.3))
+
+
+def test_the_same_seed_gives_the_same_answer_on_one_core_or_two():
+    asked = ask(model(box()), (), 5, 0.1)
+    one, two = forecast(asked, 2 * CHUNK + 100, cores=1), forecast(asked, 2 * CHUNK + 100, cores=2)
+    assert (one.give_mm == two.give_mm).all()
+    assert (one.outputs == two.outputs).all()
+    again = ask(model(box()), (), 6, 0.1)
+    assert (forecast(again, 200).give_mm != one.give_mm[:200]).any()
+
+
+def test_an_edit_to_one_joint_leaves_the_errors_of_the_others():
+    """Trap 9. Shelves move and are joined otherwise: every source that both have is drawn alike."""
+    one = model(box(**SHELVES))
+    other = model(box(openings=(200.0, "rest"), loose_shelves=(0, 0), shelf_joint=recipe("biscuit")))
+    z, w = draw(one.sources, 50, seed=1), draw(other.sources, 50, seed=1)
+    both = [k for k in one.source_at if k in other.source_at]
+    assert sum("top" in k for k in both) > 40
+    for key in both:
+        assert (z[:, one.source_at[key]] == w[:, other.source_at[key]]).all()
+
+
+def test_chunks_are_a_whole_number_of_themselves():
+    assert chunks(2 * CHUNK + 5) == [(0, CHUNK), (1, CHUNK), (2, 5)]
+    assert chunks(CHUNK) == [(0, CHUNK)]
+
+
+def test_what_costs_the_fit_adds_up_to_the_give():
+    """Duality: sum over sources of y.C z less y.b is the give itself, to the effect of rho; joints add up to one."""
+    m = model(box())
+    ready = factored(m, SIGNED)
+    z = draw(m.sources, 300, seed=2) * 2
+    found = verdict(ready, z)
+    by_source, by_joint = shares_of_give(ready, found, z)
+    weights = gathered(found.rows, found.lam, found.counts, m.give[:, None])
+    bounds = gathered(found.rows, found.lam, found.counts, m.bound[:, None]) / weights
+    bending = 1.0 - by_joint.sum(axis=1)
+    exact = np.abs(bending) < 1e-9
+    assert exact.mean() > 0.9
+    assert by_source.sum(axis=1)[exact] - bounds[exact, 0] == pytest.approx(found.give_mm[exact], abs=5e-3)
+
+
+def test_a_perfect_source_only_helps_and_the_lot_of_them_cures():
+    asked = ask(model(box()), (), 5, 0.1)
+    z = asked.draws(500)
+    now = chance_with(asked, z)
+    assert chance_with(asked, z, np.zeros(len(asked.model.sources))) == 1.0
+    each = np.array([0.0 if s.parameter[1:] == ("stop", "each") else 1.0 for s in asked.model.sources])
+    assert chance_with(asked, z, each) > now
+
+
+def test_rigid_boards_would_be_said_to_fit_less_often():
+    """Trap 10. A shelf and a divider lock the box; boards that bow a little let it go together."""
+    rod = box(bays=("rest", "rest"), openings=("rest", "rest"), loose_shelves=(0, 0), width_mm=900.0)
+    m = model(rod)
+    z = draw(m.sources, 300, seed=2)
+    bends = (verdict(factored(m, SIGNED), z).give_mm <= 0.1).mean()
+    rigid = (verdict(factored(stiff(m), SIGNED), z).give_mm <= 0.1).mean()
+    assert rigid < bends
+
+
+def test_ease_is_counted_once():
+    """Trap 3. It is the threshold of the give, in no row: the give does not change with it."""
+    ready = ACCURACY
+    easier = replace(ready, give=replace(ready.give, ease_mm=0.5))
+    rod = box()
+    one = model_of(rod, "glaze", ready)
+    other = model_of(rod, "glaze", easier)
+    assert (one.bound == other.bound).all()
+    assert (one.row_z == other.row_z).all()
+
+
+def test_a_compiler_without_a_cache_folder_still_compiles(monkeypatch):
+    """numba refuses cache=True at import where no folder is writable."""
+    calls = []
+
+    def njit(**options):
+        calls.append(options)
+        if options.get("cache"):
+            raise RuntimeError("cannot cache function: no locator available for file")
+        return lambda function: function
+
+    monkeypatch.setattr(compiled_module.numba, "njit", njit)
+    assert compiled_module.compiled(lambda: 3)() == 3
+    assert [c.get("cache", False) for c in calls] == [True, False]
+
+
+@pytest.mark.parametrize(
+    "changes",
+    [{}, SHELVES, {"sides": "between", "back": back("planted")}, {"corner_joint": recipe("screw")},
+     {"corner_joint": recipe("tongue"), "back": back("rebated")}, {"back": back("grooved in the sides")},
+     {"corner_joint": recipe("pocket screw")}, {"shelf_set_back_mm": 20.0, **SHELVES}],
+)  # fmt: skip
+def test_every_sort_of_carcass_has_its_dry_fit(changes):
+    fit = dry_fit_of(box(**changes), ACCURACY, samples=300).cabinets[0]
+    assert 0.0 <= fit.band[0] <= fit.band[1] <= 1.0
+    assert fit.sampling[0] <= fit.chance <= fit.sampling[1]
+    assert {s.name for s in fit.squareness} == {"diagonals", "width", "height"}
+    assert len(fit.lips) >= 8
+    assert all(len(lip.drawn) == 20 for lip in fit.lips)
+    assert all(np.isfinite([lip.likely_mm, lip.worst_mm]).all() for lip in fit.lips)
+
+
+def test_a_set_back_shelf_has_no_lip_at_the_front():
+    flush, behind = (model(box(**SHELVES, shelf_set_back_mm=s)) for s in (0.0, 20.0))
+    assert "lip|left side / fixed shelf|front" in flush.outputs
+    assert "lip|left side / fixed shelf|front" not in behind.outputs
+    assert lips(dict.fromkeys(behind.outputs, 0.0), fronts=True).size == 4
