@@ -1,8 +1,11 @@
 """The command. The only place that reads and writes files; heavy imports wait until a command needs them."""
 
+import io
 import json
+import os
 import sys
 from collections.abc import Callable
+from contextlib import AbstractContextManager
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, NoReturn, TypeVar
 
@@ -11,12 +14,15 @@ import click
 from rodwork import __version__
 
 if TYPE_CHECKING:
+    from click._termui_impl import ProgressBar
+
     from rodwork.job.faults import JobFaults
     from rodwork.model.costing import Comparison
     from rodwork.model.rod import Rod
 
 Made = TypeVar("Made")
 SOUND, TO_PUT_RIGHT, NOT_READ = 0, 1, 2
+CORES = min(os.cpu_count() or 1, 2)
 LARGEST_FILE = 32 * 1024 * 1024  # never pull more than this into memory; the reader refuses far less, in words
 
 
@@ -190,6 +196,33 @@ def load(job: Path, as_json: bool) -> None:
     sys.exit(TO_PUT_RIGHT if bad else SOUND)
 
 
+@main.command("dry-fit")
+@click.argument("job", type=click.Path(path_type=Path))
+@click.option("--samples", type=click.IntRange(100, 1_000_000), default=4000, show_default=True, help="How many.")
+@click.option("--seed", type=click.IntRange(0, 2**31), default=1, show_default=True, help="Other chances.")
+@click.option("--joint", "family", metavar="FAMILY", help="As if corners, shelves and dividers were all joined so.")
+@click.option("--json", "as_json", is_flag=True, help="Print the whole dry fit as data.")
+def dry_fit_command(job: Path, samples: int, seed: int, family: str | None, as_json: bool) -> None:
+    """Will it go together, flush and square, in this shop: the dry fit of JOB on paper."""
+    _one_thread_for_algebra()
+    from rodwork.pipeline import dry_fit
+
+    rod = _set_out(job) if family is None else _set_out_with(job, family)
+    total = samples * sum(1 for cabinet in rod.cabinets if cabinet.joints)
+    with _bar(total, as_json, "putting it together on paper") as bar:
+        fit = dry_fit(rod, None, samples, seed, CORES, lambda cabinet, n: bar.update(n))
+    if as_json:
+        from rodwork.model.plain import to_plain
+
+        click.echo(json.dumps(to_plain(fit), ensure_ascii=False))
+    else:
+        from rodwork.console_dry_fit import print_dry_fit
+
+        print_dry_fit(rod.job, fit)
+    bad = any(f.severity in ("fault", "warning") for f in fit.findings)
+    sys.exit(TO_PUT_RIGHT if bad else SOUND)
+
+
 @main.command()
 @click.argument("job", type=click.Path(path_type=Path))
 @click.option("--saw", type=click.Choice(["track saw", "panel saw", "router"]), help="Another saw than the job's own.")
@@ -258,6 +291,27 @@ def _set_out(job: Path) -> "Rod":
     from rodwork.pipeline import set_out
 
     return _read_by(lambda text: set_out(text, str(job), _beside(job)), job)
+
+
+def _set_out_with(job: Path, family: str) -> "Rod":
+    """The Rod of a job file joined otherwise, or what is wrong and exit 2."""
+    from rodwork.pipeline import set_out_with
+
+    try:
+        return _read_by(lambda text: set_out_with(text, str(job), family, _beside(job)), job)
+    except ValueError as problem:
+        _stop(str(problem))
+
+
+def _one_thread_for_algebra() -> None:
+    """The dry fit runs its own threads, chunk by chunk; those of the algebra beneath would only be in their way."""
+    os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")
+
+
+def _bar(total: int, quiet: bool, what: str) -> "AbstractContextManager[ProgressBar[int]]":
+    """A bar on a terminal; nothing in a pipe."""
+    hidden = quiet or not sys.stderr.isatty()
+    return click.progressbar(length=total, label=what, file=io.StringIO() if hidden else sys.stderr)
 
 
 def _read_by(reader: Callable[[bytes], Made], job: Path) -> Made:

@@ -18,20 +18,25 @@ NARROWEST = 100  # columns: narrower than this a piped table would break its siz
 
 def print_rod(rod: Rod) -> None:
     """Print the whole set-out."""
-    console = Console(highlight=False)
-    if not console.is_terminal:
-        console = Console(highlight=False, width=max(console.width, NARROWEST))
+    console = wide_console()
     console.print(f"[bold]{escape(rod.job)}[/bold]   letter {rod.heading.letter}")
-    for table in (_parts(rod), _joints(rod), _settings(rod)):
-        console.print(table)
+    for made in (_parts(rod), _joints(rod), _settings(rod)):
+        console.print(made)
     _print_findings(console, rod)
 
 
-def _table(title: str, *columns: tuple[str, str]) -> Table:
-    table = Table(title=title, title_justify="left", title_style="bold", box=SIMPLE_HEAD, pad_edge=False)
+def wide_console() -> Console:
+    """The terminal; what is piped is never narrower than a table needs."""
+    console = Console(highlight=False)
+    return console if console.is_terminal else Console(highlight=False, width=max(console.width, NARROWEST))
+
+
+def table(title: str, *columns: tuple[str, str]) -> Table:
+    """An empty table of these columns: (heading, "right" for figures)."""
+    made = Table(title=title, title_justify="left", title_style="bold", box=SIMPLE_HEAD, pad_edge=False)
     for name, justify in columns:
-        table.add_column(name, justify="right" if justify == "right" else "left", overflow="fold")
-    return table
+        made.add_column(name, justify="right" if justify == "right" else "left", overflow="fold")
+    return made
 
 
 def _mm(value: float) -> str:
@@ -39,25 +44,25 @@ def _mm(value: float) -> str:
 
 
 def _parts(rod: Rod) -> Table:
-    table = _table(
+    made = table(
         "Parts", ("board", ""), ("name", ""), ("marks", ""), ("saw to", "right"), ("finished", "right"), ("edging", "")
     )
     for row in cutting_rows(rod):
         cut = f"{_mm(row.cut[0])} x {_mm(row.cut[1])}"
         size = " x ".join(_mm(s) for s in row.size)
         cells = (row.board, row.name_text, ", ".join(row.marks), cut, size, row.edging_text)
-        table.add_row(*(escape(c) for c in cells))
-    return table
+        made.add_row(*(escape(c) for c in cells))
+    return made
 
 
 def _joints(rod: Rod) -> Table:
-    table = _table("Joints", ("cabinet", ""), ("boards", ""), ("made with", ""), ("from the front, or along", ""))
+    made = table("Joints", ("cabinet", ""), ("boards", ""), ("made with", ""), ("from the front, or along", ""))
     for cabinet in rod.cabinets:
         for joint in cabinet.joints:
             boards = f"{joint.parts[1]} to {joint.parts[0]}"
             cells = (cabinet.name, boards, _bought(f.hardware for f in joint.fixings), _places(cabinet, joint.id))
-            table.add_row(*(escape(c) for c in cells))
-    return table
+            made.add_row(*(escape(c) for c in cells))
+    return made
 
 
 def _bought(hardware: Iterable[tuple[Item, ...]]) -> str:
@@ -77,7 +82,7 @@ def _places(cabinet: RodCabinet, joint_id: str) -> str:
 
 
 def _settings(rod: Rod) -> Table:
-    table = _table(
+    made = table(
         "Settings", ("", "right"), ("machine", ""), ("cutter", ""), ("against", ""), ("fence", "right"),
         ("deep", "right"), ("boards", ""),
     )  # fmt: skip
@@ -85,9 +90,9 @@ def _settings(rod: Rod) -> Table:
     for setup in rod.setups:
         if setup.stage != stage:
             stage = setup.stage
-            table.add_row("", f"[bold]{stage}[/bold]")
-        table.add_row(*(escape(c) for c in _setting_cells(rod, setup)))
-    return table
+            made.add_row("", f"[bold]{stage}[/bold]")
+        made.add_row(*(escape(c) for c in _setting_cells(rod, setup)))
+    return made
 
 
 def _setting_cells(rod: Rod, setup: Setup) -> tuple[str, ...]:

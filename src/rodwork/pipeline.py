@@ -11,16 +11,18 @@ from dataclasses import replace
 from typing import Any
 
 from rodwork.carcass.build import build
+from rodwork.catalogue.accuracy import assumed_accuracy
 from rodwork.checks.registry import run_checks
 from rodwork.job.reader import Fault, JobFaults, Lines, OwnFiles, fault_at, read_job
 from rodwork.job.schema import job_schema, own_family_schema
 from rodwork.joints.own import settings_of
 from rodwork.joints.place import entry_of, join
-from rodwork.joints.registry import back_recipe, families
+from rodwork.joints.registry import back_recipe, families, joint_kinds
 from rodwork.load.station import load_of
 from rodwork.model.cutting import CuttingPlan
+from rodwork.model.dry_fit import DryFit
 from rodwork.model.finding import Finding
-from rodwork.model.job import Back, Cabinet, CannotBuild, Job, Recipe
+from rodwork.model.job import Back, Cabinet, CannotBuild, Job, Place, Recipe, Use
 from rodwork.model.loading import Loading
 from rodwork.model.meeting import Entry
 from rodwork.model.rod import Rod
@@ -52,6 +54,40 @@ def set_out(text: str | bytes, file: str, beside: Beside = nothing_beside) -> Ro
 def load(rod: Rod) -> Loading:
     """Will it hold: the load of every cabinet of a Rod, from shelves to the wall."""
     return load_of(rod)
+
+
+def dry_fit(
+    rod: Rod, accuracy: str | None = None, samples: int = 4000, seed: int = 1, cores: int = 1,
+    say: Callable[[str, int], None] = lambda cabinet, samples: None,
+) -> DryFit:  # fmt: skip
+    """Will it go together, flush and square. `accuracy`: the text of the shop's own readings, or None: assumed.
+
+    `say` is told of each cabinet and how many of its samples are done.
+    """
+    from rodwork.fit.station import dry_fit_of  # numpy and numba: only where a dry fit is asked for
+
+    del accuracy
+    return dry_fit_of(rod, assumed_accuracy(), samples, seed, cores, say)
+
+
+def set_out_with(text: str | bytes, file: str, family: str, beside: Beside = nothing_beside) -> Rod:
+    """The Rod of a job with this family in place of every recipe of corners, shelves and dividers that it can make.
+
+    Raises JobFaults; ValueError where there is no such family, or it can make none of them.
+    """
+    job, lines = read(text, file, beside)
+    kind = joint_kinds().get(family)
+    if kind is None:
+        raise ValueError(f"there is no family {family!r}; there are {', '.join(joint_kinds())}")
+    fields = {"corner": "corner_joint", "fixed shelf": "shelf_joint", "divider": "divider_joint"}
+    able = [name for place, name in fields.items() if place in kind.places]
+    if not able:
+        raise ValueError(f"the family {family!r} joins no corner, shelf or divider")
+    use = Use(family=family, settings=kind.settings(), place=Place(path=("joints",)))
+    changes: dict[str, Any] = dict.fromkeys(able, Recipe(name=family, uses=(use,), place=use.place))
+    changed = replace(job, cabinets=tuple(replace(c, **changes) for c in job.cabinets))
+    rod = draft(changed, _made(changed, lines, file))
+    return replace(rod, findings=run_checks(rod))
 
 
 STEPS_IN_A_PACK = 4_000  # of the search for each board: few and fixed, so that a pack is quick and always the same

@@ -144,7 +144,7 @@ class CabinetFit:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class DryFit:
-    """The dry fit of a job. `assumed`: no reading of this shop stands behind it. The seed gives the same answer again."""
+    """The dry fit of a job. `assumed`: no reading of this shop stands behind it. One seed, one answer."""
 
     seed: int
     samples: int
