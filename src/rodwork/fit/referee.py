@@ -71,5 +71,6 @@ def furthest(model: LinearModel, z: Array, give_mm: float, form: Array, constant
 
 def _silent() -> highspy.Highs:
     program = highspy.Highs()  # type: ignore[no-untyped-call]
-    program.silent()
+    program.setOptionValue("output_flag", False)
+    program.setOptionValue("log_to_console", False)
     return program
