@@ -5,8 +5,9 @@ from pathlib import Path
 import pytest
 from hypothesis import settings
 
-# The same examples on every machine and every run: a failure here is a failure there.
-settings.register_profile("repeatable", derandomize=True)
+# The same examples on every machine and every run: a failure here is a failure there. No time limit: a busy machine is
+# no fault of the code.
+settings.register_profile("repeatable", derandomize=True, deadline=None)
 settings.load_profile("repeatable")
 
 GOLDEN = Path(__file__).parent / "golden"
