@@ -2,7 +2,8 @@
 
 import pytest
 
-from tests.building import back, cabinet, job, rod_of
+from rodwork.documents.assembly_order import NoOrder, assembly_steps
+from tests.building import back, cabinet, job, recipe, rod_of
 from tests.checks.own import hook, mortise, own
 from tests.checks.shop import told
 
@@ -48,3 +49,17 @@ def test_the_slide_wants_its_own_length_and_no_more(set_forward, blocked):
 
 def test_what_goes_straight_home_is_let_be():
     assert told(CODE, rod_of(job(cabinet(shelf_joint=own(mortise()))))) == []
+
+
+@pytest.mark.parametrize("sides", ["through", "between"])
+@pytest.mark.parametrize("style", ["grooved all round", "grooved in the sides", "rebated", "planted", "inset", None])
+def test_it_stops_just_where_no_order_of_assembly_is(sides, style):
+    """A back in a groove all round must be in before the box is closed, and then its last board cannot slide over it."""
+    behind = back(style, board="birch18" if style == "inset" else "birch6") if style else None
+    rod = rod_of(job(cabinet(corner_joint=recipe("keyhole"), back=behind, sides=sides, openings=("rest",))))
+    try:
+        assembly_steps(rod.cabinets[0])
+        ordered = True
+    except NoOrder:
+        ordered = False
+    assert bool(told(CODE, rod)) is not ordered, (sides, style)

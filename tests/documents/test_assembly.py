@@ -5,12 +5,13 @@ from dataclasses import replace
 from math import hypot
 
 import pytest
-from hypothesis import HealthCheck, given, settings
+from hypothesis import HealthCheck, assume, given, settings
 from page_laws import check_pages
 from samples import PAPERS, SAMPLES, sample
 from tests.building import back, cabinet, job, recipe, rod, rod_of
 from tests.cabinets import built
 
+from rodwork.checks.registry import run_checks
 from rodwork.documents.assembly import MOST_PICTURES, assembly_pages, closing, diagonals, pictures
 from rodwork.documents.assembly_order import NoOrder, assembly_steps
 from rodwork.documents.drawing import Text
@@ -77,6 +78,7 @@ def test_every_board_reaches_its_home_without_passing_through_another(style, sid
 @settings(max_examples=25, deadline=None, derandomize=True, suppress_health_check=list(HealthCheck))
 def test_an_order_is_found_for_any_cabinet_and_no_dowel_goes_in_sideways(made):
     c = made.rod.cabinets[0]
+    assume(not any(f.code == "slide-blocked" for f in run_checks(made.rod)))  # there is none: the checks say STOP
     steps = assembly_steps(c)
     assert {*steps[-1].there, *steps[-1].new} == {p.id for p in c.parts}
     assert sorted(j for s in steps for j in s.joints) == sorted(j.id for j in c.joints)

@@ -33,7 +33,7 @@ def _spots(cabinet: RodCabinet) -> Iterator[Spot]:
             if (
                 other.part.id not in joint.parts
                 and meet(low, high, other, BRUSH_MM)
-                and not _held(joint, other, cabinet)
+                and not _lets_it_by(joint, other, cabinet)
             ):
                 yield _spot(guest, other, joint, back)
 
@@ -57,12 +57,22 @@ def _swept(board: Stood, back: Vec) -> tuple[Vec, Vec]:
     return (low[0], low[1], low[2]), (high[0], high[1], high[2])
 
 
-def _held(joint: Joint, other: Stood, cabinet: RodCabinet) -> bool:
-    """Whether the other board is one that this one is let into: it has room for it all along."""
-    return any(
-        set(j.parts) == {joint.parts[1], other.part.id} and any(f.law == "enter" for f in j.fixings)
-        for j in cabinet.joints
-    )
+def _lets_it_by(joint: Joint, other: Stood, cabinet: RodCabinet) -> bool:
+    """Whether the other board is one that this one is let into, or that is let into it, and is not in its way.
+
+    It has room all along, or goes in afterwards. But a board in grooves at all four edges must be in before the box is
+    closed, and whatever closes it must then come straight.
+    """
+    entered = [j for j in cabinet.joints if other.part.id in j.parts and any(f.law == "enter" for f in j.fixings)]
+    if not any(joint.parts[1] in j.parts for j in entered):
+        return False
+    return len({j.contact.out for j in entered if _in_a_groove(j, cabinet)}) < 4
+
+
+def _in_a_groove(joint: Joint, cabinet: RodCabinet) -> bool:
+    """Whether the guest stands between two walls; a rebate has one."""
+    ids = {h.feature for f in joint.fixings for h in f.halves}
+    return any(f.kind == "groove" and f.id in ids for f in cabinet.part[joint.parts[0]].features)
 
 
 def _spot(guest: Stood, other: Stood, joint: Joint, back: Vec) -> Spot:
@@ -71,7 +81,8 @@ def _spot(guest: Stood, other: Stood, joint: Joint, back: Vec) -> Spot:
         severity="fault", parts=(guest.part,), ids=(joint.id,),
         what=f"it begins {mm(far)} from its place and slides home, and the {other.part.name} stands where it must "
              "begin",
-        mend=f"turn the slide the other way, put the {other.part.name} in afterwards, or leave {mm(far)} free there",
+        mend=f"turn the slide the other way, leave {mm(far)} free there, or hold the {other.part.name} in another "
+             "way, so that it goes in afterwards",
         source="geometry",
     )  # fmt: skip
 
