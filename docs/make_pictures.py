@@ -16,7 +16,6 @@ from fontTools.subset import Options, Subsetter
 from fontTools.ttLib import TTFont
 
 from rodwork.documents.boards import board_pages
-from rodwork.documents.closed_joint import closed_joint
 from rodwork.documents.drawing import FONT_FAMILY, Drawing, Text, font_file, printable
 from rodwork.documents.opened_joint import opened_joint_pages
 from rodwork.documents.page import Page, numbered
@@ -35,7 +34,6 @@ EXAMPLE = DOCS.parent / "examples" / "first-cupboard.toml"
 def pictures() -> dict[str, Drawing]:
     """Every picture by its file name."""
     out = {f"joint-{kind.file_name}.svg": joint_picture(kind) for kind in joint_kinds().values()}
-    out |= {f"joint-{kind.file_name}-closed.svg": closed_picture(kind) for kind in joint_kinds().values()}
     rod = set_out(EXAMPLE.read_bytes(), EXAMPLE.name)
     out["pair.svg"] = next(d for p, d in _drawn(board_pages(rod), rod) if "pair" in p.title)
     out["settings.svg"] = next(d for p, d in _drawn(settings_pages(rod), rod) if "machining" in p.title)
@@ -48,14 +46,6 @@ def joint_picture(kind: JointKind) -> Drawing:
     made = {j.id for c in rod.cabinets for j in c.joints if kind.name in {f.family for f in j.fixings}}
     pages = [(p, d) for p, d in _drawn(opened_joint_pages(rod), rod) if _is_of(p.title, made)]
     return next((d for p, d in pages if "SHELF" in p.title), pages[0][1])
-
-
-def closed_picture(kind: JointKind) -> Drawing:
-    """The same joint when it is home, cut through: a shelf's where there is one."""
-    made = [
-        (c, j) for c in _example(kind).cabinets for j in c.joints if kind.name in {f.family for f in j.fixings}
-    ]  # fmt: skip
-    return closed_joint(*min(made, key=lambda one: one[1].contact.place != "fixed shelf"))
 
 
 def _example(kind: JointKind) -> Rod:
