@@ -93,6 +93,31 @@ def compare_20() -> str:
     )
 
 
+LOADED = """
+import json, sys, time
+sys.path.insert(0, {here!r})
+from jobs import job_text
+from rodwork.pipeline import load, set_out
+full = 'edging = {{ with = "birch", on = "fronts" }}\\ncontents = {{ of = "books" }}\\n'
+text = job_text({number}).replace('edging = {{ with = "birch", on = "fronts" }}\\n', full)
+rod = set_out(text, "job")
+start = time.process_time()
+loading = load(rod)
+print(json.dumps([time.process_time() - start, sum(len(c.shelves) for c in loading.cabinets)]))
+"""
+
+
+def load_20() -> str:
+    """Whether 20 cabinets full of books hold, no two alike: shelves, joints, racking, tipping; libraries loaded too."""
+    code = LOADED.format(here=str(Path(__file__).parent), number=20)
+    runs = []
+    for _ in range(5):
+        done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
+        runs.append(json.loads(done.stdout.splitlines()[-1]))
+    cpu = statistics.median(r[0] for r in runs)
+    return f"load of 20 cabinets with {runs[0][1]} shelves, all full: median {cpu:.2f} s of one processor"
+
+
 def growth() -> str:
     rows = []
     for number in (125, 250, 500, 1000):
@@ -118,7 +143,7 @@ def command() -> str:
     return "\n".join(lines)
 
 
-ALL = {f.__name__: f for f in (command, set_out_20, pack_20, compare_20, growth)}
+ALL = {f.__name__: f for f in (command, set_out_20, pack_20, compare_20, load_20, growth)}
 
 if __name__ == "__main__":
     print(f"{platform.python_implementation()} {platform.python_version()}, {platform.machine()}")

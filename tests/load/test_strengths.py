@@ -107,6 +107,7 @@ def test_every_figure_has_its_source_and_standing_and_ranges_do_not_overlap():
             row.shear,
             row.density,
             row.compression,
+            row.panel_shear,
         ):
             assert figure.standing in standings, row
             assert len(figure.source) > 15, row

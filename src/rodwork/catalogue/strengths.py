@@ -52,6 +52,7 @@ class Strength:
     shear: Figure
     density: Figure
     compression: Figure
+    panel_shear: Figure
     creep: Figure | None  # None: by kdef
     factors: str  # whose row of eurocode5.toml is used
     factors_standing: Standing
@@ -111,6 +112,7 @@ def _strength(row: dict[str, Any], grade: dict[str, Any]) -> Strength:
         stiffness_across=figure(across) if across else along, strength=strong,
         strength_across=figure(strong_across) if strong_across else strong, shear=figure(grade["shear"]),
         density=figure(grade["density"]),
-        compression=figure(grade["compression"]), creep=figure(grade["creep"]) if "creep" in grade else None,
+        compression=figure(grade["compression"]), panel_shear=figure(grade["panel_shear"]),
+        creep=figure(grade["creep"]) if "creep" in grade else None,
         factors=grade["as"], factors_standing=grade["as_standing"], factors_source=grade["as_source"],
     )  # fmt: skip

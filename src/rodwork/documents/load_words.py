@@ -112,6 +112,20 @@ def most_text(state: WallForce) -> str:
     return f"{most.shear_N:.0f} N down and {most.pull_N:.0f} N out"
 
 
+def racking_lines(cabinet: CabinetLoad) -> Iterator[str]:
+    """How far the front opening goes out of square under a hand's push."""
+    box = cabinet.racking
+    if box is None:
+        return
+    front = "not known" if box.backed_mm is None else f"{box.backed_mm:.1f} mm"
+    bare = "" if box.bare_mm is None else f"; by its corners alone {box.bare_mm:.1f} mm"
+    bears = "" if box.margin is None else f"; the worst screw of its back bears it {times_text(box.margin)} times over"
+    yield (
+        f"Pushed sideways at its top with {box.push_N:.0f} N, the front opening goes out of square by {front}{bare}"
+        f"{bears}. {begun(box.how)}. ({box.source})"
+    )
+
+
 def hanging_lines(cabinet: CabinetLoad) -> Iterator[str]:
     """The wall, the states, the chain."""
     hanging = cabinet.hanging
@@ -151,6 +165,7 @@ def more_lines(cabinet: CabinetLoad, in_tables: bool = False) -> Iterator[str]:
     if not in_tables:
         yield from hanging_lines(cabinet)
         yield from tipping_lines(cabinet)
+    yield from racking_lines(cabinet)
     kg = cabinet.lifting.kg
     weighs = "" if kg is None else f"Weighs {kg:.0f} kg empty. "
     yield f"{weighs}{cabinet.lifting.words} ({cabinet.lifting.source})"

@@ -24,6 +24,7 @@ class BoardFigures:
     shear: Figure | None
     creep: Figure | None
     compression: Figure | None  # along the sheet
+    panel_shear: Figure | None  # in its own plane
     density: Figure | None  # characteristic, for fixings
     weight_kg_m3: float | None
     factors: Durability | None
@@ -50,7 +51,7 @@ def _figures(
     return BoardFigures(
         group=row.group if row else None, grade=row.grade if row else grade, stiffness=stiffness,
         strength=strength, shear=row.shear if row else None, creep=creep, density=row.density if row else None,
-        compression=row.compression if row else None, weight_kg_m3=weight,
+        compression=row.compression if row else None, panel_shear=row.panel_shear if row else None, weight_kg_m3=weight,
         factors=durability()[row.factors] if row else None,
         factors_source=Figure(value=1.0, standing=row.factors_standing, source=row.factors_source) if row else None,
     )  # fmt: skip

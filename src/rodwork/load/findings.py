@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from math import ceil
 
 from rodwork.model.finding import PRINTED, Finding, Severity
-from rodwork.model.loading import CabinetLoad, JointLoad, ShelfLoad
+from rodwork.model.loading import CabinetLoad, JointLoad, Racking, ShelfLoad
 from rodwork.model.rod import Rod
 
 _WORST_FIRST = {severity: n for n, severity in enumerate(PRINTED)}
@@ -38,6 +38,7 @@ def _of(cabinet: CabinetLoad, rod: Rod) -> Iterator[Finding]:
     told = [(s.part, s.name, t) for s in cabinet.shelves for t in _shelf(s)]
     told += [(j.joint, j.name, t) for j in cabinet.joints for t in _joint(j)]
     told += [("", "on the wall", t) for t in _hanging(cabinet, rod)]
+    told += [("", "the box", t) for t in _racking(cabinet.racking)]
     told += [("", "standing", t) for t in _tipping(cabinet)]
     yield from _told_once(cabinet, told)
 
@@ -94,6 +95,21 @@ def _joint(joint: JointLoad) -> Iterator[Trouble]:
         mend = f"what would do: {ceil(len(joint.forces) / joint.margin)} of them, or carry less"
         source = joint.bears.source if joint.bears else ASKED
         yield Trouble(severity="fault", code="load-joint", what=what, mend=mend, source=source)
+
+
+def _racking(box: Racking | None) -> Iterator[Trouble]:
+    if box is None:
+        return
+    if box.backed_mm is None:
+        for ask in box.asks:
+            what, _, mend = ask.partition(". ")
+            yield Trouble(severity="note", code="load-racking-unknown", what=what, mend=mend, source=ASKED)
+    if box.margin is not None and box.margin < 1:
+        what = (
+            f"the screws of its back bear a push of {box.push_N:.0f} N at its top {box.margin:.2f} times; 1 is needed"
+        )
+        mend = "put more screws or pins in the back"
+        yield Trouble(severity="fault", code="load-racking", what=what, mend=mend, source=box.source)
 
 
 def _hanging(cabinet: CabinetLoad, rod: Rod) -> Iterator[Trouble]:

@@ -8,6 +8,7 @@ from rodwork.load.findings import findings
 from rodwork.load.hanging import hanging_load
 from rodwork.load.joints import joint_loads
 from rodwork.load.lifting import lifting
+from rodwork.load.racking import racking
 from rodwork.load.shelves import shelf_loads
 from rodwork.load.tipping import tipping
 from rodwork.model.loading import CabinetLoad, Loading
@@ -25,7 +26,7 @@ def _cabinet(cabinet: RodCabinet, rod: Rod) -> CabinetLoad:
     shelves, joints = shelf_loads(cabinet, rod), joint_loads(cabinet, rod)
     return CabinetLoad(
         name=cabinet.name, count=cabinet.count, contents=words, contents_from=figure,
-        shelves=shelves, joints=joints, racking=None,
+        shelves=shelves, joints=joints, racking=racking(cabinet, rod),
         hanging=hanging_load(cabinet, rod, shelves, joints), tipping=tipping(cabinet, rod),
         lifting=lifting(cabinet, rod),
     )  # fmt: skip
