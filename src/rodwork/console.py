@@ -10,6 +10,7 @@ from rich.table import Table
 from rodwork.documents.cutting_list import cutting_rows
 from rodwork.model.finding import PRINTED
 from rodwork.model.fixing import Item
+from rodwork.model.machining import BATTEN, LAID_ON_LINE
 from rodwork.model.rod import Rod, RodCabinet
 from rodwork.model.setup import Setup
 
@@ -106,10 +107,11 @@ def _setting_cells(rod: Rod, setup: Setup) -> tuple[str, ...]:
 
 
 def _against(setup: Setup) -> str:
-    if setup.stands_on != "batten on the line":
+    if setup.stands_on not in (BATTEN, LAID_ON_LINE):
         return setup.registers_on
     line = next((e.across.line for e in setup.features if e.across and e.across.line is not None), 0.0)
-    return f"batten at {_mm(line)} from the {setup.registers_on}"
+    lies = "batten" if setup.stands_on == BATTEN else "other board"
+    return f"{lies} at {_mm(line)} from the {setup.registers_on}"
 
 
 def _print_findings(console: Console, rod: Rod) -> None:

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from rodwork.documents.annotate import arrow, capital, figure, hatched, setting
 from rodwork.documents.drawing import LINE, THIN, Path_, Pen, Shape, Text, box, line, text_width, wrapped
 from rodwork.documents.machined import Work, words_of
-from rodwork.model.feature import Pocket
+from rodwork.model.feature import Pocket, Rebate
 from rodwork.model.machining import LAID_ON_LINE, OWN_BASE
 from rodwork.model.surface import OPPOSITE, Surface
 
@@ -141,7 +141,10 @@ def _on_face(lie: Lie, x: float, top: float, width: float) -> tuple[Shape, ...]:
     else:
         shapes += hatched(right, head - 9.0, 5.0, 13.0)
         label = ("fence on the", capital(w.across.word).replace(" end", " END").replace(" edge", " EDGE"))
-    if w.groove is not None:
+    if isinstance(w.feature, Rebate) and lie.line is None:
+        cut = right - 2.5  # a step along the edge that the fence is on
+        shapes.append(box(right - 5.0, head - 4.0, 5.0, 4.0, THIN, "light"))
+    elif w.groove is not None:
         shapes.append(box(cut - 1.5, head - 4.0, 3.0, 4.0, THIN, "light"))
     depth = thick if w.right_through else 4.5
     shapes += arrow((cut, head + down - 2.0), (cut, head - depth + 0.5), CUTTER, 3.4)

@@ -13,6 +13,7 @@ from rodwork.documents.drawing import Ink, Pen, Shape, Text, line, moved, text_w
 from rodwork.documents.figures import size_text, tick_box
 from rodwork.documents.page import Area, Page, body, fitted
 from rodwork.documents.tables import LEADING, Block, band, flow
+from rodwork.model.machining import BATTEN, LAID_ON_LINE, OWN_BASE
 from rodwork.model.panel import Part
 from rodwork.model.rod import Rod
 from rodwork.model.setup import Reading, Setup, SetupFeature
@@ -54,10 +55,18 @@ class SettingBand:
 
     @property
     def surface(self) -> str:
-        """What is held against the fence, with what tells it apart in capitals; a batten with its place."""
+        """What is held against the fence, with what tells it apart in capitals; what lies on a line with its place."""
         if self.line is None:
             return capital(self.setup.registers_on)
-        return f"BATTEN at {size_text(self.line)}"
+        lies = "BATTEN" if self.setup.stands_on == BATTEN else "OTHER BOARD"
+        return f"{lies} at {size_text(self.line)}"
+
+    @property
+    def set_by(self) -> str:
+        """What holds the distance: the fence, the machine's own base, or the jig, which nobody sets."""
+        if self.setup.fence is None:
+            return "jig"
+        return "base" if self.setup.stands_on in (OWN_BASE, LAID_ON_LINE) else "fence"
 
 
 def setting_bands(rod: Rod) -> tuple[SettingBand, ...]:
@@ -109,7 +118,7 @@ def _changes(before: SettingBand | None, now: SettingBand) -> frozenset[str]:
 
 def _line(setup: Setup) -> float | None:
     """Where the batten goes, where boards are worked on their faces from a line."""
-    if "batten" not in setup.stands_on:
+    if setup.stands_on not in (BATTEN, LAID_ON_LINE):
         return None  # the line is told, but the fence is set from the board's own edge
     for f in setup.features:
         reading = f.across if f.across and f.across.line is not None else f.along
@@ -371,7 +380,7 @@ def _words_of_setting(b: SettingBand) -> Iterator[Shape]:
     room = _FENCE - _TOOL - 3.0
     tool = s.tool if s.cutter is None else f"{s.tool}, {s.cutter}"
     yield Text(at=(_TOOL, -6.0), text=tool, size=fitted(tool, 5.2, room, True), bold=True, ink=_ink(b, "tool"))
-    above = "fence on the" if b.line is None else f"line from the {s.registers_on}; stay on the X side"
+    above = f"{b.set_by} on the" if b.line is None else f"line from the {s.registers_on}; stay on the X side"
     yield Text(at=(_TOOL, -11.0), text=above, size=fitted(above, 3.4, room))
     yield Text(
         at=(_TOOL, -17.2), text=b.surface, size=fitted(b.surface, 7.0, room, True), bold=True,
@@ -387,13 +396,14 @@ def _fence_figure(b: SettingBand) -> Iterator[Shape]:
     middle = (_FENCE + _DEPTH - 3.0) / 2
     room = _DEPTH - _FENCE - 3.0
     if s.fence is None:
-        yield Text(at=(middle, -15.0), text="on the line", size=7.0, bold=True, anchor="middle", ink=_ink(b, "fence"))
+        says = "on the line" if b.line is not None else "by the jig"
+        yield Text(at=(middle, -15.0), text=says, size=7.0, bold=True, anchor="middle", ink=_ink(b, "fence"))
         return
     figure = setting(s.fence.mm)
     size = fitted(figure, _FIGURE, room, True)
     yield Text(at=(middle, -16.5), text=figure, size=size, bold=True, anchor="middle", ink=_ink(b, "fence"))
     again = "" if b.as_number is None else f", as {b.as_number}"
-    from_line = "from the line" if b.line is not None else "fence"
+    from_line = "from the line" if b.line is not None else b.set_by
     yield Text(at=(middle, -20.8), text=f"{from_line}{again}", size=3.4, bold=bool(again), anchor="middle")
 
 

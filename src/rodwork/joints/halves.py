@@ -63,7 +63,7 @@ def _machining(meeting: Meeting, name: str, void: Void, panels: Mapping[str, Pan
         part=part, feature=feature, tool=void.tool, cutter=void.cutter, bears=bears,
         along_from=register.along_from,
         across_from=register.bears if aside else register.across_from,  # in a face of the guest: from its end
-        stands_on=void.stands_on or _stands_on(contact, on_host),
+        stands_on=void.stands_on or (MACHINED_FACE if aside else _stands_on(contact, on_host)),
         line=None if aside else contact.line, set_back=contact.set_back, fence_on=void.fence_on,
         to_marks=void.to_marks,
     )  # fmt: skip
