@@ -2,7 +2,7 @@
 
 from math import cos, radians, sin
 
-from rodwork.job.fronts import doors_of
+from rodwork.job.fronts import doors_of, drawers_of
 from rodwork.model.fronts import Doors
 from tests.building import cabinet, job, rod_of
 
@@ -50,3 +50,9 @@ def foul(corners, box):
         if max(mine) <= min(theirs) + 1e-6 or max(theirs) <= min(mine) + 1e-6:
             return False
     return True
+
+
+def drawers(number=3, openings=1, **words):
+    """Drawers as a job file would have them, their boxes of the boards of the tests."""
+    boards = {"board": "birch18", "box_board": "birch18", "bottom_board": "birch6"}
+    return drawers_of({"number": number, **words}, boards, openings)

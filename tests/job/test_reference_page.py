@@ -15,6 +15,7 @@ from rodwork.job.words import (
     CabinetWords,
     ContentsWords,
     DoorsWords,
+    DrawersWords,
     EveryCabinetWords,
     HangingWords,
     PinsWords,
@@ -24,7 +25,7 @@ from rodwork.job.words import (
 PAGE = Path(__file__).parents[2] / "docs" / "job-file.md"
 HEADINGS = {
     **{f"[{name}.NAME]" if named else f"[{name}]": words for name, (words, named) in SECTIONS.items()},
-    "back": BackWords, "doors": DoorsWords, "pins": PinsWords, "edging": CabinetEdgingWords, "contents": ContentsWords,
+    "back": BackWords, "doors": DoorsWords, "drawers": DrawersWords, "pins": PinsWords, "edging": CabinetEdgingWords, "contents": ContentsWords,
     "hanging": HangingWords, "sag": SagWords,
 }  # fmt: skip
 del HEADINGS["[every_cabinet]"]  # the words of a cabinet; see the last test

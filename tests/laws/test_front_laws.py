@@ -1,5 +1,7 @@
-"""Laws of doors over random cabinets: nothing overlaps, all is proven, every bore lies in its board, and every door
+"""Laws of doors and drawers over random cabinets: nothing overlaps, all is proven, every bore lies in its board, and every door
 swings from shut to 100 degrees and touches nothing."""
+
+from dataclasses import replace
 
 from hypothesis import HealthCheck, assume, given, settings
 from hypothesis import strategies as st
@@ -8,8 +10,8 @@ from rodwork.checks.kinds.cannot_be_made import CODE as CANNOT
 from rodwork.checks.registry import checks
 from rodwork.model.job import CannotBuild
 from rodwork.setout.proof import prove
-from tests.building import back
-from tests.fronts.front_samples import box_of, doors, foul, fronted, swung
+from tests.building import back, recipe
+from tests.fronts.front_samples import box_of, doors, drawers, foul, fronted, swung
 from tests.geometry.overlap import overlaps
 
 FEW = settings(
@@ -82,3 +84,47 @@ def test_every_door_swings_open_and_touches_nothing(rod):
                     degrees,
                     other.id,
                 )
+
+
+@st.composite
+def drawn(draw):
+    """A cabinet with drawers in one opening, some with doors below."""
+    under = draw(st.booleans())
+    style = draw(st.sampled_from(["overlay", "inset"]))
+    openings = ("rest", float(draw(st.integers(160, 500)))) if under else ("rest",)
+    runners = draw(st.sampled_from([{}, {"runners": "concealed", "runner_line": 25.0}]))
+    bays = draw(st.integers(1, 2))
+    try:
+        return fronted(
+            replace(doors("pair", style=style), openings=(1, 1)) if under else None,
+            drawers=drawers(draw(st.integers(1, 3)), openings=len(openings), style=style, **runners),
+            openings=openings, loose_shelves=(0,) * len(openings), bays=("rest",) * bays,
+            width_mm=draw(st.integers(320, 800)) * bays, height_mm=float(draw(st.integers(500, 1200))),
+            depth_mm=float(draw(st.integers(350, 600))), kind="base", shelf_set_back_mm=20.6 if style == "inset" else 0.0,
+            corner_joint=recipe(draw(st.sampled_from(["dowel", "screw", "biscuit", "loose tenon"]))),
+            sides=draw(st.sampled_from(["through", "between"])), back=draw(st.sampled_from([None, back()])),
+        )  # fmt: skip
+    except CannotBuild:
+        assume(False)
+
+
+@FEW
+@given(drawn())
+def test_drawers_are_proven_and_overlap_nothing(rod):
+    assert prove(rod) == ()
+    assert overlaps(rod.cabinets[0]) == []
+
+
+@FEW
+@given(drawn())
+def test_every_drawer_runs_out_its_whole_length_and_touches_nothing(rod):
+    cabinet = rod.cabinets[0]
+    for drawer in cabinet.drawers:
+        mine = {drawer.front, *drawer.box}
+        for id in mine:
+            low, high = box_of(cabinet.part[id])
+            swept = (low[0], low[1] - drawer.travel, low[2])
+            for other in cabinet.parts:
+                if other.id not in mine:
+                    a, b = box_of(other)
+                    assert not all(swept[k] + 1e-6 < b[k] and a[k] + 1e-6 < high[k] for k in range(3)), (id, other.id)

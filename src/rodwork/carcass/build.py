@@ -7,7 +7,8 @@ from rodwork.carcass import back as backs
 from rodwork.carcass.boards import DIVIDER, LEFT_SIDE, LYING, RIGHT_SIDE, TOP, panel
 from rodwork.carcass.contacts import facing, meet
 from rodwork.carcass.divide import Division, divide
-from rodwork.carcass.doors import Opened, doors
+from rodwork.carcass.doors import Opened, doors, drawer_edges
+from rodwork.carcass.drawers import Boxes, Drawn, drawer_back, drawers
 from rodwork.carcass.pins import Bay, pin_rows, shelf_heights
 from rodwork.geometry.directions import DOWN, FRONT, LEFT, RIGHT, UP
 from rodwork.geometry.vec import Matrix, Vec, neg
@@ -34,6 +35,10 @@ _SHOWS: dict[Role, tuple[Surface, ...]] = {
     "divider": ("face_edge", "face_side", "back_side"),
     "back": ("face_side",),
     "door": SURFACES,
+    "drawer front": SURFACES,
+    "drawer side": ("far_edge", "face_side"),
+    "drawer back": ("far_edge", "face_side"),
+    "drawer bottom": ("face_side",),
 }
 _EDGED_FRONT: dict[str, tuple[Role, ...]] = {
     "fronts": ("side", "top", "bottom", "fixed shelf", "loose shelf", "divider"),
@@ -86,11 +91,30 @@ def build(
         edging=site.edging, step=shop.fence_step_mm,
     )  # fmt: skip
     hung = doors(opened, boards)
-    panels = (*box.values(), *dividers, *fixed, *((back,) if back else ()), *loose, *hung.panels)
+    boxes = _boxes(site, opened, boards, back_recipe)
+    meetings += boxes.meetings
+    panels = (*box.values(), *dividers, *fixed, *((back,) if back else ()), *loose, *hung.panels, *boxes.panels)
     return Carcass(
         panels=panels, meetings=tuple(meetings), pin_rows=rows,
         openings=_openings(site, bays, box, shelves), shelf_pins=4 * len(loose),
-        fitting_bores=hung.bores, doors=hung.hung, fittings=hung.items,
+        fitting_bores=(*hung.bores, *boxes.bores), doors=hung.hung, drawers=boxes.made,
+        fittings=(*hung.items, *boxes.items),
+    )  # fmt: skip
+
+
+def _boxes(site: _Site, opened: Opened, boards: Mapping[str, Board], back_recipe: Callable[[Back], Recipe]) -> Boxes:
+    """The drawers of the cabinet, if it has any."""
+    asked = site.cabinet.drawers
+    if asked is None:
+        return Boxes()
+    edges = drawer_edges(opened, asked)
+    return drawers(
+        Drawn(
+            cabinet=site.cabinet, drawers=asked, boards=boards, bays=opened.bays, edges=edges,
+            space=site.heights.spaces[asked.opening - 1], depth=site.frame.shelf_back, edging=site.edging,
+            joint=site.cabinet.drawer_joint or site.cabinet.corner_joint,
+            bottom_held=back_recipe(drawer_back(asked.bottom_board)), entry=site.entry,
+        )
     )  # fmt: skip
 
 

@@ -15,7 +15,7 @@ from rodwork.carcass.hinges import Hinged, Leaf, Taken, handle_bores, hang, item
 from rodwork.carcass.pins import Bay
 from rodwork.geometry.vec import Vec
 from rodwork.model.fixing import Item
-from rodwork.model.fronts import DoorHung, Doors, FittingBore, Hung
+from rodwork.model.fronts import DoorHung, Doors, Drawers, FittingBore, Hung
 from rodwork.model.job import Board, Cabinet, CannotBuild, Edging
 from rodwork.model.meeting import PinRow
 from rodwork.model.panel import Panel
@@ -151,13 +151,32 @@ def _across(of: Opened, asked: Doors, i: int) -> tuple[float, float]:
 
 
 def _upright(of: Opened, asked: Doors, first: int, last: int) -> tuple[float, float]:
-    """Lower and upper edge of the doors. Over a shelf beside an open space they stop `ends` short of its far face."""
-    low, high = of.spaces[first - 1][0], of.spaces[last - 1][1]
-    if asked.style == "inset":
-        return round(low + asked.ends_mm, 6), round(high - asked.ends_mm, 6)
-    under = 0.0 if first == 1 else of.spaces[first - 2][1]
-    over = of.cabinet.height_mm if last == len(of.spaces) else of.spaces[last][0]
-    return round(under + asked.ends_mm, 6), round(over - asked.ends_mm, 6)
+    """Lower and upper edge of the doors, which share a shelf with drawers above or below it."""
+    drawn = of.cabinet.drawers.opening if of.cabinet.drawers else None
+    inset, ends, half = asked.style == "inset", asked.ends_mm, asked.between_mm / 2
+    low, high = front_edges(of.cabinet, of.spaces, (first, last), inset, ends)
+    if inset:
+        return low, high
+    under = _middle(of, first - 1) + half if drawn == first - 1 else low
+    over = _middle(of, last) - half if drawn == last + 1 else high
+    return round(under, 6), round(over, 6)
+
+
+def _middle(of: Opened, below: int) -> float:
+    """The middle of the shelf over an opening."""
+    return (of.spaces[below - 1][1] + of.spaces[below][0]) / 2
+
+
+def front_edges(
+    cabinet: Cabinet, spaces: Sequence[tuple[float, float]], over: tuple[int, int], inset: bool, ends: float
+) -> tuple[float, float]:
+    """Lower and upper edge of fronts over these openings; beside an open one they stop `ends` short of its shelf."""
+    first, last = over
+    low, high = spaces[first - 1][0], spaces[last - 1][1]
+    if not inset:
+        low = 0.0 if first == 1 else spaces[first - 2][1]
+        high = cabinet.height_mm if last == len(spaces) else spaces[last][0]
+    return round(low + ends, 6), round(high - ends, 6)
 
 
 def _names(spaces: Sequence[_Space]) -> tuple[str, ...]:
@@ -221,3 +240,29 @@ def _taken(
     ends = ((0.0, of.spaces[0][0]), (of.spaces[-1][1], of.cabinet.height_mm))
     taken = (*pins.get(leaf.carrier.id, ()), *plate_bores(bores, leaf.carrier.id, 2))
     return Taken((*ends, *lies), taken)
+
+
+def drawer_edges(of: Opened, asked: Drawers) -> tuple[float, float]:
+    """Lower and upper edge of all the fronts of an opening's drawers. Raises CannotBuild."""
+    cabinet, n = of.cabinet, asked.opening
+    path = (*cabinet.place.path, "drawers", "opening")
+    if not 1 <= n <= len(of.spaces):
+        raise CannotBuild(
+            path, f"drawers in opening {n}, and there are {len(of.spaces)}",
+            f"write a number from 1 to {len(of.spaces)}, from the bottom",
+        )  # fmt: skip
+    covered = cabinet.doors.openings if cabinet.doors else (0, 0)
+    if covered[0] <= n <= covered[1] or cabinet.loose_shelves[n - 1]:
+        by = "doors" if cabinet.doors and covered[0] <= n <= covered[1] else "loose shelves"
+        raise CannotBuild(
+            path, f"opening {n} has {by} and drawers",
+            "keep them apart with a fixed shelf: doors = { openings = [...] }, loose_shelves as a list",
+        )  # fmt: skip
+    low, high = front_edges(cabinet, of.spaces, (n, n), asked.inset, asked.ends_mm)
+    if asked.inset or cabinet.doors is None or cabinet.doors.style == "inset":
+        return low, high
+    half = asked.between_mm / 2
+    return (
+        round(_middle(of, n - 1) + half, 6) if covered[1] == n - 1 else low,
+        round(_middle(of, n) - half, 6) if covered[0] == n + 1 else high,
+    )

@@ -144,13 +144,20 @@ def closing(cabinet: RodCabinet, steps: tuple[Step, ...]) -> tuple[int, tuple[st
 # the page ----------------------------------------------------------------------------------------------------
 
 
+_DRAWERS = (
+    "Drawers: glue up each box with its bottom in before the last side goes on; run it in, then screw its front on "
+    "from inside, to the gaps."
+)
+
+
 def assembly_pages(rod: Rod) -> tuple[Page, ...]:
     """One page for every kind of cabinet."""
     return tuple(_page(cabinet, rod) for cabinet in rod.cabinets)
 
 
-def _page(cabinet: RodCabinet, rod: Rod) -> Page:
+def _page(whole: RodCabinet, rod: Rod) -> Page:
     area = body(rod.heading.paper, landscape=True)
+    cabinet = _without_drawers(whole)
     try:
         steps = assembly_steps(cabinet)
     except NoOrder as problem:
@@ -158,6 +165,15 @@ def _page(cabinet: RodCabinet, rod: Rod) -> Page:
     else:
         shapes = tuple(_drawn(cabinet, steps, rod, area))
     return Page(kind="assembly", title=f"Assembly: {cabinet.name}", under=_under(cabinet), shapes=shapes)
+
+
+def _without_drawers(cabinet: RodCabinet) -> RodCabinet:
+    """The cabinet less its drawers, which are put together by themselves and run in at the end."""
+    drawn = {i for d in cabinet.drawers for i in (d.front, *d.box)}
+    return replace(
+        cabinet, parts=tuple(p for p in cabinet.parts if p.id not in drawn),
+        joints=tuple(j for j in cabinet.joints if not drawn & {*j.parts}),
+    )  # fmt: skip
 
 
 def _under(cabinet: RodCabinet) -> str:
@@ -346,7 +362,9 @@ def _last_caption(n: int, cabinet: RodCabinet, rod: Rod, loose: Picture | None) 
     words.append(_squares(cabinet))
     if loose:
         words.append(_from_the_front(loose.new, cabinet))
-    kg = cabinet_kg(cabinet, rod)
+    if cabinet.drawers:
+        words.append(_DRAWERS)
+    kg = cabinet_kg(rod.cabinet[cabinet.name], rod)
     if kg is not None and kg > TWO_PEOPLE_KG:
         words.append(f"About {mass_text(kg)}: two people to turn and carry it.")
     return f"{n}. Is it square?", " ".join(w for w in words if w)

@@ -21,7 +21,10 @@ from rodwork.model.panel import Part
 from rodwork.model.rod import Rod, RodCabinet
 from rodwork.model.surface import EDGES, Surface
 
-ORDER = ("side", "top", "bottom", "fixed shelf", "loose shelf", "divider", "back", "door")
+ORDER = (
+    "side", "top", "bottom", "fixed shelf", "loose shelf", "divider", "back", "door", "drawer front", "drawer side",
+    "drawer back", "drawer bottom",
+)  # fmt: skip
 
 
 def board_pages(rod: Rod) -> tuple[Page, ...]:

@@ -1,4 +1,4 @@
-"""The front of a cabinet with its doors on: what opens which way, its size, its margins, its mark.
+"""The front of a cabinet, shut: what opens which way, its size, its margins, its mark.
 
 Dashed lines on a door meet at its hinged edge, as on a builder's drawing. A customer can read it and sign it.
 """
@@ -10,6 +10,7 @@ from rodwork.documents.drawing import HIDDEN, LINE, THIN, Circle, Point, Shape, 
 from rodwork.documents.figures import dimension_across, dimension_up, size_text
 from rodwork.documents.page import Area, Page, body, fitted
 from rodwork.documents.pictorial import extent, part_box
+from rodwork.model.fronts import DoorHung, DrawerMade
 from rodwork.model.panel import Part
 from rodwork.model.rod import Rod, RodCabinet
 
@@ -20,12 +21,12 @@ _SIZE = 3.6
 
 
 def front_pages(rod: Rod) -> tuple[Page, ...]:
-    """One page for every cabinet that has doors."""
+    """One page for every cabinet that has doors or drawers."""
     area = body(rod.heading.paper, landscape=True)
     return tuple(
         Page(
             kind="front", title=f"{c.name}: the front", right=f"{size_text(c.size[0])} x {size_text(c.size[1])}",
-            under="Doors on, as seen from the front. The dashed lines of a door meet where it is hinged.",
+            under="Shut, as seen from the front. The dashed lines of a door meet where it is hinged.",
             shapes=tuple(_front(c, area)),
         )
         for c in rod.cabinets
@@ -35,7 +36,7 @@ def front_pages(rod: Rod) -> tuple[Page, ...]:
 
 def fronts_of(cabinet: RodCabinet) -> tuple[Part, ...]:
     """What is seen of a cabinet that is shut: its doors, from the left, then from the bottom."""
-    seen = [p for p in cabinet.parts if p.role in FRONTS and not p.in_box and "back_side" in p.shows]
+    seen = [p for p in cabinet.parts if p.role in FRONTS and "back_side" in p.shows]
     return tuple(sorted(seen, key=lambda p: (part_box(p)[0][0], part_box(p)[0][2])))
 
 
@@ -91,17 +92,25 @@ def _opening_lines(hinged: str | None, low: Point, high: Point) -> tuple[tuple[P
     return ends.get(hinged or "", ())
 
 
+def _opens(door: DoorHung | None, drawer: DrawerMade | None) -> str:
+    if door is not None:
+        way = {"left": "hinged left", "right": "hinged right", "up": "lifts up"}[door.hinged]
+        return f"{way}, {len(door.hinges)} hinges"
+    kind = "concealed" if drawer is not None and drawer.concealed else "side-mounted"
+    return f"a drawer on {kind} runners" + (f" of {size_text(drawer.travel)}" if drawer is not None else "")
+
+
 def _said(cabinet: RodCabinet, fronts: tuple[Part, ...]) -> Iterator[str]:
     """Sizes of the doors, how they hang, and what is left between them."""
     alike: dict[str, list[str]] = {}
     hung = {d.door: d for d in cabinet.doors}
+    drawn = {d.front: d for d in cabinet.drawers}
     for p in fronts:
         (a, _, c), (b, _, d) = part_box(p)
-        way = hung[p.id]
-        opens = {"left": "hinged left", "right": "hinged right", "up": "lifts up"}[way.hinged]
-        words = f"{size_text(b - a)} wide, {size_text(d - c)} high, {opens}, {len(way.hinges)} hinges"
+        words = f"{size_text(b - a)} wide, {size_text(d - c)} high, {_opens(hung.get(p.id), drawn.get(p.id))}"
         alike.setdefault(words, []).append(p.marks[0].rsplit("-", 1)[-1])
     for words, which in alike.items():
         yield f"{listed(which)}: {words}."
-    yield "Hinges take up 2 mm each way: set the margins even when the cabinet stands level (common practice)."
-    yield "Heights of hinges are on the sheets of the doors and of the boards that carry them."
+    if cabinet.doors:
+        yield "Hinges take up 2 mm each way: set the margins even when the cabinet stands level (common practice)."
+        yield "Heights of hinges are on the sheets of the doors and of the boards that carry them."

@@ -110,6 +110,8 @@ class Work:
             "shelf_pin": "shelf-pin bores", "pilot": "pilot bores", "clearance": "clearance bores",
             "hinge": "hinge bores", "handle": "handle bores",
         }  # fmt: skip
+        if self.feature.role == "pilot" and self.joint is None:
+            return "runner bores"
         if self.feature.role in named:
             return named[self.feature.role]
         things = f"{self.feature.noun}s"

@@ -6,7 +6,7 @@ from typing import Any
 
 from rodwork.job.demand import contents_of, hanging_of, one_way_contents, sag_of
 from rodwork.job.faults import shown
-from rodwork.job.fronts import BEHIND_INSET_MM, doors_of
+from rodwork.job.fronts import BEHIND_INSET_MM, doors_of, drawers_of
 from rodwork.job.lines import Path
 from rodwork.job.marks import marks
 from rodwork.job.recipes import recipe_left_to_us
@@ -16,11 +16,12 @@ from rodwork.job.words import (
     CabinetEdgingWords,
     CabinetWords,
     DoorsWords,
+    DrawersWords,
     EveryCabinetWords,
     HangingWords,
 )
 from rodwork.model.demand import Contents, Hanging, Wall
-from rodwork.model.fronts import Doors
+from rodwork.model.fronts import Doors, Drawers
 from rodwork.model.job import Back, Cabinet, CabinetEdging, Pins, Place, Recipe
 
 MOST_CABINETS = 2000
@@ -121,7 +122,8 @@ class _Maker:
         board = self._look_up("board", self.shared.boards, "boards")
         shelf_board = self._look_up("shelf_board", self.shared.boards, "boards") or board
         back, edging, contents, hanging = self._back(), self._edging(), self._contents(), self._hanging()
-        doors = self._doors(board, len(openings))
+        drawers = self._drawers(board, len(openings))
+        doors = self._doors(board, len(openings), drawers)
         corner, shelf, divider = self._joints(fixed_shelves=len(openings) > 1, dividers=len(bays) > 1)
         loose = self._loose(len(openings))
         wrong = self.own.wrong or self.every.wrong or len(self.reading.faults) > before
@@ -135,7 +137,8 @@ class _Maker:
             loose_shelves=loose, shelf_set_back_mm=self._get("shelf_set_back", self._behind(doors)),
             pins=self._pins(), edging=edging,
             contents=contents, notes=self._get("notes"), place=Place(path=self.own.path), hanging=hanging,
-            room=self._get("room", "heated"), sag=sag_of(self._table("sag")), doors=doors,
+            room=self._get("room", "heated"), sag=sag_of(self._table("sag")), doors=doors, drawers=drawers,
+            drawer_joint=self._drawer_joint(drawers),
         )  # fmt: skip
 
     def _from(self, word: str) -> Given | None:
@@ -255,19 +258,45 @@ class _Maker:
         name = self._named_in(table, "edging", "with", self.shared.edgings, "edgings")
         return CabinetEdging(edging=name, on=table.get("on", ("fronts",))) if name is not None else None
 
+    def _drawers(self, board: str | None, openings: int) -> Drawers | None:
+        table = self._table("drawers")
+        if table is None:
+            return None
+        whole = self._whole(table, DrawersWords, "drawers", ("number", "bottom_board"))
+        named = {
+            word: self._named_in(table, "drawers", word, self.shared.boards, "boards") if word in table else board
+            for word in ("board", "box_board", "bottom_board")
+        }
+        if len(table.get("heights", ())) not in (0, table.get("number", 0)):
+            self.reading.fault(
+                self._path("drawers", "heights"),
+                f"heights has {len(table['heights'])} entries, and there are {table.get('number')} drawers",
+                "Write one height for each, from the bottom",
+            )
+            return None
+        boards = {word: name for word, name in named.items() if name is not None}
+        return drawers_of(table, boards, openings) if whole and len(boards) == len(named) else None
+
+    def _drawer_joint(self, drawers: Drawers | None) -> Recipe | None:
+        table = self._table("drawers")
+        if table is None or drawers is None:
+            return None
+        name = self._named_in(table, "drawers", "joint", self.shared.recipes, "joints")
+        return self.shared.recipes[name] if name is not None else None
+
     def _behind(self, doors: Doors | None) -> float:
         """How far shelves stand back where it is not said: behind inset doors, and room to shut them."""
         inset = doors is not None and doors.style == "inset" and self.shared.boards[doors.board]
         return round(inset.actual_mm + BEHIND_INSET_MM, 6) if inset else 0.0
 
-    def _doors(self, board: str | None, openings: int) -> Doors | None:
+    def _doors(self, board: str | None, openings: int, drawers: Drawers | None) -> Doors | None:
         table = self._table("doors")
         if table is None:
             return None
         whole = self._whole(table, DoorsWords, "doors", ("hung",))
         own_board = self._named_in(table, "doors", "board", self.shared.boards, "boards")
         named = own_board if "board" in table else board
-        return doors_of(table, named, openings) if whole and named is not None else None
+        return doors_of(table, named, openings, drawers) if whole and named is not None else None
 
     def _contents(self) -> Contents | None:
         table = one_way_contents(self.own.get("contents"), self.every.get("contents"))

@@ -3,7 +3,7 @@
 from collections.abc import Mapping
 from typing import Any
 
-from rodwork.model.fronts import Doors, DoorStyle, Handle, HingeSheet
+from rodwork.model.fronts import Doors, DoorStyle, Drawers, Handle, HingeSheet
 
 # Margins: lay-on 1.5 at each outer edge, 1.5 to 2 above and below, 3 between; inset 2. Common practice, no source.
 MARGINS: Mapping[DoorStyle, tuple[float, float, float]] = {
@@ -12,14 +12,17 @@ MARGINS: Mapping[DoorStyle, tuple[float, float, float]] = {
 # Fixed distances of common hinges, from memory: the sheet of the hinge that is bought goes before them.
 FIXED_MM = (11.0, 1.5, -6.0)  # straight, half cranked, cranked for inset doors
 BEHIND_INSET_MM = 3.0  # from an inset door to the shelves behind it; common practice, no source
+# Drawer suppliers' pages: side-mounted runners 1 1/16 in off the opening in all; concealed ones 5/8 in off it for
+# nominal 1/2 in sides and 3/8 in for 5/8 in, which is 1 5/8 in off the inside width either way.
+RUNNERS_TAKE_MM = {False: 27.0, True: 41.3}
 PLATES_MM = (0.0, 2.0, 4.0)
 
 
-def doors_of(table: Mapping[str, Any], board: str, openings: int) -> Doors:
-    """The doors of one cabinet whose front has so many openings."""
+def doors_of(table: Mapping[str, Any], board: str, openings: int, drawers: Drawers | None = None) -> Doors:
+    """The doors of one cabinet whose front has so many openings, one of which may have drawers."""
     style: DoorStyle = table.get("style", "overlay")
     sides, ends, between = MARGINS[style]
-    first, last = table.get("openings", (1, openings))
+    first, last = table.get("openings", _not_drawn(openings, drawers))
     handle = None if "handle" not in table else Handle(
         centres_mm=table["handle"], from_edge_mm=table.get("handle_from_edge", 40.0),
         from_end_mm=table.get("handle_from_end", 60.0), diameter_mm=5.0,
@@ -33,4 +36,33 @@ def doors_of(table: Mapping[str, Any], board: str, openings: int) -> Doors:
             cup_depth_mm=table.get("cup_depth", 12.5),
         ),
         handle=handle,
+    )  # fmt: skip
+
+
+def _not_drawn(openings: int, drawers: Drawers | None) -> tuple[int, int]:
+    """All openings but that of drawers at the top or the bottom."""
+    if drawers is not None and openings > 1:
+        if drawers.opening == openings:
+            return 1, openings - 1
+        if drawers.opening == 1:
+            return 2, openings
+    return 1, openings
+
+
+def drawers_of(table: Mapping[str, Any], boards: Mapping[str, str], openings: int) -> Drawers:
+    """The drawers of one cabinet whose front has so many openings."""
+    style: DoorStyle = table.get("style", "overlay")
+    sides, ends, between = MARGINS[style]
+    concealed = table.get("runners") == "concealed"
+    heights = table.get("heights", ("rest",) * table["number"])
+    handle = None if "handle" not in table else Handle(
+        centres_mm=table["handle"], from_edge_mm=0.0, from_end_mm=0.0, diameter_mm=5.0
+    )  # fmt: skip
+    return Drawers(
+        opening=table.get("opening", openings), heights_mm=tuple(None if h == "rest" else h for h in heights),
+        board=boards["board"], box_board=boards["box_board"], bottom_board=boards["bottom_board"],
+        inset=style == "inset", sides_mm=table.get("sides", sides), ends_mm=table.get("ends", ends),
+        between_mm=table.get("between", between), concealed=concealed,
+        take_mm=table.get("runners_take", RUNNERS_TAKE_MM[concealed]), length_mm=table.get("runner_length"),
+        line_mm=table.get("runner_line"), box_width_mm=table.get("box_width"), handle=handle,
     )  # fmt: skip

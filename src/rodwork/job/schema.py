@@ -14,7 +14,14 @@ ABOUT = (
     "Lengths are mm, or text with a unit."
 )
 NAME_PATTERN = r"^(?!\.+$)(?!\s)[^/\\\x00-\x1f\x7f]{1,60}(?<!\s)$"
-LEFT_TO_EVERY_CABINET = ("CabinetWords", "EveryCabinetWords", "BackWords", "CabinetEdgingWords", "DoorsWords")
+LEFT_TO_EVERY_CABINET = (
+    "CabinetWords",
+    "EveryCabinetWords",
+    "BackWords",
+    "CabinetEdgingWords",
+    "DoorsWords",
+    "DrawersWords",
+)
 
 
 def job_schema(families: Mapping[str, type]) -> dict[str, Any]:

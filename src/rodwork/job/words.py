@@ -217,6 +217,9 @@ class PinsWords(Words):
     holes: Annotated[int, Whole(1, 100)] = word("Bores in a row for each loose shelf", default="5")
 
 
+_SPACE_LENGTH = LengthOr(Length(10, 6000), "rest")
+
+
 class DoorsWords(Words):
     """Doors on cup hinges over the front of a cabinet."""
 
@@ -262,6 +265,47 @@ class DoorsWords(Words):
     )
 
 
+class DrawersWords(Words):
+    """The drawers of one opening."""
+
+    number: Annotated[int, Whole(1, 12)] = word("How many, one above another", needed=True, such_as="3")
+    opening: Annotated[int, Whole(1, MOST_SPACES)] = word("In which opening, from the bottom", default="the top one")
+    heights: Annotated[tuple[Any, ...], ListOf(_SPACE_LENGTH, 1, 12, '[280, "rest", 140]')] = word(
+        'Heights of their fronts from the bottom; "rest" shares what is left', default="all even"
+    )
+    board: Annotated[str, Reference("boards")] = word("The board of their fronts", default="the cabinet's board")
+    box_board: Annotated[str, Reference("boards")] = word("The board of their boxes", default="the cabinet's board")
+    bottom_board: Annotated[str, Reference("boards")] = word(
+        "The board of their bottoms", needed=True, such_as='"birch6"'
+    )
+    joint: Annotated[str, Reference("joints")] = word(
+        "The recipe of their boxes' corners", default="as the cabinet's corners"
+    )
+    style: Annotated[str, Choice(("overlay", "inset"))] = word("How their fronts lie, as doors do", default='"overlay"')
+    sides: Annotated[float, Length(0, 40)] = word("Margin at each outer edge", default="1.5 mm, inset 2 mm")
+    ends: Annotated[float, Length(0, 40)] = word("Margin above and below", default="1.5 mm, inset 2 mm")
+    between: Annotated[float, Length(0, 40)] = word("Margin between two fronts", default="3 mm, inset 2 mm")
+    runners: Annotated[str, Choice(("side-mounted", "concealed"))] = word("Their runners", default='"side-mounted"')
+    runners_take: Annotated[float, Length(0, 120)] = word(
+        "By the runner's sheet: the opening less the box's outside width, of concealed runners less its inside width",
+        default="27 mm (1 1/16 in), concealed 41.3 mm (1 5/8 in)",
+    )
+    runner_length: Annotated[float, Length(150, 1200)] = word(
+        "Length of runners and boxes", default="the longest in steps of 50 that goes in"
+    )
+    runner_line: Annotated[float, Length(0, 400)] = word(
+        "By the runner's sheet: the box's bottom edge to the line of the screws in the side",
+        default="half the box's height",
+    )
+    box_width: Annotated[float, Length(50, 3000)] = word(
+        "Outside width of a box that is there already: refused where the opening is not its own",
+        default="by the opening",
+    )
+    handle: Annotated[float, Length(0, 1000)] = word(
+        "Distance between the bores of its handle, in the middle of the front; 0 for a knob", default="no bores"
+    )
+
+
 class CabinetEdgingWords(Words):
     """What is edged, and with what."""
 
@@ -275,7 +319,7 @@ class CabinetEdgingWords(Words):
         ),
     ] = word(
         "Which edges: the fronts of all boards but the back; the fronts of the shelves alone; the ends of the sides "
-        "and of top and bottom; all four of each door",
+        "and of top and bottom; all four of each door; all four of each drawer front",
         default='"fronts"',
     )
 
@@ -367,9 +411,6 @@ class TestedWords(Words):
     source: Annotated[str, Text(200)] = word("Whose figures they are", needed=True, such_as='"own test, March"')
 
 
-_SPACE_LENGTH = LengthOr(Length(10, 6000), "rest")
-
-
 class EveryCabinetWords(Words):
     """What all cabinets have unless they say otherwise: any word of a cabinet but its mark."""
 
@@ -420,6 +461,9 @@ class EveryCabinetWords(Words):
         "What is edged", default='"none"'
     )
     doors: Annotated[DoorsWords, TableOr("none", 'doors = { hung = "pair" }')] = word("Its doors", default='"none"')
+    drawers: Annotated[DrawersWords, TableOr("none", 'drawers = { number = 3, bottom_board = "birch6" }')] = word(
+        "Its drawers", default='"none"'
+    )
     contents: ContentsWords = word("What will stand inside", default="not said")
     notes: Annotated[str, Text(2000, lines=True)] = word("What the bench should know of this cabinet")
     hanging: Annotated[HangingWords, TableOr("none", 'hanging = { style = "split batten", wall = "brick" }')] = word(

@@ -110,3 +110,40 @@ class DoorHung:
     kg: float | None
     hinges: tuple[Hinge, ...]
     guide: int | None  # None: past the end of the guide
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Drawers:
+    """The drawers of one opening. `heights_mm`: of the fronts from the bottom, None for an even share of the rest.
+
+    Runners by their maker's sheet: side-mounted ones take `take_mm` of the opening's width in all, concealed ones of
+    it and the box's inside width. `box_width_mm`: of a box that is bought or made already.
+    """
+
+    opening: int
+    heights_mm: tuple[float | None, ...]
+    board: str
+    box_board: str
+    bottom_board: str
+    inset: bool
+    sides_mm: float
+    ends_mm: float
+    between_mm: float
+    concealed: bool
+    take_mm: float
+    length_mm: float | None  # None: the longest in steps of 50 that the carcass takes
+    line_mm: float | None  # from the box's bottom edge to the runner's screws; None: half the box's height
+    box_width_mm: float | None
+    handle: Handle | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DrawerMade:
+    """One drawer: its front, its box's boards, how far it comes out, the room between its box and the opening."""
+
+    front: str
+    box: tuple[str, ...]
+    travel: float
+    opening_width: float
+    box_width: float
+    concealed: bool

@@ -9,7 +9,7 @@ from typing import Any, Literal
 
 from rodwork.model.costing import ShopFigures
 from rodwork.model.demand import Contents, Declared, Hanging, Room, SagLimits, Tested, Wall
-from rodwork.model.fronts import Doors
+from rodwork.model.fronts import Doors, Drawers
 from rodwork.model.own_family import OwnFamily
 from rodwork.model.sawing import Sawing
 from rodwork.model.shop import Shop
@@ -20,7 +20,9 @@ BackStyle = Literal[
 ]  # fmt: skip
 Corners = Literal["through", "between"]
 Kind = Literal["wall", "base", "tall", "bookcase", "open box"]
-EdgedPlace = Literal["fronts", "shelf fronts", "side tops", "side bottoms", "top and bottom ends", "doors"]
+EdgedPlace = Literal[
+    "fronts", "shelf fronts", "side tops", "side bottoms", "top and bottom ends", "doors", "drawer fronts"
+]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -148,6 +150,8 @@ class Cabinet:
     room: Room = "heated"
     sag: SagLimits = field(default_factory=SagLimits)
     doors: Doors | None = None  # None: open at the front
+    drawers: Drawers | None = None
+    drawer_joint: Recipe | None = None  # None: as the corners
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -4,7 +4,7 @@ from dataclasses import dataclass
 
 from rodwork.model.contact import Contact
 from rodwork.model.fixing import Item
-from rodwork.model.fronts import DoorHung, FittingBore
+from rodwork.model.fronts import DoorHung, DrawerMade, FittingBore
 from rodwork.model.job import Recipe
 from rodwork.model.panel import Panel
 from rodwork.model.rod import Opening
@@ -77,4 +77,5 @@ class Carcass:
     shelf_pins: int
     fitting_bores: tuple[FittingBore, ...] = ()
     doors: tuple[DoorHung, ...] = ()
+    drawers: tuple[DrawerMade, ...] = ()
     fittings: tuple[Item, ...] = ()

@@ -9,7 +9,7 @@ from rodwork.model.demand import Contents, Declared, Hanging, Room, SagLimits, T
 from rodwork.model.feature import Feature
 from rodwork.model.finding import Finding
 from rodwork.model.fixing import Fixing, Item, Joint
-from rodwork.model.fronts import DoorHung
+from rodwork.model.fronts import DoorHung, DrawerMade
 from rodwork.model.panel import Part
 from rodwork.model.plain import from_plain, to_plain
 from rodwork.model.sawing import Sawing
@@ -106,6 +106,7 @@ class RodCabinet:
     joints: tuple[Joint, ...]
     proof: Proof
     doors: tuple[DoorHung, ...] = ()
+    drawers: tuple[DrawerMade, ...] = ()
 
     @cached_property
     def part(self) -> dict[str, Part]:

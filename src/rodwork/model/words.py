@@ -35,6 +35,13 @@ _FRONT_ACROSS: dict[Surface, str] = {
     **_FRONT_UP, "face_edge": "bottom edge", "far_edge": "top edge", "left_end": "right end", "right_end": "left end",
 }  # fmt: skip
 
+_DRAWER_SIDE: dict[Surface, str] = {
+    "face_edge": "bottom edge", "far_edge": "top edge", "left_end": "front end", "right_end": "back end",
+    "face_side": "inside", "back_side": "outside",
+}  # fmt: skip
+_DRAWER_SIDE_RIGHT: dict[Surface, str] = {**_DRAWER_SIDE, "left_end": "back end", "right_end": "front end"}
+_DRAWER_BACK: dict[Surface, str] = {**_DRAWER_SIDE, "left_end": "left end", "right_end": "right end"}
+
 
 def cabinet_words(role: Role, x_in_cabinet: tuple[float, float, float]) -> dict[Surface, str]:
     """The cabinet word of each surface of a part, from its role and the way its length lies in the cabinet.
@@ -53,8 +60,12 @@ def cabinet_words(role: Role, x_in_cabinet: tuple[float, float, float]) -> dict[
         return _TOP
     if role == "bottom":
         return _LYING
-    if role == "door":
+    if role in ("door", "drawer front"):
         return _FRONT_UP if upwards else _FRONT_DOWN if downwards else _FRONT_ACROSS
-    if role in ("fixed shelf", "loose shelf"):
+    if role == "drawer side":
+        return _DRAWER_SIDE if x_in_cabinet[1] > 0 else _DRAWER_SIDE_RIGHT
+    if role == "drawer back":
+        return _DRAWER_BACK
+    if role in ("fixed shelf", "loose shelf", "drawer bottom"):
         return _SHELF
     raise ValueError(f"no cabinet words yet for a {role}")

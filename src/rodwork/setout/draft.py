@@ -87,6 +87,7 @@ def _cabinet(one: Made, by_part: dict[str, tuple[Machining, ...]]) -> RodCabinet
         name=c.name, count=c.count, size=(c.width_mm, c.height_mm, c.depth_mm), asked=_asked(one),
         hardware=(*_pins(c, one.carcass.shelf_pins), *one.carcass.fittings),
         parts=tuple(parts), joints=one.joints, proof=_UNPROVEN, doors=one.carcass.doors,
+        drawers=one.carcass.drawers,
     )  # fmt: skip
 
 

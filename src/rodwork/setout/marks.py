@@ -11,6 +11,7 @@ _CODES = {
     "back": "BK",
     "door": "DR",
 }
+_DRAWER = {"front": "F", "box front": "I", "left side": "L", "right side": "R", "back": "K", "bottom": "B"}
 
 
 def marks(cabinet_mark: str, first_copy: int, count: int, panel: Panel) -> tuple[str, ...]:
@@ -24,6 +25,9 @@ def _code(panel: Panel) -> str:
     number = words[-1] if words[-1].isdigit() else ""
     if panel.role == "side":
         return "LS" if words[0] == "left" else "RS"
+    if words[0] == "drawer":
+        number = words[1] if words[1].isdigit() else ""
+        return f"W{number}{_DRAWER[' '.join(w for w in words[1:] if not w.isdigit())]}"
     if panel.role == "door" and words[0] in ("left", "right"):
         return f"DR{words[0][0].upper()}"
     return _CODES[panel.role] + number

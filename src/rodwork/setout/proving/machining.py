@@ -12,7 +12,11 @@ from rodwork.setout.proving.stand import AT, LIES, NAMED, Stand, along_axis
 from rodwork.setout.proving.trouble import DUST, Trouble, mm, times
 
 _FROM = ("along the length from the left end", "front to back from the front edge", "heights from the bottom end")
-_CORNER_FROM = ("the right corner from the right end", "", "the top corner from the top end")
+_CORNER_FROM = (
+    "the right corner from the right end",
+    "a drawer's back corner from the back end",
+    "the top corner from the top end",
+)
 
 
 def listed(feature: Feature, entries: Sequence[Entry]) -> Trouble | None:
@@ -155,7 +159,7 @@ def _datum(stand: Stand, reading: Reading, met: Met | None) -> Trouble | None:
     way = stand.toward[surface]
     if met is not None and met.of_back and (way.axis == 1 or stand.part.role == "back"):
         return None
-    own = met is not None and (met.top_corner if way.axis == 2 else met.right_corner if way.axis == 0 else False)
+    own = met is not None and (met.right_corner, met.back_corner, met.top_corner)[way.axis]
     if (way.sign > 0) == own:
         return None
     word = f"{NAMED[way.axis][own]} {'end' if LIES[surface][0] == 0 else 'edge'}"

@@ -9,6 +9,7 @@ from rodwork.setout.proving.stand import Stand
 
 _OF_BACK = ("back in a groove", "back in a rebate", "planted back", "inset back")
 _UPRIGHT = ("side", "divider")
+_LYING = ("top", "bottom")
 
 
 class Met(NamedTuple):
@@ -21,6 +22,7 @@ class Met(NamedTuple):
     corner: bool
     top_corner: bool
     right_corner: bool
+    back_corner: bool  # of a drawer
 
     def registers(self, part: str) -> tuple[Register, Register]:
         """(this board's, its mate's)."""
@@ -47,11 +49,12 @@ def meetings(cabinet: RodCabinet, stands: dict[str, Stand]) -> dict[str, Met]:
             continue
         place = joint.contact.place
         corner = place == "corner"
-        lying = next((s for s in (guest, host) if s.part.role not in _UPRIGHT), None)
+        lying = next((s for s in (guest, host) if s.part.role in _LYING), None)
         upright = next((s for s in (guest, host) if s.part.role in _UPRIGHT), None)
         found[joint.id] = Met(
             joint, host, guest, place in _OF_BACK, corner,
             corner and lying is not None and lying.low[2] + lying.high[2] > cabinet.size[1],
             corner and upright is not None and upright.on_right,
+            corner and guest.part.role == "drawer back",
         )  # fmt: skip
     return found

@@ -32,7 +32,7 @@ AT: dict[tuple[int, bool], Surface] = {
 ENDS_AND_EDGES: tuple[Surface, ...] = ("left_end", "right_end", "face_edge", "far_edge")
 NAMED = (("left", "right"), ("front", "back"), ("bottom", "top"))
 _FACES = (("left face", "right face"), ("front face", "back face"), ("underside", "upper side"))
-_LOOKS_OUT_UP = {"top": True, "bottom": False, "door": False, "drawer front": False}
+_LOOKS_OUT_UP = {"top": True, "bottom": False, "door": False, "drawer front": False, "drawer back": True}
 
 
 class Stand:
@@ -52,11 +52,12 @@ class Stand:
         self.on_right = self.low[0] + self.high[0] > cabinet.size[0]
         self.toward: dict[str, Way] = {}
         self.word: dict[str, str] = {}
+        hand = self.on_right if part.role != "drawer side" else self.columns[2][0] < 0
         for surface, (axis, far) in LIES.items():
             way = along_axis(self.columns[axis])
             if way is not None:
                 self.toward[surface] = way = Way(way.axis, way.sign if far else -way.sign)
-                self.word[surface] = _word(part.role, axis, way, self.on_right)
+                self.word[surface] = _word(part.role, axis, way, hand)
         self.inset = _inset(part)
 
     def in_cabinet(self, p: Point) -> Point:
@@ -106,7 +107,7 @@ def _word(role: str, axis: int, way: Way, on_right: bool) -> str:
     """What a maker calls a surface, from the way it looks in the cabinet (design section 3)."""
     if axis < 2:
         return f"{NAMED[way.axis][way.sign > 0]} {'end' if axis == 0 else 'edge'}"
-    outward = on_right if role == "side" else _LOOKS_OUT_UP.get(role)
+    outward = on_right if role in ("side", "drawer side") else _LOOKS_OUT_UP.get(role)
     if outward is None:
         return _FACES[way.axis][way.sign > 0]
     return "outside" if (way.sign > 0) == outward else "inside"
