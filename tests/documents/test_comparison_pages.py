@@ -8,7 +8,7 @@ from page_laws import check_pages, faults
 from tests.money.box import BOX, compared
 
 from rodwork.comparing import compare
-from rodwork.documents.comparison import behind, ordinal
+from rodwork.documents.comparison import COLUMNS, behind, ordinal
 from rodwork.documents.comparison_pages import comparison_pages
 from rodwork.documents.cost_picture import cost_drawing
 from rodwork.documents.drawing import Circle, Text
@@ -64,7 +64,7 @@ def test_the_four_figures_and_three_words_of_a_way_stand_on_its_line():
 def test_below_the_rule_it_says_from_which_cabinet_a_machine_pays():
     made, _, c = pages(SLOW, of=("corners",))
     (dowel,) = [w for w in c.with_machine if w.name == "dowel"]
-    assert f"dowel jig 90.00: pays from the {ordinal(dowel.pays_from)} cabinet" in texts(made[0].shapes)
+    assert f"dowel jig 90.00: pays from the {ordinal(dowel.pays_from)} cabinet, against screw" in texts(made[0].shapes)
 
 
 def test_what_cannot_is_grey_with_its_reason():
@@ -92,6 +92,13 @@ def test_every_line_behind_a_way_adds_up_to_its_money():
     for way in c.all:
         shown = [Decimal(row[4]) for row in behind(way, c) if row[4]]
         assert sum(shown) == way.money
+
+
+@pytest.mark.parametrize(("mm", "tenths"), [(0.2, "2"), (0.15, "1.5"), (0.25, "2.5"), (1.0, "10"), (2.8, "28")])
+def test_how_true_is_told_in_tenths(mm, tenths):
+    c = compared()
+    (column,) = [column for column in COLUMNS if column.title == "how true, tenths"]
+    assert column.says(replace(c.ways[0], across_mm=mm), c) == tenths
 
 
 def test_heads_are_rings_outside_and_plugs_are_dots():

@@ -175,3 +175,17 @@ def test_a_carcass_that_ways_share_gives_what_each_would_have_alone(of):
             first = next(w for w in compared(alone, of=of).all if w.name == "one")
             assert (first.money, first.minutes, first.lines) == (
                 together[name].money, together[name].minutes, together[name].lines)  # fmt: skip
+
+
+def test_a_machine_is_reckoned_against_the_job_as_it_is_where_that_needs_none():
+    dowels = BOX.replace('"dowel", count = 2 }, { family = "screw"', '"dowel"')
+    owned = dowels + '\n[machines."dowel jig"]\nowned = true\n'
+    assert compared(owned, of=("corners",)).against == "mixed"  # the recipe's own name
+    assert compared(NOT_OWNED, of=("corners",)).against == "screw"
+
+
+def test_the_underside_of_a_shelf_is_inside_and_the_outside_of_a_side_is_not():
+    text = BOX.replace("[cabinets.box]", "[cabinets.box]\nfixed_shelves = 1")
+    assert way("screw", text).shows == "heads outside"
+    bolts = {s.where for w in compared(text).all for s in w.seen}
+    assert bolts == {"outside"}

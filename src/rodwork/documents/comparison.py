@@ -40,7 +40,7 @@ def _minutes(way: Way, compared: Comparison) -> str:
 
 def _tenths(way: Way, compared: Comparison) -> str:
     """How true the halves must be across the thickness, in tenths of a millimetre."""
-    return f"{Decimal(str(way.across_mm)) / LEAST_TENTHS:f}".rstrip("0").rstrip(".") or "0"
+    return f"{round(10 * way.across_mm, 1):g}"
 
 
 def _yes(value: bool) -> str:
@@ -75,8 +75,8 @@ def pays_text(way: Way, compared: Comparison) -> str:
         for m in way.to_buy
     )
     if way.pays_from is None:
-        return f"{bought}: does not pay for itself here"
-    return f"{bought}: pays from the {ordinal(way.pays_from)} cabinet"
+        return f"{bought}: does not pay here" + (f" against {compared.against}" if compared.against else "")
+    return f"{bought}: pays from the {ordinal(way.pays_from)} cabinet, against {compared.against}"
 
 
 def ordinal(number: int) -> str:

@@ -98,7 +98,7 @@ class Way:
     """One way of joining the job. `money` and `minutes` are for all of it; `running` leaves out what is to be bought.
 
     `across_mm` and `along_mm`: how true its halves must be set out. `pays_from`: the cabinet with which its machine is
-    earned back, against the cheapest way with tools at hand (None: nothing to buy, or never).
+    earned back against `Comparison.against` (None: nothing to buy, or never).
     """
 
     name: str
@@ -142,7 +142,8 @@ class Cannot:
 class Comparison:
     """The ways of joining one job: with the tools at hand, those that want a machine, those that cannot.
 
-    `left_out`: ways that can, but not as the maker wants. `starting`: figures that are not the shop's.
+    `against`: the way that a machine is reckoned against, None where nothing is priced. `left_out`: ways that can, but
+    not as the maker wants. `starting`: figures that are not the shop's.
     `unused`: prices entered for things that no way here uses.
     """
 
@@ -153,6 +154,7 @@ class Comparison:
     ways: tuple[Way, ...]
     with_machine: tuple[Way, ...]
     cannot: tuple[Cannot, ...]
+    against: str | None = None
     left_out: tuple[Cannot, ...] = ()
     starting: tuple[str, ...] = ()
     unused: tuple[str, ...] = ()

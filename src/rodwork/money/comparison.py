@@ -37,10 +37,11 @@ def comparison(
     left_out = [(way, why) for way in ways if (why := _not_wanted(way, wants)) is not None]
     kept = sorted((way for way in ways if _not_wanted(way, wants) is None), key=lambda way: _place(way, sort))
     at_hand = tuple(way for way in kept if not way.to_buy)
-    cheapest = min((way.running for way in at_hand if way.running is not None), default=None)
+    baseline = _baseline(at_hand)
     return Comparison(
         job=job, currency=currency, cabinets=cabinets, cabinets_to_come=rates.cabinets_to_come, ways=at_hand,
-        with_machine=tuple(replace(w, pays_from=_pays_from(w, cheapest, cabinets)) for w in kept if w.to_buy),
+        with_machine=tuple(replace(w, pays_from=_pays_from(w, baseline, cabinets)) for w in kept if w.to_buy),
+        against=baseline.name if baseline is not None else None,
         cannot=tuple(way for way in judged if isinstance(way, Cannot)),
         left_out=tuple(Cannot(name=way.name, made_with=way.made_with, why=why) for way, why in left_out),
         starting=_starting(ways), unused=_unused(ways, figures),
@@ -63,13 +64,21 @@ def _place(way: Way, sort: str) -> tuple[object, ...]:
     return (first, money, way.minutes, way.name)
 
 
-def _pays_from(way: Way, cheapest: Decimal | None, cabinets: int) -> int | None:
+def _baseline(at_hand: tuple[Way, ...]) -> Way | None:
+    """What a machine has to beat: the job as it is, where that needs nothing to be bought; else the cheapest way."""
+    priced = [way for way in at_hand if way.running is not None]
+    as_written = [way for way in priced if way.as_written]
+    return min(as_written or priced, key=lambda way: way.running or Decimal(0), default=None)
+
+
+def _pays_from(way: Way, baseline: Way | None, cabinets: int) -> int | None:
     """The cabinet with which a machine is earned back: its price over what each cabinet is cheaper by, rounded up."""
     prices = [m.price for m in way.to_buy]
-    if cheapest is None or way.running is None or None in prices or way.running >= cheapest:
+    beaten = baseline.running if baseline is not None else None
+    if beaten is None or way.running is None or None in prices or way.running >= beaten:
         return None
     price = sum((p for p in prices if p is not None), Decimal(0))
-    return max(1, ceil(price * cabinets / (cheapest - way.running)))
+    return max(1, ceil(price * cabinets / (beaten - way.running)))
 
 
 def _starting(ways: Iterable[Way]) -> tuple[str, ...]:

@@ -8,11 +8,12 @@ from rodwork.model.feature import Bore, Feature, Groove, Pocket
 from rodwork.model.fixing import Fixing, Joint
 from rodwork.model.panel import Part
 from rodwork.model.rod import RodCabinet
-from rodwork.model.surface import EDGES, OPPOSITE, Surface, distance_from, outward
+from rodwork.model.surface import EDGES, OPPOSITE, Surface, axis_of, distance_from, level, outward
 from rodwork.model.words import cabinet_words
 from rodwork.money.work import along_of
 
 DUST = 1e-6
+OUTSIDE_MM = 10.0  # a board that stands a little back is still the outside of its cabinet
 Group = tuple[str, str, bool, float, bool, float]  # what, surface, inside, diameter, covered, length of the joint
 NAIL_MM = 2.0  # across the head of a nail that is punched in; common practice, no source
 
@@ -32,7 +33,7 @@ def seen_of(cabinet: RodCabinet, joint: Joint, features: Mapping[tuple[str, str]
                 continue
             part = cabinet.part[half.part]
             for what, surface, diameter, covered in _marks(part, feature, plugged):
-                inside = sum(a * b for a, b in zip(_out(part, surface), _to_middle(cabinet, part), strict=True)) > 0
+                inside = not _on_the_outside(cabinet, part, surface)
                 u = along_of(part.pose.to_cabinet(feature.at), joint)
                 key = (what, _word(part, surface), inside, diameter, covered, joint.contact.length)
                 groups.setdefault(key, []).append(u)
@@ -60,7 +61,7 @@ def _marks(part: Part, feature: Feature, plugged: bool) -> Iterator[tuple[str, S
     if isinstance(feature, Groove):
         for surface in _open_at(part, feature):
             if surface in part.shows and not (feature.stage == "before edging" and part.edging.at(surface) > 0):
-                yield "the end of a channel", surface, feature.width, False
+                yield "channels", surface, feature.width, False
         return
     mouth = feature.mouth
     if mouth not in part.shows:
@@ -91,12 +92,13 @@ def _word(part: Part, surface: Surface) -> str:
     return cabinet_words(part.role, (r[0][0], r[1][0], r[2][0]))[surface]
 
 
-def _out(part: Part, surface: Surface) -> tuple[float, float, float]:
-    return part.pose.direction_to_cabinet(outward(surface))
-
-
-def _to_middle(cabinet: RodCabinet, part: Part) -> tuple[float, float, float]:
-    """From the middle of the board to the middle of the cabinet."""
+def _on_the_outside(cabinet: RodCabinet, part: Part, surface: Surface) -> bool:
+    """Whether a surface lies in the outside of the cabinet's own box: a shelf's underside does not."""
+    way = part.pose.direction_to_cabinet(outward(surface))
+    point = [part.size[k] / 2 for k in range(3)]
+    point[axis_of(surface)] = level(surface, part.size)
+    at = part.pose.to_cabinet((point[0], point[1], point[2]))
     width, height, depth = cabinet.size
-    middle = part.pose.to_cabinet((part.size[0] / 2, part.size[1] / 2, part.size[2] / 2))
-    return (width / 2 - middle[0], depth / 2 - middle[1], height / 2 - middle[2])
+    axis = max(range(3), key=lambda k: abs(way[k]))
+    edge = (width, depth, height)[axis] if way[axis] > 0 else 0.0
+    return abs(at[axis] - edge) < OUTSIDE_MM
