@@ -96,3 +96,14 @@ def test_an_offset_in_the_job_is_found():
     off = recipe(("dowel", {"offset_mm": 7.4}))
     assert [f.severity for f in told(CODE, rod(corner_joint=off))] == ["warning"]
     assert told(CODE, rod(corner_joint=recipe(("dowel", {"offset_mm": 7.5})))) == []
+
+
+@pytest.mark.parametrize(("offset", "told_by"), [(4.5, "beside-the-bore"), (5.2, "slot-cover"), (7.0, None)])
+def test_too_little_beside_a_slot_is_told_once(offset, told_by):
+    """A slot 4 wide: 2.5 beside it is too little for anything, 3.2 for a slot that swells, 5 is enough."""
+    from rodwork.checks.registry import run_checks
+    from tests.building import cabinet, job, recipe, rod_of
+
+    rod = rod_of(job(cabinet(corner_joint=recipe(("biscuit", {"offset_mm": offset})), openings=("rest",))))
+    codes = {f.code for f in run_checks(rod)} & {"beside-the-bore", "slot-cover"}
+    assert codes == ({told_by} if told_by else set())

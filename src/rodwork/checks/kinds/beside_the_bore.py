@@ -17,7 +17,7 @@ from rodwork.checks.holes import (
 )
 from rodwork.checks.spot import COMMON, Spot, mm, told_once, too_little
 from rodwork.geometry.rounding import to_step
-from rodwork.model.feature import Feature, Groove
+from rodwork.model.feature import Bore, Feature, Groove
 from rodwork.model.finding import Finding, Severity
 from rodwork.model.fixing import Fixing
 from rodwork.model.panel import Part
@@ -29,7 +29,7 @@ LEAST_MM = 3.0
 
 
 def look(rod: Rod) -> Iterable[Finding]:
-    """Every bore in an edge or an end."""
+    """Every bore in an edge or an end, and every slot there that leaves less than any bore may."""
     for cabinet in rod.cabinets:
         yield from told_once(CODE, cabinet, _spots(cabinet, rod.shop))
 
@@ -40,7 +40,8 @@ def _spots(cabinet: RodCabinet, shop: Shop) -> Iterator[Spot]:
         for bore in part.features:
             if not isinstance(bore, Groove) and not in_a_face(bore) and not _too_thin_for_a_screw(part, bore):
                 left = beside(part, bore)
-                if left < SOUND_MM - DUST:
+                sound = SOUND_MM if isinstance(bore, Bore) else LEAST_MM  # over a slot another check asks for more
+                if left < sound - DUST:
                     yield _spot(part, bore, left, fixings.get(bore.id), shop)
 
 
