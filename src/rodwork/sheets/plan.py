@@ -105,7 +105,7 @@ def plan_of(
 ) -> tuple[BoardPlan, tuple[Finding, ...]]:
     """The plan of these boards from these sheets, numbered from here, with what there is to say. Raises CannotCut."""
     problem = Problem(
-        pieces=pieces_of(boards, rod.sawing), kinds=tuple(source.kind for source in sources), rules=_rules(rod)
+        pieces=pieces_of(boards, rod.sawing), kinds=tuple(source.kind for source in sources), rules=rules_of(rod)
     )
     _narrow(problem, rod.sawing.saw)
     laid = lay_out(problem, effort)
@@ -158,7 +158,8 @@ def _source(s: StockSheet, saw: Saw, per_mm2: Decimal, share: float) -> Source:
     return Source(name=s.name, size=s.size, offcut=s.offcut, price=price, kind=kind)
 
 
-def _rules(rod: Rod) -> Rules:
+def rules_of(rod: Rod) -> Rules:
+    """What the search must know of the saw and of offcuts."""
     saw, sawing = rod.sawing.saw, rod.sawing
     short, long = sawing.least_offcut
     if saw.kind == "router":
