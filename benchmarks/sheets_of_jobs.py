@@ -15,17 +15,17 @@ from pathlib import Path
 ROOT = Path(__file__).parents[1]
 sys.path[:0] = [str(ROOT / "src"), str(ROOT), str(ROOT / "benchmarks")]
 
-from jobs import job_text
-from sheets import best_of_rectpack
+from jobs import job_text  # noqa: E402
+from tests.sheets.validator import faults  # noqa: E402
 
-from rodwork.pipeline import set_out
-from rodwork.sheets.bounds import cost_bound
-from rodwork.sheets.first_answer import first_answer
-from rodwork.sheets.lay_out import lay_out
-from rodwork.sheets.parts import boards_of, pieces_of
-from rodwork.sheets.plan import rules_of, sources_of
-from rodwork.sheets.problem import Effort, Kind, Piece, Problem, Rules
-from tests.sheets.validator import faults
+from rodwork.pipeline import set_out  # noqa: E402
+from rodwork.sheets.bounds import cost_bound  # noqa: E402
+from rodwork.sheets.first_answer import first_answer  # noqa: E402
+from rodwork.sheets.lay_out import lay_out  # noqa: E402
+from rodwork.sheets.parts import boards_of, pieces_of  # noqa: E402
+from rodwork.sheets.plan import rules_of, sources_of  # noqa: E402
+from rodwork.sheets.problem import Effort, Kind, Piece, Problem, Rules  # noqa: E402
+from sheets import best_of_rectpack  # noqa: E402
 
 SECONDS = 10.0
 
