@@ -66,7 +66,7 @@ def _pocket(part: Part, pocket: Pocket) -> Spot:
     return Spot(
         severity="warning", parts=(part,), ids=(pocket.id,), at=word(part, pocket.mouth),
         what=f"pockets of {mm(pocket.diameter)} will show",
-        mend='write face = "other face", or fill them with plugs cut to the slope', source=SOURCE,
+        mend="bore them in the face that is not seen, or fill them with plugs cut to the slope", source=SOURCE,
     )  # fmt: skip
 
 
