@@ -17,6 +17,7 @@ from rodwork.joints.kind import JointKind
 from rodwork.joints.own import own_kind
 from rodwork.joints.place import Joined, entry_of, join
 from rodwork.joints.registry import joint_kinds
+from rodwork.load.station import joints_bear
 from rodwork.model.costing import Cannot, Comparison, Way
 from rodwork.model.job import Cabinet, CannotBuild, Job, Place, Recipe, Use
 from rodwork.model.meeting import Carcass, Entry, Meeting
@@ -106,13 +107,17 @@ class _Trial:
                 return Cannot(name=name, made_with=made_with, why=f"{cabinet.name}: {problem.what}")
         rod = draft(self.job, tuple(made))
         as_written = recipe is None or _uses(recipe) == _only_recipe(self.job, self.places)
-        return way_of(
+        way = way_of(
             Candidate(
                 name=name, made_with=made_with, as_written=as_written, rod=rod, places=self.places,
                 natures=self.natures, findings=run_checks(rod),
             ),
             Rates(self.job.figures, self.job.currency),
         )  # fmt: skip
+        if isinstance(way, Cannot):
+            return way
+        loaded, times_over = joints_bear(rod)
+        return replace(way, loaded=loaded, times_over=times_over)
 
     def _make(self, cabinet: Cabinet) -> Made:
         key = (cabinet.name, *self._entries(cabinet))

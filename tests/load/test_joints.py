@@ -136,3 +136,31 @@ def test_a_divider_brings_its_shelves_down_on_the_bottom():
     full = load_of(of(bays=("rest", "rest"), width_mm=900.0, openings=("rest",) * 3)).cabinets[0].shelves[0]
     assert bare.part == full.part == "bottom"
     assert full.new_mm > 1.5 * bare.new_mm
+
+
+def test_the_comparison_says_how_many_times_over_each_way_bears_what_stands_inside():
+    """Screws in plywood by Eurocode 5, dowels not known; a dash where nothing stands inside."""
+    from rodwork.comparing import compare
+    from rodwork.documents.comparison import COLUMNS
+
+    job = """
+[job]
+name = "Pottery studio"
+[boards.birch18]
+material = "birch plywood"
+thickness = 18
+sheet = [2440, 1220]
+[cabinets.glaze]
+width = 600
+height = 720
+depth = 320
+board = "birch18"
+"""
+    column = next(c for c in COLUMNS if c.title == "load, times over")
+    _, full = compare(job + 'contents = { of = "jars" }\n', "glaze.toml")
+    said = {way.name: column.says(way, full) for way in full.all}
+    assert float(said["screw"].removeprefix("over ")) > 1
+    assert said["dowel"] == "?"
+    assert said["keyhole"] == said["pocket screw"] == "?"  # not driven square through: no formula is for them
+    _, empty = compare(job, "glaze.toml")
+    assert {column.says(way, empty) for way in empty.all} == {"-"}

@@ -7,10 +7,12 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from decimal import ROUND_HALF_UP, Decimal
 
+from rodwork.documents.load_words import times_text
 from rodwork.model.costing import Comparison, Way
 from rodwork.model.money import to_coin
 
 NOT_PRICED = "?"
+NOTHING_INSIDE = "-"
 NAMED_AT_MOST = 6
 LEAST_TENTHS = Decimal("0.1")
 
@@ -47,6 +49,11 @@ def _yes(value: bool) -> str:
     return "yes" if value else "no"
 
 
+def _load(way: Way, _: Comparison) -> str:
+    """How many times over its weakest joint bears what stands inside: a dash where nothing does."""
+    return times_text(way.times_over) if way.loaded else NOTHING_INSIDE
+
+
 COLUMNS = (
     Told(title="money a cabinet", figure=True, says=lambda w, c: money_text(a_cabinet(w.money, c), c.currency)),
     Told(title="minutes a cabinet", figure=True, says=_minutes),
@@ -54,6 +61,7 @@ COLUMNS = (
     Told(title="clamps", figure=True, says=lambda way, _: str(way.clamps)),
     Told(title="apart again?", figure=False, says=lambda way, _: _yes(way.demountable)),
     Told(title="handled at once?", figure=False, says=lambda way, _: _yes(way.handled_at_once)),
+    Told(title="load, times over", figure=False, says=_load),
     Told(title="glue?", figure=False, says=lambda way, _: _yes(way.glue)),
 )
 

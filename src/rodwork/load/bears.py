@@ -87,7 +87,7 @@ def bears(fixing: Fixing, joint: Joint, cabinet: RodCabinet, rod: Rod) -> Bears:
     known = next((f for item in fixing.hardware if (f := fastener(item.item)) is not None), None)
     name = fixing.hardware[0].item if fixing.hardware else fixing.family
     found = Bears(shear=None, pull=None, moment=None, mode="", name=name)
-    if known is not None and known.how in ("thread", "smooth"):
+    if known is not None and known.how in ("thread", "smooth") and _straight_through(fixing, cabinet):
         found = _driven(known, name, fixing, joint, cabinet, rod)
     elif known is not None and known.how == "glued":
         found = _glued(known, name, fixing, joint, cabinet, rod)
@@ -100,6 +100,16 @@ def bears(fixing: Fixing, joint: Joint, cabinet: RodCabinet, rod: Rod) -> Bears:
         pull=working(tested.pull_N, tested) if tested.pull_N is not None else found.pull,
         moment=working(tested.moment_Nmm, tested) if tested.moment_Nmm is not None else found.moment,
     )  # fmt: skip
+
+
+def _straight_through(fixing: Fixing, cabinet: RodCabinet) -> bool:
+    """Whether it is driven square through one board into the other: what the formulas are for.
+
+    A head in a keyhole, or a screw in an inclined pocket, is neither.
+    """
+    halves = (*fixing.halves, *fixing.others)
+    cut = [x for h in halves if h.feature for x in cabinet.part[h.part].features if x.id == h.feature]
+    return fixing.law in ("line", "none") and all(isinstance(x, Bore) for x in cut)
 
 
 def _boards(joint: Joint, cabinet: RodCabinet, rod: Rod) -> tuple[BoardFigures, BoardFigures]:

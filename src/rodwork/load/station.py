@@ -3,7 +3,7 @@
 contents -> shelves -> joints -> the box -> the wall (or: does it tip) -> lifting -> findings
 """
 
-from rodwork.load.contents import in_words
+from rodwork.load.contents import contents_kg, in_words
 from rodwork.load.findings import findings
 from rodwork.load.hanging import hanging_load
 from rodwork.load.joints import joint_loads
@@ -19,6 +19,17 @@ def load_of(rod: Rod) -> Loading:
     """The load of a whole job. Every cabinet entry is reckoned once, whatever its count."""
     cabinets = tuple(_cabinet(cabinet, rod) for cabinet in rod.cabinets)
     return Loading(cabinets=cabinets, findings=findings(rod, cabinets))
+
+
+def joints_bear(rod: Rod) -> tuple[bool, float | None]:
+    """Whether anything is said to stand inside, and how many times over the weakest joint of a job then bears it.
+
+    None where a figure is missing. For the comparison of ways of joining: shelves and the wall are the same in each.
+    """
+    full = [c for c in rod.cabinets if contents_kg(c) > 0]
+    margins = [j.margin for c in full for j in joint_loads(c, rod)]
+    known = [m for m in margins if m is not None]
+    return bool(full), min(known) if known and len(known) == len(margins) else None
 
 
 def _cabinet(cabinet: RodCabinet, rod: Rod) -> CabinetLoad:

@@ -98,7 +98,8 @@ class Way:
     """One way of joining the job. `money` and `minutes` are for all of it; `running` leaves out what is to be bought.
 
     `across_mm` and `along_mm`: how true its halves must be set out. `pays_from`: the cabinet with which its machine is
-    earned back against `Comparison.against` (None: nothing to buy, or never).
+    earned back against `Comparison.against` (None: nothing to buy, or never). `loaded`: something was said to stand
+    inside; `times_over`: how many times over its weakest joint then bears it (None: a figure is missing).
     """
 
     name: str
@@ -122,6 +123,8 @@ class Way:
     lines: tuple[CostLine, ...]
     unpriced: tuple[str, ...]
     pays_from: int | None = None
+    loaded: bool = False
+    times_over: float | None = None
 
     @property
     def shows(self) -> str:
