@@ -8,8 +8,9 @@ from hypothesis import strategies as st
 
 from rodwork.sheets.bounds import cost_bound, sheets_bound
 from rodwork.sheets.first_answer import first_answer
+from rodwork.sheets.free_layout import free_layout
 from rodwork.sheets.lay_out import lay_out
-from rodwork.sheets.problem import LEVEL, UPRIGHT, CannotCut, Effort, Kind, Piece, Problem, Rules
+from rodwork.sheets.problem import LEVEL, LOOSE, UPRIGHT, CannotCut, Effort, Kind, Piece, Problem, Rules
 from tests.sheets.exhaustive import fewest
 from tests.sheets.validator import faults
 
@@ -360,3 +361,17 @@ def test_several_hundred_kinds_of_parts_are_handled():
     laid = lay_out(p, Effort(steps=200, polish=0))
     assert len(laid.sheets) <= 1.12 * laid.bound / p.kinds[0].cost
     assert faults(p, laid) == []
+
+
+def test_a_router_goes_round_a_pinwheel_that_no_saw_can_cut():
+    """Four parts of 20 x 10 round one of 10 x 10 fill a sheet of 30 x 30, and no cut runs right across it."""
+    sizes = ((200, 100), (100, 200), (100, 200), (200, 100), (100, 100))
+    p = problem(list(sizes), (300, 300))
+    sawn = lay_out(p, SMALL)
+    assert len(sawn.sheets) == fewest(sizes, 300, 300) == 2
+    ((_, tree),) = free_layout(p, sawn).sheets
+    assert tree.cut == LOOSE
+    corners = {
+        (x, y) for c in tree.children for x in range(c.x, c.x + c.wide, 10) for y in range(c.y, c.y + c.high, 10)
+    }
+    assert len(corners) == 900

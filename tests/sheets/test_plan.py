@@ -27,6 +27,7 @@ SAWS = {
     "uneven trims": Saw(trim=(10.0, 0.0, 3.0, 7.5), kerf=3.2, rail=1400.0),
     "no trims": Saw(trim=(0.0, 0.0, 0.0, 0.0), kerf=2.5),
     "rough": Saw(rough=5.0),
+    "a blade between tenths": Saw(kerf=3.25),
 }
 
 

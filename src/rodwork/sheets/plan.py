@@ -13,7 +13,7 @@ from rodwork.sheets.but_for_the_saw import but_for_the_saw
 from rodwork.sheets.free_layout import free_layout
 from rodwork.sheets.lay_out import lay_out
 from rodwork.sheets.order import Worked, work_out
-from rodwork.sheets.parts import Board, boards_of, down, pieces_of, up
+from rodwork.sheets.parts import TENTHS, Board, boards_of, down, pieces_of, up
 from rodwork.sheets.problem import LEVEL, UPRIGHT, CannotCut, Effort, Kind, Laid, Piece, Problem, Rules, Tree
 from rodwork.sheets.tidy import parted, shape, tidy
 
@@ -69,7 +69,8 @@ class Source:
 
 def plan_cutting(rod: Rod, work: Work, saw: Saw | None = None) -> CuttingPlan:
     """The plan of all boards of a Rod; `saw` in place of the job's own. What cannot be cut is a finding."""
-    sawing = rod.sawing if saw is None else replace(rod.sawing, saw=saw)
+    saw = saw or rod.sawing.saw
+    sawing = replace(rod.sawing, saw=replace(saw, kerf=up(saw.kerf) / TENTHS))  # as the search reckons it
     rod = replace(rod, sawing=sawing)
     wanted = [(name, boards) for name in rod.boards if (boards := boards_of(rod, name))]
     plans: list[BoardPlan] = []
