@@ -104,6 +104,7 @@ def test_the_head_stands_a_little_low_so_that_it_draws():
 @pytest.mark.parametrize(("settings", "at", "says"), [
     ({"head_mm": 12.0, "slide_mm": 15.0}, {}, "leaves 2.3 mm beside it"),
     ({"screw": "4x12"}, {}, "is held by 4.7 mm"),
+    ({"pilot_mm": 4.0}, {}, "a screw of 4 has no wood to hold in"),
     ({}, {"run_to": 120.0, "length": 120.0, "to_groove": False}, "two keyholes do not fit"),
     ({"screw": "8x40"}, {"host_thickness": 40.0}, "nothing to grip behind"),
 ])  # fmt: skip

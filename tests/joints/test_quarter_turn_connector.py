@@ -52,6 +52,9 @@ def test_on_a_divider_too_thin_for_both_slots_the_rows_keep_clear_of_each_other(
     ({"depth_mm": 16.0}, {}, "a slot 16 deep leaves 1.6 mm of a 17.6 mm board"),
     ({}, {"run_to": 60.0, "to_groove": False}, "a slot 60.0 long has no room"),
     ({"key_distance_mm": 30.0}, {}, "misses a lever"),
+    ({"key_aside_mm": 28.0}, {}, "misses a lever in a slot that is 1.4 deep there"),  # sqrt(50^2 - 28^2) - 40
+    ({"key_aside_mm": 60.0}, {}, "misses a lever in a slot that is 0.0 deep there"),
+    ({"length_mm": 66.0}, {}, "66 long does not go into a slot 60.0 long"),
 ])  # fmt: skip
 def test_what_cannot_be_made_is_refused_with_a_number(settings, at, says):
     with pytest.raises(CannotBuild, match=says):
@@ -62,6 +65,12 @@ def test_what_cannot_be_made_is_refused_with_a_number(settings, at, says):
 def test_sizes_that_contradict_one_another_are_refused(settings):
     with pytest.raises(ValueError, match="wide"):
         kind(NAME).settings(**settings)
+
+
+@pytest.mark.parametrize("depth", [8.0, 10.0, 12.0])
+def test_the_connector_goes_into_its_slot(depth):
+    for one in planned(NAME, run(), depth_mm=depth):
+        assert one.length < one.host.cut.length
 
 
 def test_it_buys_both_halves():

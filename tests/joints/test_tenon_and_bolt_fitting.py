@@ -49,10 +49,17 @@ def test_that_bore_is_set_from_the_end_and_never_from_the_thickness():
     ({}, {"host_thickness": 12.0}, "does not go into a board that is 12"),
     ({"depth_in_face_mm": 16.0}, {}, "a mortise 16 deep does not go"),
     ({"thickness_mm": 12.0}, {}, "leaves 2.8 mm over it"),
+    ({"access_distance_mm": 70.0}, {}, "an access bore of 14 at 70 from the end misses a mortise 28.5 deep"),
 ])  # fmt: skip
 def test_what_cannot_be_made_is_refused_with_a_number(settings, at, says):
     with pytest.raises(CannotBuild, match=says):
         planned(NAME, run(**at), **settings)
+
+
+def test_a_mend_names_a_board_that_would_take_the_mortise():
+    with pytest.raises(CannotBuild) as refused:
+        planned(NAME, run(), depth_in_face_mm=16.0)
+    assert "at least 19 mm" in refused.value.mend
 
 
 def test_it_comes_apart_and_needs_no_clamps():

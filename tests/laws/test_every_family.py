@@ -81,7 +81,9 @@ def test_it_is_proven_overlaps_nothing_goes_home_and_does_not_rattle(name, thick
 @pytest.mark.parametrize("name", CARCASS)
 def test_in_ordinary_board_no_check_stops_it(name):
     """18 mm board, 420 deep: what most boxes are. T, L, and shelves back to back on both faces of a divider."""
-    rod = built(name, 18.0)
+    slides = any(len(f.motion) > 1 for j in built(name, 18.0).cabinets[0].joints for f in j.fixings)
+    # what slides home cannot close a box over a back in grooves all round: that has its own test, as have clips
+    rod = built(name, 18.0, back=back("planted")) if slides else built(name, 18.0)
     closed = "nothing-to-spring"  # clips all round a closed box are stopped, and rightly: that has its own test
     assert [f.message for f in run_checks(rod) if f.severity == "fault" and f.code != closed] == []
 

@@ -22,7 +22,9 @@ class SlotSettings:
     root_depth_mm: float = length(2.0, 0.5, 8, "how far up from the floor the slot is that wide")
     depth_mm: float = length(10.0, 4, 25, "depth of the slot in its middle, the same in both boards")
     cutter_mm: float = length(100.0, 50, 200, "diameter of the disc that cuts it")
-    length_mm: float = length(66.0, 20, 150, "length of the connector")
+    length_mm: float | None = length(
+        None, 20, 150, "length of the connector; a little shorter than its slot if left out"
+    )
     first_mm: float | None = length(
         None, 15, 1000, "front edge to the first connector; 60 if left out, and as far from the other end of the run"
     )
@@ -41,6 +43,12 @@ class SlotSettings:
 
 
 FIRST_MM = 60.0
+SHORTER_MM = 2.0  # a connector than its slot at the mouth; common practice, no source
+
+
+def connector_length(s: SlotSettings) -> float:
+    """How long the connector is, mm: as its sheet says, or what its slot takes."""
+    return s.length_mm if s.length_mm is not None else round(chord(s.cutter_mm / 2, s.depth_mm) - SHORTER_MM, 1)
 
 
 def row_of(run: Run, s: SlotSettings, what: str, shop: Shop) -> tuple[tuple[float, ...], float]:
@@ -51,6 +59,13 @@ def row_of(run: Run, s: SlotSettings, what: str, shop: Shop) -> tuple[tuple[floa
             ("depth",), f"a slot {s.depth_mm:g} deep leaves {max(run.host_thickness - s.depth_mm, 0):.1f} mm of a "
             f"{run.host_thickness:g} mm board",
             f"use a board of at least {s.depth_mm + LEAST_UNDER_SLOT_MM:g} mm, or a connector with a shallower slot",
+        )  # fmt: skip
+    connector = connector_length(s)
+    if connector > 2 * half:
+        raise CannotBuild(
+            ("length",), f"a connector {connector:g} long does not go into a slot {2 * half:.1f} long, which is what "
+            f"a disc of {s.cutter_mm:g} cuts at {s.depth_mm:g} deep",
+            "take `length`, `depth` and `cutter` from the connector's own sheet",
         )  # fmt: skip
     if run.run_to < 2 * (half + END_CLEAR_MM):
         raise CannotBuild(

@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 
 from rodwork.joints.kind import FixingPlan, JointKind, Run, straight_in
-from rodwork.joints.undercut import SlotSettings, row_of, slot
+from rodwork.joints.undercut import SlotSettings, connector_length, row_of, slot
 from rodwork.model.fixing import Item, Play
 from rodwork.model.nature import Nature
 from rodwork.model.settings import switch
@@ -22,7 +22,7 @@ def plan(run: Run, s: Settings, shop: Shop) -> tuple[FixingPlan, ...]:
     row, across = row_of(run, s, "clip-in connectors", shop)
     return tuple(
         FixingPlan(
-            u=u, v=across, length=s.length_mm, law="meet", duty="both", host=slot("host", u, across, s),
+            u=u, v=across, length=connector_length(s), law="meet", duty="both", host=slot("host", u, across, s),
             guest=slot("guest", u, across, s), play=Play(along=1.0, across=0.1, shape="box"),
             moves=straight_in(s.depth_mm), hardware=(Item(item="clip-in connector pair", count=1),),
         )

@@ -56,6 +56,11 @@ def plan(run: Run, s: Settings, shop: Shop) -> tuple[FixingPlan, ...]:
     the slide. The keyhole is in the edge, the screw in the face, its head set by a gauge.
     """
     diameter, screw_length = _screw(s, run.host_thickness, shop)
+    if s.pilot_mm >= diameter:
+        raise CannotBuild(
+            ("pilot",), f"in a pilot bore of {s.pilot_mm:g} a screw of {diameter:g} has no wood to hold in",
+            f"use a pilot of about {0.6 * diameter:.1f} mm, or a thicker screw",
+        )  # fmt: skip
     entry, neck = s.head_mm + 1.0, diameter + 0.5
     if neck >= s.head_mm:
         raise CannotBuild(

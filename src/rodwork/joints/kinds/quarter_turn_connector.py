@@ -1,10 +1,11 @@
 """Quarter-turn connector: the same undercut slot in both boards, a lever in one half turned by a key from outside."""
 
 from dataclasses import dataclass
+from math import sqrt
 
 from rodwork.geometry.vec import neg
 from rodwork.joints.kind import ACROSS, ALONG, FixingPlan, JointKind, Run, Void, straight_in
-from rodwork.joints.undercut import SlotSettings, row_of, slot
+from rodwork.joints.undercut import SlotSettings, connector_length, row_of, slot
 from rodwork.model.feature import Bore
 from rodwork.model.fixing import Item, Play
 from rodwork.model.job import CannotBuild
@@ -27,12 +28,21 @@ class Settings(SlotSettings):
 def plan(run: Run, s: Settings, shop: Shop) -> tuple[FixingPlan, ...]:
     """Connectors along the run, the lever in the board that meets with its end."""
     row, across = row_of(run, s, "quarter-turn connectors", shop)
-    if s.key_distance_mm + s.key_mm / 2 > s.depth_mm + s.key_mm:
+    deep = _depth_at(s.key_aside_mm, s)
+    if s.key_distance_mm - s.key_mm / 2 >= deep:
         raise CannotBuild(
-            ("key_distance",), f"a key bore {s.key_distance_mm:g} from the end misses a lever {s.depth_mm:g} deep",
-            "take `key_distance` from the connector's own sheet",
+            ("key_aside" if deep < s.depth_mm else "key_distance",),
+            f"a key bore {s.key_distance_mm:g} from the end misses a lever in a slot that is {deep:.1f} deep there",
+            "take `key_distance` and `key_aside` from the connector's own sheet",
         )  # fmt: skip
     return tuple(_connector(u, across, run.guest_thickness, s) for u in row)
+
+
+def _depth_at(aside: float, s: Settings) -> float:
+    """How deep the arc of the slot is so far from its middle, mm; nought beyond its ends."""
+    radius = s.cutter_mm / 2
+    below = radius**2 - aside**2
+    return max(sqrt(below) - (radius - s.depth_mm), 0.0) if below > 0 else 0.0
 
 
 def _connector(u: float, v: float, thickness: float, s: Settings) -> FixingPlan:
@@ -45,8 +55,9 @@ def _connector(u: float, v: float, thickness: float, s: Settings) -> FixingPlan:
                  depth=round(thickness - v if inside else v, 6)),
     )  # fmt: skip
     return FixingPlan(
-        u=u, v=v, length=s.length_mm, law="meet", duty="both", host=slot("host", u, v, s), guest=slot("guest", u, v, s),
-        others=(key,), play=Play(along=1.0, across=0.1, shape="box"), moves=straight_in(s.depth_mm),
+        u=u, v=v, length=connector_length(s), law="meet", duty="both", host=slot("host", u, v, s),
+        guest=slot("guest", u, v, s), others=(key,), play=Play(along=1.0, across=0.1, shape="box"),
+        moves=straight_in(s.depth_mm),
         hardware=(Item(item="quarter-turn connector with lever", count=1),
                   Item(item="quarter-turn connector plain", count=1)),
     )  # fmt: skip

@@ -63,7 +63,8 @@ def plan(run: Run, s: Settings, shop: Shop) -> tuple[FixingPlan, ...]:
         raise CannotBuild(
             ("depth_in_face",), f"a mortise {IN_FACE_MM if s.depth_in_face_mm is None else s.depth_in_face_mm:g} deep "
             f"does not go into a board that is {run.host_thickness:g}",
-            f"use a board of at least {LEAST_IN_FACE_MM + shop.least_remainder_mm:g} mm, or a shorter fitting",
+            f"use a board of at least {max(in_face, LEAST_IN_FACE_MM) + shop.least_remainder_mm:g} mm, or a shorter "
+            "fitting",
         )  # fmt: skip
     over = (run.guest_thickness - s.thickness_mm) / 2
     if over < LEAST_OVER_MM:
@@ -71,6 +72,12 @@ def plan(run: Run, s: Settings, shop: Shop) -> tuple[FixingPlan, ...]:
             ("thickness",), f"a mortise {s.thickness_mm:g} thick leaves {max(over, 0):.1f} mm over it in a "
             f"{run.guest_thickness:g} mm board",
             f"use a board of at least {s.thickness_mm + 2 * LEAST_OVER_MM:g} mm, or a thinner fitting",
+        )  # fmt: skip
+    if s.access_distance_mm - s.access_mm / 2 >= in_end:
+        raise CannotBuild(
+            ("access_distance",), f"an access bore of {s.access_mm:g} at {s.access_distance_mm:g} from the end "
+            f"misses a mortise {in_end:g} deep",
+            "take `access_distance` and `access` from the fitting's own sheet",
         )  # fmt: skip
     across = across_mm(s.offset_mm, run.guest_thickness, shop)
     row = stand_in(
