@@ -117,11 +117,11 @@ def racking_lines(cabinet: CabinetLoad) -> Iterator[str]:
     box = cabinet.racking
     if box is None:
         return
-    front = "not known" if box.backed_mm is None else f"{box.backed_mm:.1f} mm"
+    front = "by a figure that is not known" if box.backed_mm is None else f"by {box.backed_mm:.1f} mm"
     bare = "" if box.bare_mm is None else f"; by its corners alone {box.bare_mm:.1f} mm"
     bears = "" if box.margin is None else f"; the worst screw of its back bears it {times_text(box.margin)} times over"
     yield (
-        f"Pushed sideways at its top with {box.push_N:.0f} N, the front opening goes out of square by {front}{bare}"
+        f"Pushed sideways at its top with {box.push_N:.0f} N, the front opening goes out of square {front}{bare}"
         f"{bears}. {begun(box.how)}. ({box.source})"
     )
 
