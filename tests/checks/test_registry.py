@@ -11,7 +11,7 @@ from rodwork.checks import kinds
 from rodwork.checks.registry import checks, run_checks
 from rodwork.checks.spot import Spot, listed, mm, told_once, too_little
 from rodwork.model.finding import PRINTED
-from rodwork.model.job import Pins
+from rodwork.model.job import CabinetEdging, Pins
 from tests.building import back, cabinet, job, recipe, rod, rod_of
 from tests.cabinets import built
 from tests.checks.own import BOLT, disc, hook, mortise, own
@@ -65,6 +65,7 @@ IN_THE_JOB = {
     "nothing_to_bear_on": {"corner_joint": own(disc(), first_mm=25.0)},
     "nothing_to_spring": {"corner_joint": own(mortise(glued=False))},
     "slide_blocked": {"shelf_joint": own(hook(-12))},
+    "edging_forgotten": {"edging": CabinetEdging(edging="birch", on=("shelf fronts",))},
     "hinge_against_shelf": {"doors": doors("left", openings=2), "openings": (65.0, "rest"), "loose_shelves": (0, 0)},
     "door_too_tall": {"doors": doors("left", hinges=2, openings=2), "height_mm": 2100.0},
 }
