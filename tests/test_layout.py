@@ -42,6 +42,8 @@ EDGE = {
         "cutting_run",
         "model.results",
         "model.plain",
+        "model.own_accuracy",
+        "model.dry_fit",
         "model.finding",
         "model.costing",
         "model.rod",

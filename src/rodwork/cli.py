@@ -18,11 +18,13 @@ if TYPE_CHECKING:
 
     from rodwork.job.faults import JobFaults
     from rodwork.model.costing import Comparison
+    from rodwork.model.dry_fit import DryFit
     from rodwork.model.rod import Rod
 
 Made = TypeVar("Made")
 SOUND, TO_PUT_RIGHT, NOT_READ = 0, 1, 2
 CORES = min(os.cpu_count() or 1, 2)
+SAMPLES_IN_A_PACK = 2000
 LARGEST_FILE = 32 * 1024 * 1024  # never pull more than this into memory; the reader refuses far less, in words
 
 
@@ -92,6 +94,7 @@ def set_out_command(job: Path, as_json: bool) -> None:
 @click.option("--json", "as_json", is_flag=True, help="Print the names of the written files as data.")
 def pack(job: Path, folder: Path, dxf: str, as_json: bool) -> None:
     """The papers for the bench of JOB: one PDF, and beside it lists, DXF, 3D and the set-out as data."""
+    _one_thread_for_algebra()
     from rodwork.model.results import Results
     from rodwork.packing import pack_files
     from rodwork.pipeline import cutting as plan_cutting
@@ -101,7 +104,10 @@ def pack(job: Path, folder: Path, dxf: str, as_json: bool) -> None:
     _folder(folder)
     say = _progress(as_json)
     say("laying the boards out on sheets")
-    results = Results(cutting=plan_cutting(rod), loading=load_rod(rod))
+    cutting_plan, loading = plan_cutting(rod), load_rod(rod)
+    say("putting it together on paper")
+    fit = _dry_fit(rod, job, SAMPLES_IN_A_PACK, 1, lambda n: None) if any(c.joints for c in rod.cabinets) else None
+    results = Results(cutting=cutting_plan, loading=loading, dry_fit=fit)
     written = []
     for name, content in pack_files(rod, "R2010" if dxf == "R2010" else "R12", say, results):
         target = folder / name
@@ -201,16 +207,17 @@ def load(job: Path, as_json: bool) -> None:
 @click.option("--samples", type=click.IntRange(100, 1_000_000), default=4000, show_default=True, help="How many.")
 @click.option("--seed", type=click.IntRange(0, 2**31), default=1, show_default=True, help="Other chances.")
 @click.option("--joint", "family", metavar="FAMILY", help="As if corners, shelves and dividers were all joined so.")
+@click.option("--cut", "cut", multiple=True, metavar="'MARK SIZE'", help="A board as cut, such as 'G1-T 564.1'.")
 @click.option("--json", "as_json", is_flag=True, help="Print the whole dry fit as data.")
-def dry_fit_command(job: Path, samples: int, seed: int, family: str | None, as_json: bool) -> None:
+def dry_fit_command(
+    job: Path, samples: int, seed: int, family: str | None, cut: tuple[str, ...], as_json: bool
+) -> None:  # fmt: skip
     """Will it go together, flush and square, in this shop: the dry fit of JOB on paper."""
     _one_thread_for_algebra()
-    from rodwork.pipeline import dry_fit
-
-    rod = _set_out(job) if family is None else _set_out_with(job, family)
-    total = samples * sum(1 for cabinet in rod.cabinets if cabinet.joints)
+    rod = _set_out(job, cut) if family is None else _set_out_with(job, family)
+    total = samples * max(1, sum(1 for cabinet in rod.cabinets if cabinet.joints))
     with _bar(total, as_json, "putting it together on paper") as bar:
-        fit = dry_fit(rod, None, samples, seed, CORES, lambda cabinet, n: bar.update(n))
+        fit = _dry_fit(rod, job, samples, seed, bar.update)
     if as_json:
         from rodwork.model.plain import to_plain
 
@@ -221,6 +228,59 @@ def dry_fit_command(job: Path, samples: int, seed: int, family: str | None, as_j
         print_dry_fit(rod.job, fit)
     bad = any(f.severity in ("fault", "warning") for f in fit.findings)
     sys.exit(TO_PUT_RIGHT if bad else SOUND)
+
+
+@main.command()
+@click.argument("file", type=click.Path(path_type=Path))
+@click.option("--of", "method", metavar="METHOD", help="What was measured, such as 'dowel jig' or 'sawing to length'.")
+@click.option(
+    "--kind", default="across", show_default=True, help="Which error of it: size, across, stop, marks, depth."
+)
+@click.option("--setting", "settings", multiple=True, metavar="'MM MM ..'", help="Pieces of one setting, mm off it.")
+@click.option("--csv", "table", type=click.Path(path_type=Path), help="A table: method, kind, setting, reading.")
+@click.option("--json", "as_json", is_flag=True, help="Print what they come to as data.")
+def accuracy(
+    file: Path, method: str | None, kind: str, settings: tuple[str, ...], table: Path | None, as_json: bool
+) -> None:  # fmt: skip
+    """How true the shop works: readings of test pieces and first-offs, kept in FILE, which a job names.
+
+    Three settings of two offcuts, at the next real setting, are a beginning; eight of three are the whole test; the
+    first-off of every job after makes it surer. A reading is how far a piece came off what the machine was set to.
+    """
+    _one_thread_for_algebra()
+    from rodwork.console_dry_fit import print_accuracy
+    from rodwork.model.own_accuracy import AccuracyFault
+    from rodwork.pipeline import own_accuracy, readings_of
+
+    if settings and method is None:
+        _stop("--setting is of no known machine. Say --of 'dowel jig', or another way of working")
+    if method is not None and not settings:
+        settings = _typed_settings(method, kind)
+    before = _text(file) if file.exists() else None
+    try:
+        taken = readings_of(method, kind, settings, None if table is None else _text(table), str(table))
+        results, text = own_accuracy(before, str(file), taken)
+    except AccuracyFault as problem:
+        _stop(str(problem))
+    if taken:
+        _write(file, text.encode())
+    if as_json:
+        from rodwork.model.plain import to_plain
+
+        click.echo(json.dumps({"file": str(file), "results": to_plain(results)}, ensure_ascii=False))
+    else:
+        print_accuracy(str(file), results)
+
+
+def _typed_settings(method: str, kind: str) -> tuple[str, ...]:
+    """Readings typed one setting after another; an empty line ends them."""
+    click.echo(
+        f"{method}, {kind}: set the machine anew for each line; how far each piece came off it, mm. Empty: done."
+    )
+    out: list[str] = []
+    while line := click.prompt(f"setting {len(out) + 1}", default="", show_default=False).strip():
+        out.append(line)
+    return tuple(out)
 
 
 @main.command()
@@ -286,11 +346,45 @@ def completion(shell: str) -> None:
     click.echo(maker(main, {}, "rodwork", "_RODWORK_COMPLETE").source())
 
 
-def _set_out(job: Path) -> "Rod":
-    """The Rod of a job file, or every fault in it and exit 2."""
+def _set_out(job: Path, cut: tuple[str, ...] = ()) -> "Rod":
+    """The Rod of a job file and of boards as cut that were typed, or every fault in them and exit 2."""
     from rodwork.pipeline import set_out
 
-    return _read_by(lambda text: set_out(text, str(job), _beside(job)), job)
+    return _read_by(lambda text: set_out(_with_cut(text, cut), str(job), _beside(job)), job)
+
+
+def _dry_fit(rod: "Rod", job: Path, samples: int, seed: int, done: Callable[[int], None]) -> "DryFit":
+    """The dry fit with the shop's own accuracies, where the job names the file of them."""
+    from rodwork.model.own_accuracy import AccuracyFault
+    from rodwork.pipeline import dry_fit
+
+    own = None if rod.shop.accuracy is None else _text(job.parent / rod.shop.accuracy)
+    try:
+        return dry_fit(rod, own, samples, seed, CORES, lambda cabinet, n: done(n))
+    except AccuracyFault as problem:
+        _stop(str(problem))
+
+
+def _text(file: Path) -> str:
+    try:
+        return _read(file).decode("utf-8")
+    except UnicodeDecodeError:
+        _stop(f"{file} is not text in UTF-8. Save it so")
+
+
+def _with_cut(text: bytes, cut: tuple[str, ...]) -> bytes:
+    """The job's text with boards as cut that were typed: a [measured] table of its own for each."""
+    lines = []
+    for typed in cut:
+        mark, _, size = typed.strip().rpartition(" ")
+        try:
+            value = float(size)
+        except ValueError:
+            value = float("nan")
+        if not mark or not 0 < value < 10_000:
+            _stop(f"--cut \"{typed}\" is not a mark and a size. Write it as 'G1-T 564.1'")
+        lines.append(f"[measured.{json.dumps(mark.strip())}]\nlength = {value:g}\n")
+    return text + ("\n" + "\n".join(lines)).encode() if lines else text
 
 
 def _set_out_with(job: Path, family: str) -> "Rod":

@@ -1,11 +1,15 @@
 """The dry fit on a terminal: the one sentence first, then lips, squareness, what costs the fit, and what to do."""
 
+from pathlib import Path
+
 from rich.console import Console
 from rich.markup import escape
 
 from rodwork.console import table, wide_console
-from rodwork.model.dry_fit import AsCut, CabinetFit, DryFit, Square, lip_words, sentence
+from rodwork.documents.dry_fit_words import as_cut_lines, boards_words, copies_words, lip_words, square_words
+from rodwork.model.dry_fit import NOT_MEASURED, CabinetFit, DryFit, sentence
 from rodwork.model.finding import PRINTED
+from rodwork.model.own_accuracy import TrialResult
 
 
 def print_dry_fit(job: str, fit: DryFit) -> None:
@@ -21,11 +25,14 @@ def print_dry_fit(job: str, fit: DryFit) -> None:
 
 
 def _print_cabinet(console: Console, fit: CabinetFit, job: DryFit) -> None:
-    copies = "" if len(fit.copies) == 1 else f" ({len(fit.copies)} of them)"
-    console.print(f"\n[bold]{escape(fit.cabinet)}{copies}: {escape(sentence(fit, job.assumed))}[/bold]")
-    console.print(f"As cut so far: {fit.boards_measured} of {fit.boards} boards measured.")
+    copies = copies_words(fit)
+    console.print(f"\n[bold]{escape(fit.cabinet + copies)}: {escape(sentence(fit, job.assumed))}[/bold]")
+    console.print(boards_words(fit))
     for as_cut in fit.as_cut:
-        _print_as_cut(console, as_cut)
+        size = f"{as_cut.dimension} {as_cut.measured_mm:.1f}, asked {as_cut.asked_mm:.1f}"
+        console.print(f"[bold]{escape(as_cut.mark)}[/bold] {size}")
+        for said in as_cut_lines(as_cut):
+            console.print(f"  {escape(said)}")
     _print_lips(console, fit, job.feel_mm)
     for square in fit.squareness:
         console.print(square_words(square))
@@ -34,20 +41,6 @@ def _print_cabinet(console: Console, fit: CabinetFit, job: DryFit) -> None:
         for number, remedy in enumerate(fit.remedies, 1):
             console.print(f"  {number}. {escape(remedy.do)}: {escape(remedy.gains)}.")
     _print_costs(console, fit)
-
-
-def _print_as_cut(console: Console, as_cut: AsCut) -> None:
-    mates = f"; cut of its mates: {', '.join(as_cut.mates)}" if as_cut.mates else ""
-    console.print(
-        f"[bold]{escape(as_cut.mark)}[/bold] {as_cut.dimension} {as_cut.measured_mm:.1f}, asked {as_cut.asked_mm:.1f}"
-        f"{escape(mates)}"
-    )
-    if as_cut.warning:
-        console.print(f"  {escape(as_cut.warning)}")
-    for said in as_cut.does:
-        console.print(f"  {escape(said)}")
-    for number, way in enumerate(as_cut.ways, 1):
-        console.print(f"  {number}. {escape(way.do)} {escape(way.gains)} {way.minutes:g} minutes.")
 
 
 def _print_lips(console: Console, fit: CabinetFit, feel_mm: float) -> None:
@@ -59,17 +52,6 @@ def _print_lips(console: Console, fit: CabinetFit, feel_mm: float) -> None:
     for lip in felt:
         lips.add_row(escape(f"{lip.guest} and {lip.host}"), lip.place, lip_words(lip, feel_mm))
     console.print(lips)
-
-
-def square_words(square: Square) -> str:
-    """One number of squareness with its range, as a maker says it."""
-    half = max(abs(square.low_mm), abs(square.high_mm))
-    name = {"diagonals": "Diagonals differ by", "width": "Wider at the top by", "height": "Taller at the left by"}
-    middle = f"{square.mean_mm:+.1f}, " if abs(square.mean_mm) >= 0.05 else ""
-    pull = ""
-    if square.pull_low_mm is not None and square.pull_high_mm is not None:
-        pull = f"; pulling can change them by {abs(square.pull_high_mm - square.pull_low_mm) / 2:.1f} either way"
-    return f"{name[square.name]} {middle}{half:.1f} at most in 95 of 100{pull}."
 
 
 def _print_costs(console: Console, fit: CabinetFit) -> None:
@@ -90,3 +72,21 @@ def _print_costs(console: Console, fit: CabinetFit) -> None:
         f"In 100: {100 * fit.chance:.0f} go together, between {100 * low:.0f} and {100 * high:.0f} for all that is "
         f"known of the shop. Weakest joint: {escape(fit.weakest)}."
     )
+
+
+def print_accuracy(file: str, results: tuple[TrialResult, ...]) -> None:
+    """What a shop's readings come to, and how little few of them prove."""
+    console = wide_console()
+    if not results:
+        console.print(f"{NOT_MEASURED}: nothing is measured yet.")
+        console.print("At the next real setting, cut or bore 2 offcuts; set it anew, 2 more; and once more. Then:")
+        console.print(f"  rodwork accuracy {escape(file)} --of 'dowel jig' --setting '0.05 0.1' --setting '-0.1 -0.05'")
+        return
+    for r in results:
+        console.print(f"[bold]{escape(r.method)}, {r.kind}[/bold]: {r.readings} readings at {r.settings} settings")
+        for said in r.proves:
+            console.print(f"  {escape(said)}")
+        console.print(
+            f"  Assumed until now: {r.before.each.value:.2f} piece to piece, {r.before.shared.value:.2f} by setting."
+        )
+    console.print(f'Name the file in the job: \\[shop] accuracy = "{escape(Path(file).name)}"')

@@ -24,7 +24,9 @@ from rodwork.model.dry_fit import DryFit
 from rodwork.model.finding import Finding
 from rodwork.model.job import Back, Cabinet, CannotBuild, Job, Place, Recipe, Use
 from rodwork.model.loading import Loading
+from rodwork.model.measured import DIMENSIONS
 from rodwork.model.meeting import Entry
+from rodwork.model.own_accuracy import Readings, TrialResult
 from rodwork.model.rod import Rod
 from rodwork.model.sawing import Saw
 from rodwork.setout.draft import Made, draft
@@ -47,8 +49,34 @@ def set_out(text: str | bytes, file: str, beside: Beside = nothing_beside) -> Ro
     """
     job, lines = read(text, file, beside)
     rod = draft(job, _made(job, lines, file))
+    _refuse_other_boards(rod, lines, file)
     proven = replace(rod, cabinets=tuple(replace(c, proof=proof_of(c, rod.setups)) for c in rod.cabinets))
     return replace(proven, findings=(*_disproved(proven), *run_checks(proven)))
+
+
+OTHER_BOARD_MM = {"length": 10.0, "width": 10.0, "thickness": 3.0}  # further off it is likely another board
+
+
+def _refuse_other_boards(rod: Rod, lines: Lines, file: str) -> None:
+    """Sizes as cut of a mark that is on no board, or so far off that it is probably not this board."""
+    parts = {mark: part for cabinet in rod.cabinets for part in cabinet.parts for mark in part.marks}
+    faults = []
+    for board in rod.measured:
+        part = parts.get(board.mark)
+        if part is None:
+            mend = f"The marks of this job are {', '.join(list(parts)[:20])}"
+            faults.append(fault_at(lines, file, ("measured", board.mark), f'no board is marked "{board.mark}"', mend))
+            continue
+        for dimension, asked in zip(DIMENSIONS, part.size, strict=True):
+            found = board.of(dimension)
+            if found is not None and abs(found - asked) >= OTHER_BOARD_MM[dimension]:
+                what = (
+                    f"{board.mark} was asked {dimension} {asked:.1f}, and {found:.1f} is {abs(found - asked):.1f} off"
+                )
+                mend = "Is this the right board? If it is, cut it anew; if not, write its own mark"
+                faults.append(fault_at(lines, file, ("measured", board.mark, dimension), what, mend))
+    if faults:
+        raise JobFaults(tuple(faults))
 
 
 def load(rod: Rod) -> Loading:
@@ -62,12 +90,40 @@ def dry_fit(
 ) -> DryFit:  # fmt: skip
     """Will it go together, flush and square. `accuracy`: the text of the shop's own readings, or None: assumed.
 
+    Raises AccuracyFault where that text is no file of readings.
     `say` is told of each cabinet and how many of its samples are done.
     """
-    from rodwork.fit.station import dry_fit_of  # numpy and numba: only where a dry fit is asked for
+    from rodwork.fit.measuring import shop_accuracy  # numpy and numba: only where a dry fit is asked for
+    from rodwork.fit.station import dry_fit_of
 
-    del accuracy
-    return dry_fit_of(rod, assumed_accuracy(), samples, seed, cores, say)
+    own = shop_accuracy(assumed_accuracy(), accuracy, rod.shop.accuracy or "")
+    return dry_fit_of(rod, own, samples, seed, cores, say)
+
+
+def readings_of(
+    method: str | None, kind: str, settings: Sequence[str], table: str | None, where: str
+) -> tuple[Readings, ...]:
+    """Readings as typed, a text for each setting, and those of a table. Raises AccuracyFault."""
+    from rodwork.fit.measuring import read_csv, read_numbers
+
+    typed = tuple(read_numbers(text, f"setting {n}") for n, text in enumerate(settings, 1))
+    own = (Readings(method=method, kind=kind, settings=typed),) if method is not None and typed else ()
+    return (*own, *(read_csv(table, where) if table is not None else ()))
+
+
+def own_accuracy(
+    before: str | None, where: str, taken: Sequence[Readings]
+) -> tuple[tuple[TrialResult, ...], str]:  # fmt: skip
+    """What a shop's readings come to, those of its file and those taken now, and the file's text from now on.
+
+    Raises AccuracyFault.
+    """
+    from rodwork.fit.measuring import file_of, joined, readings_in, result_of
+
+    kept = () if before is None else readings_in(before, where)
+    readings = joined((*kept, *taken))
+    results = tuple(result_of(r, assumed_accuracy()) for r in readings)
+    return results, file_of(results, readings)
 
 
 def set_out_with(text: str | bytes, file: str, family: str, beside: Beside = nothing_beside) -> Rod:

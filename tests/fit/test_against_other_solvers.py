@@ -12,7 +12,7 @@ from scipy.optimize import linprog
 from rodwork.fit import kernel, solve
 from rodwork.fit.builder import Limits
 from rodwork.fit.draws import draw
-from rodwork.fit.referee import furthest, least_give, pose_by_quadratic_program
+from rodwork.fit.referee import furthest, least_give, pose_by_least_distance
 from rodwork.fit.solve import ASSEMBLED, SIGNED, attainable, factored, poses, verdict
 from tests.building import back, recipe
 from tests.fit.rods import box, model, with_play
@@ -94,9 +94,9 @@ def test_the_second_solver_of_poses_agrees_with_the_kernel():
     z = draw(m.sources, 5, seed=2)
     mine = poses(ready, z).outputs
     for i in range(5):
-        q = pose_by_quadratic_program(
-            m, ready.hessian, ready.hessian @ (ready.to_pose @ z[i]), ready.weights.give, z[i]
-        )
+        free = ready.to_pose @ z[i]
+        v0 = ready.violation @ z[i] - ready.bound
+        q = pose_by_least_distance(m, ready.hessian, ready.weights.give, free, v0)
         assert mine[i] == pytest.approx(m.out_q @ q + m.out_z @ z[i], abs=1e-4)
 
 

@@ -7,6 +7,7 @@ from rodwork.documents.cover import cover_pages
 from rodwork.documents.cutting_list import cutting_list_pages
 from rodwork.documents.cutting_pages import cutting_pages
 from rodwork.documents.drawing import Drawing
+from rodwork.documents.dry_fit_pages import dry_fit_pages
 from rodwork.documents.front_pages import front_pages
 from rodwork.documents.labels import label_pages
 from rodwork.documents.load_pages import load_pages
@@ -24,7 +25,8 @@ def pack_pages(rod: Rod, results: Results = NOTHING_ASKED) -> tuple[Page, ...]:
     return (
         *cover_pages(rod), *front_pages(rod), *cutting_list_pages(rod),
         *(cutting_pages(rod, plan) if plan else ()), *settings_pages(rod),
-        *board_pages(rod), *opened_joint_pages(rod), *assembly_pages(rod),
+        *board_pages(rod), *opened_joint_pages(rod),
+        *(dry_fit_pages(rod, results.dry_fit) if results.dry_fit else ()), *assembly_pages(rod),
         *(load_pages(rod, results.loading) if results.loading else ()), *buying_list_pages(rod, plan),
         *label_pages(rod, plan), *strip_pages(rod),
     )  # fmt: skip

@@ -23,8 +23,8 @@ from rodwork.fit.solve import (
 )
 from rodwork.model.accuracy import Accuracy, Sigma
 
-BAND_DRAWS, BAND_SAMPLES = 24, 400
-RANGE_SAMPLES = 100
+BAND_DRAWS = 20
+RANGE_SAMPLES = 40
 
 
 @dataclass(frozen=True, kw_only=True, eq=False)
@@ -145,7 +145,7 @@ def eased_between(asked: Asked, by_mm: float) -> Asked:
     return ask(wider, asked.measured, asked.seed, asked.ease_mm)
 
 
-def band(asked: Asked, accuracy: Accuracy) -> tuple[float, float]:
+def band(asked: Asked, accuracy: Accuracy, samples: int) -> tuple[float, float]:
     """Range of the chance, from what is known of the shop's sigmas: each drawn anew from its own range.
 
     A measured sigma: sigma^2 = nu s^2 / chi2_nu. An assumed one: logarithms evenly likely about its middle, the range
@@ -154,7 +154,7 @@ def band(asked: Asked, accuracy: Accuracy) -> tuple[float, float]:
     stream = np.random.Generator(np.random.Philox(key=np.array([asked.seed, 1], dtype=np.uint64)))
     parameters = list(dict.fromkeys(s.parameter for s in asked.model.sources))
     column = np.array([parameters.index(s.parameter) for s in asked.model.sources])
-    z = asked.draws(BAND_SAMPLES)
+    z = asked.draws(samples)
     chances = []
     for _ in range(BAND_DRAWS):
         together = stream.standard_normal()

@@ -1,8 +1,8 @@
-"""HiGHS for the few samples that the kernel does not solve: one program each, slow and sure."""
+"""Second solvers for the few samples that the kernel does not solve: one at a time, slow and sure."""
 
-import highspy
 import numpy as np
-from scipy.optimize import linprog
+from scipy.linalg import cholesky, solve_triangular
+from scipy.optimize import linprog, nnls
 
 from rodwork.fit.arrays import Array
 from rodwork.fit.linear import LinearModel
@@ -22,38 +22,25 @@ def least_give(model: LinearModel, z: Array) -> float:
     return float(found.x[n])
 
 
-def pose_by_quadratic_program(model: LinearModel, hessian: Array, pull: Array, rho: float, z: Array) -> Array:
-    """(n,) minimum of 1/2 q'Hq - pull.q + rho/2 s^2 under the rows, for one draw (p,)."""
-    m, n = model.row_q.shape
-    program = _silent()
-    lp = highspy.HighsLp()
-    lp.num_col_, lp.num_row_ = n + 1, m
-    lp.col_cost_ = np.append(-pull, 0.0)
-    lp.col_lower_ = np.append(np.full(n, -highspy.kHighsInf), 0.0)
-    lp.col_upper_ = np.full(n + 1, highspy.kHighsInf)
-    lp.row_lower_ = np.full(m, -highspy.kHighsInf)
-    lp.row_upper_ = model.bound - model.row_z @ z
-    dense = np.hstack([model.row_q, -model.give[:, None]])
-    lp.a_matrix_.format_ = highspy.MatrixFormat.kRowwise
-    lp.a_matrix_.start_ = np.arange(0, m * (n + 1) + 1, n + 1)
-    lp.a_matrix_.index_ = np.tile(np.arange(n + 1), m)
-    lp.a_matrix_.value_ = dense.ravel()
-    square = highspy.HighsHessian()
-    square.dim_ = n + 1
-    square.format_ = highspy.HessianFormat.kTriangular
-    full = np.zeros((n + 1, n + 1))
-    full[:n, :n], full[n, n] = hessian, rho
-    columns = [np.arange(j, n + 1) for j in range(n + 1)]
-    square.start_ = np.cumsum([0, *(len(c) for c in columns)])
-    square.index_ = np.concatenate(columns)
-    square.value_ = np.concatenate([full[c, j] for j, c in enumerate(columns)])
-    model_of = highspy.HighsModel()
-    model_of.lp_, model_of.hessian_ = lp, square
-    program.passModel(model_of)
-    program.run()
-    if program.getModelStatus() != highspy.HighsModelStatus.kOptimal:
-        raise ArithmeticError("no pose was found")
-    return np.array(program.getSolution().col_value[:n])
+def pose_by_least_distance(model: LinearModel, hessian: Array, rho: float, free: Array, v0: Array) -> Array:
+    """(n,) the pose nearest to `free`, in the measure of the hessian, that holds every row, if need be by giving s.
+
+    v0: (m,) what each row is violated by at `free`. With y = L'(q - free), t = sqrt(rho) s it is the least distance
+    from the origin to a polyhedron, solved as a non-negative least squares. Source: Lawson and Hanson, Solving Least
+    Squares Problems (1974), chapter 23. Raises ArithmeticError where no pose holds the rows.
+    """
+    low = cholesky(hessian, lower=True)
+    rows = np.hstack([-solve_triangular(low, model.row_q.T, lower=True).T, model.give[:, None] / np.sqrt(rho)])
+    reach = np.vstack([rows.T, v0])
+    aim = np.zeros(len(reach))
+    aim[-1] = 1.0
+    weights, _ = nnls(reach, aim, maxiter=50 * reach.shape[1])
+    left = reach @ weights - aim
+    if abs(left[-1]) < 1e-14:
+        raise ArithmeticError("no pose holds the rows")
+    nearest = -left[:-1] / left[-1]
+    pose: Array = free + solve_triangular(low.T, nearest[:-1], lower=False)
+    return pose
 
 
 def furthest(model: LinearModel, z: Array, give_mm: float, form: Array, constant: float, way: float) -> float:
@@ -67,10 +54,3 @@ def furthest(model: LinearModel, z: Array, give_mm: float, form: Array, constant
     if found.status != 0:
         raise ArithmeticError(f"no range was found: {found.message}")
     return float(form @ found.x) + constant
-
-
-def _silent() -> highspy.Highs:
-    program = highspy.Highs()  # type: ignore[no-untyped-call]
-    program.setOptionValue("output_flag", False)
-    program.setOptionValue("log_to_console", False)
-    return program

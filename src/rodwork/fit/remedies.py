@@ -9,7 +9,6 @@ from rodwork.fit.forecast import Asked, Forecast, eased_between
 from rodwork.fit.solve import poses, verdict
 from rodwork.model.dry_fit import Remedy, word_of
 
-TRIED_SAMPLES = 1000
 BETWEEN_MM = 0.3
 MOST = 3
 LEAST_GAIN = 0.005
@@ -52,9 +51,8 @@ def tried(asked: Asked, z: Array) -> Tried:
     )  # fmt: skip
 
 
-def remedies(asked: Asked, found: Forecast, feel_mm: float) -> tuple[Remedy, ...]:
-    """At most three things to do, what gains most first; none where there is nothing to gain."""
-    z = asked.draws(TRIED_SAMPLES)
+def remedies(asked: Asked, found: Forecast, z: Array, feel_mm: float) -> tuple[Remedy, ...]:
+    """At most three things to do, what gains most first, tried on draws z; none where nothing is to be gained."""
     now = tried(asked, z)
     candidates = [
         (TEACHES[p[1], p[2]], p[0], MINUTES[p[1]], tried(asked, z * _halved(asked, p))) for p in _largest(asked, found)

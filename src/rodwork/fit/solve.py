@@ -12,7 +12,7 @@ from scipy.linalg import cho_factor, cho_solve
 from rodwork.fit.arrays import Array, Ints
 from rodwork.fit.kernel import MOST_STEPS, active_sets, gathered
 from rodwork.fit.linear import LinearModel
-from rodwork.fit.referee import furthest, least_give, pose_by_quadratic_program
+from rodwork.fit.referee import furthest, least_give, pose_by_least_distance
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -118,9 +118,8 @@ def poses(ready: Factored, z: Array) -> Poses:
     outputs = free - gathered(rows, lam, counts, np.ascontiguousarray((model.out_q @ ready.answer).T))
     bad = np.flatnonzero(~solved)
     for i in bad:
-        q = pose_by_quadratic_program(
-            model, ready.hessian, ready.hessian @ (ready.to_pose @ z[i]), ready.weights.give, z[i]
-        )
+        free_pose = ready.to_pose @ z[i]
+        q = pose_by_least_distance(model, ready.hessian, ready.weights.give, free_pose, v0[i])
         outputs[i] = model.out_q @ q + model.out_z @ z[i]
     return Poses(outputs=outputs, resolved=len(bad))
 

@@ -4,13 +4,16 @@ Rod -> errors (errors.py) -> linear model (carcass.py, builder.py) -> draws -> v
 -> chances, lips, squareness, costs (forecast.py, here) -> what to do (remedies.py, as_cut.py) -> findings
 """
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
+from concurrent.futures import ThreadPoolExecutor
+from dataclasses import dataclass, replace
 
 import numpy as np
 
 from rodwork.fit.arrays import Array
-from rodwork.fit.carcass import SQUARENESS, model_of
-from rodwork.fit.forecast import Asked, Forecast, ask, band, chance_with, forecast, joint_chances, pull_range, worst_gap
+from rodwork.fit.as_cut import Copy, as_cut, asked_of
+from rodwork.fit.carcass import SQUARENESS
+from rodwork.fit.forecast import Asked, Forecast, band, chance_with, forecast, joint_chances, pull_range, worst_gap
 from rodwork.fit.remedies import remedies
 from rodwork.fit.statistics import middle_range, wilson
 from rodwork.model.accuracy import Accuracy
@@ -32,7 +35,7 @@ from rodwork.model.rod import Rod, RodCabinet
 
 SEED = 20261128
 SAMPLES = 4000
-COST_SAMPLES = 1000
+MOST_BESIDE, LEAST_BESIDE, ALL_BESIDE = 800, 200, 4000  # assemblies for costs and things to do
 MOST_COSTS = 5
 DRAWN = 20
 BINS = 16
@@ -43,34 +46,70 @@ def in_silence(cabinet: str, samples: int) -> None:
     """Say nothing of the progress."""
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Work:
+    """What is asked of every cabinet alike: the accuracies, how many assemblies, and how many for what is beside."""
+
+    rod: Rod
+    accuracy: Accuracy
+    samples: int
+    beside: int
+    seed: int
+    cores: int
+    say: Say
+
+
 def dry_fit_of(
     rod: Rod, accuracy: Accuracy, samples: int = SAMPLES, seed: int = SEED, cores: int = 1, say: Say = in_silence
 ) -> DryFit:
-    """The dry fit of a whole job; cabinets of which no board is joined to another are passed over."""
-    fits = tuple(_cabinet(rod, c, accuracy, samples, seed, cores, say) for c in rod.cabinets if c.joints)
-    assumed = not accuracy.measured
+    """The dry fit of a whole job; cabinets of which no board is joined to another are passed over.
+
+    Copies of a cabinet are forecast once, but for those of which a board was measured. Where there are many cabinets,
+    costs and things to do are found from fewer assemblies each.
+    """
+    copies = [copy for c in rod.cabinets if c.joints for copy in _copies(rod, c, accuracy, seed)]
+    beside = min(MOST_BESIDE, max(LEAST_BESIDE, ALL_BESIDE // max(len(copies), 1)))
+    work = _Work(rod=rod, accuracy=accuracy, samples=samples, beside=beside, seed=seed, cores=cores, say=say)
+    if cores > 1 and len(copies) > 1:
+        alone = replace(work, cores=1)
+        with ThreadPoolExecutor(cores) as pool:
+            fits = tuple(pool.map(lambda copy: _cabinet(copy, alone), copies))
+    else:
+        fits = tuple(_cabinet(copy, work) for copy in copies)
     return DryFit(
-        seed=seed, samples=samples, assumed=assumed, feel_mm=accuracy.give.feel_mm, cabinets=fits,
+        seed=seed, samples=samples, assumed=not accuracy.measured, feel_mm=accuracy.give.feel_mm, cabinets=fits,
         findings=tuple(_finding(f, accuracy) for f in fits if f.chance < FIGHTS),
     )  # fmt: skip
 
 
-def _cabinet(
-    rod: Rod, cabinet: RodCabinet, accuracy: Accuracy, samples: int, seed: int, cores: int, say: Say
-) -> CabinetFit:
-    asked = ask(model_of(rod, cabinet.name, accuracy), (), seed, accuracy.give.ease_mm)
-    found = forecast(asked, samples, cores, lambda n: say(cabinet.name, n))
-    z = asked.draws(COST_SAMPLES)
+def _copies(rod: Rod, cabinet: RodCabinet, accuracy: Accuracy, seed: int) -> Iterator[Copy]:
+    """One for all copies of which nothing was measured, and one for each of the others."""
+    by_mark = {m.mark: m for m in rod.measured}
+    plain: list[int] = []
+    for n in range(1, cabinet.count + 1):
+        found = {p.id: by_mark[p.marks[n - 1]] for p in cabinet.parts if p.marks[n - 1] in by_mark}
+        if found:
+            yield Copy(rod=rod, cabinet=cabinet, numbers=(n,), measured=found, accuracy=accuracy, seed=seed)
+        else:
+            plain.append(n)
+    if plain:
+        yield Copy(rod=rod, cabinet=cabinet, numbers=tuple(plain), measured={}, accuracy=accuracy, seed=seed)
+
+
+def _cabinet(copy: Copy, work: _Work) -> CabinetFit:
+    cabinet, accuracy = copy.cabinet, work.accuracy
+    asked = asked_of(copy)
+    found = forecast(asked, work.samples, work.cores, lambda n: work.say(cabinet.name, n))
+    z = asked.draws(work.beside)
     chance = found.chance(asked.ease_mm)
-    costs = _costs(asked, found, z)
     joints = _joints(asked, found, z)
-    lips = _lips(cabinet, found)
     return CabinetFit(
-        cabinet=cabinet.name, copies=tuple(range(1, cabinet.count + 1)), boards=len(_boards(cabinet)),
-        boards_measured=0, chance=chance, sampling=wilson(round(chance * samples), samples),
-        band=band(asked, accuracy), weakest=min(joints, key=lambda j: (j.chance, -j.share)).joint,
-        worst_gap_mm=worst_gap(asked, z), joints=joints, lips=lips, squareness=_squareness(asked, found), costs=costs,
-        remedies=remedies(asked, found, accuracy.give.feel_mm), as_cut=(),
+        cabinet=cabinet.name, copies=copy.numbers, boards=len(_boards(cabinet)),
+        boards_measured=len(_boards(cabinet) & set(copy.measured)), chance=chance,
+        sampling=wilson(round(chance * work.samples), work.samples), band=band(asked, accuracy, work.beside // 4),
+        weakest=min(joints, key=lambda j: (j.chance, -j.share)).joint, worst_gap_mm=worst_gap(asked, z), joints=joints,
+        lips=_lips(cabinet, found, accuracy.give.feel_mm), squareness=_squareness(asked, found),
+        costs=_costs(asked, found, z), remedies=remedies(asked, found, z, accuracy.give.feel_mm), as_cut=as_cut(copy),
         histograms=_histograms(found), resolved=found.resolved,
     )  # fmt: skip
 
@@ -105,7 +144,7 @@ def _joints(asked: Asked, found: Forecast, z: Array) -> tuple[JointCost, ...]:
     )
 
 
-def _lips(cabinet: RodCabinet, found: Forecast) -> tuple[Lip, ...]:
+def _lips(cabinet: RodCabinet, found: Forecast, feel_mm: float) -> tuple[Lip, ...]:
     joints = {j.id: j for j in cabinet.joints}
     out = []
     for name, at in found.model.output_at.items():
@@ -118,7 +157,7 @@ def _lips(cabinet: RodCabinet, found: Forecast) -> tuple[Lip, ...]:
             Lip(
                 joint=joint, place=_place(joints[joint], end), host=joints[joint].parts[0],
                 guest=joints[joint].parts[1], mean_mm=float(values.mean()), likely_mm=float(np.median(size)),
-                worst_mm=float(np.quantile(size, 0.95)), felt=float((size > 0.2).mean()),
+                worst_mm=float(np.quantile(size, 0.95)), felt=float((size > feel_mm).mean()),
                 drawn=tuple(round(float(v), 4) for v in values[:DRAWN]),
             )
         )  # fmt: skip

@@ -17,6 +17,7 @@ from rodwork.job.sawing import read_sawing
 from rodwork.job.toml_text import read_toml
 from rodwork.model.demand import Declared
 from rodwork.model.job import Board, Edging, Job
+from rodwork.model.measured import MeasuredBoard
 from rodwork.model.money import smallest_coin
 from rodwork.model.shop import Shop
 
@@ -33,7 +34,7 @@ __all__ = [
 ]  # all that the pipeline takes from this station
 
 MOST_OFF_MM = 3.0  # how far a measured thickness may be from the thickness as sold
-NOT_MM = ("name", "positions", "ripped_together")  # words of [shop] that are no length
+NOT_MM = ("name", "positions", "ripped_together", "accuracy")  # words of [shop] that are no length
 LIKE_A_KNOWN_MATERIAL = 0.85
 
 
@@ -104,6 +105,7 @@ def _job(tables: Mapping[str, Any], families: Mapping[str, type], own: OwnFiles,
     sawing = read_sawing(
         tables, shared.boards, tables.get("cabinets", {}), lambda amount: _money(amount, currency), reading
     )
+    measured = _measured(tables, reading)
     if reading.faults:
         return None
     return Job(
@@ -115,8 +117,22 @@ def _job(tables: Mapping[str, Any], families: Mapping[str, type], own: OwnFiles,
         walls={name: wall for name, wall in walls.items() if wall},
         tested={name: found for name, found in tested.items() if found},
         recipes={name: recipe for name, recipe in recipes.items() if recipe}, figures=figures,
-        own_families=own_families, sawing=sawing,
+        own_families=own_families, sawing=sawing, measured=measured,
     )  # fmt: skip
+
+
+def _measured(tables: Mapping[str, Any], reading: "Reading") -> tuple[MeasuredBoard, ...]:
+    """Boards as cut, by their marks; whether there is such a mark is known only when all is set out."""
+    from rodwork.job.tables import read_named, read_table
+    from rodwork.job.words import MeasuredWords
+
+    out = []
+    for mark, raw in read_named("measured", tables.get("measured", {}), MeasuredWords, "board", reading).items():
+        said = read_table(MeasuredWords, raw, ("measured", mark), f"the board {shown(mark)}", reading)
+        if not said.values and not said.wrong:
+            reading.fault(("measured", mark), f"nothing is measured of {shown(mark)}", "Write { length = 720.4 }")
+        out.append(MeasuredBoard(mark=mark, **said.values))
+    return tuple(out)
 
 
 def _misspelt_sections(tables: Mapping[str, Any], reading: "Reading") -> dict[str, Any]:

@@ -121,6 +121,19 @@ class ShopWords(Words):
         "false: they are set from the front edge",
         default="true",
     )
+    accuracy: Annotated[str, Text(100)] = word(
+        "The file beside this one with the shop's own readings, as `rodwork accuracy` writes it",
+        default="accuracies are assumed",
+        such_as='"our-accuracy.toml"',
+    )
+
+
+class MeasuredWords(Words):
+    """One board as cut, by the mark on it: finished sizes, edging included."""
+
+    length: Annotated[float, Length(10, 6000)] = word("Length as measured", such_as="720.4")
+    width: Annotated[float, Length(10, 6000)] = word("Width as measured")
+    thickness: Annotated[float, Length(1, 63)] = word("Thickness as measured")
 
 
 class BoardWords(Words):
@@ -616,6 +629,7 @@ SECTIONS: dict[str, tuple[type[Words], bool]] = {  # the table, and whether it h
     "shop": (ShopWords, False),
     "boards": (BoardWords, True),
     "edgings": (EdgingWords, True),
+    "measured": (MeasuredWords, True),
     "saw": (SawWords, False),
     "stock": (StockWords, True),
     "offcuts": (OffcutWords, True),

@@ -183,10 +183,3 @@ def sentence(fit: CabinetFit, assumed: bool) -> str:
     if fit.chance >= DRY_FIT:
         return "Do not glue without a dry fit."
     return f"It will not go. Change this: {first}."
-
-
-def lip_words(lip: Lip, feel_mm: float) -> str:
-    """A lip as a maker says it: in tenths, and whether a finger finds it."""
-    likely, worst = round(lip.likely_mm, 1), round(lip.worst_mm, 1)
-    felt = ": you will feel it" if worst >= feel_mm else ""
-    return f"{likely:.1f}, at worst {worst:.1f}{felt}" if worst >= 0.05 else "flush"

@@ -10,6 +10,7 @@ from typing import Any, Literal
 from rodwork.model.costing import ShopFigures
 from rodwork.model.demand import Contents, Declared, Hanging, Room, SagLimits, Tested, Wall
 from rodwork.model.fronts import Doors, Drawers
+from rodwork.model.measured import MeasuredBoard
 from rodwork.model.own_family import OwnFamily
 from rodwork.model.sawing import Sawing
 from rodwork.model.shop import Shop
@@ -177,6 +178,7 @@ class Job:
     figures: ShopFigures = field(default_factory=ShopFigures)
     own_families: dict[str, OwnFamily] = field(default_factory=dict, hash=False)
     sawing: Sawing = field(default_factory=Sawing)
+    measured: tuple[MeasuredBoard, ...] = ()
 
 
 class CannotBuild(Exception):  # noqa: N818 - it is a finding about the job, not a fault of ours

@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 
 from rodwork.model.cutting import CuttingPlan
+from rodwork.model.dry_fit import DryFit
 from rodwork.model.loading import Loading
 
 
@@ -12,6 +13,7 @@ class Results:
 
     cutting: CuttingPlan | None = None
     loading: Loading | None = None
+    dry_fit: DryFit | None = None
 
 
 NOTHING_ASKED = Results()

@@ -10,6 +10,7 @@ from rodwork.model.feature import Feature
 from rodwork.model.finding import Finding
 from rodwork.model.fixing import Fixing, Item, Joint
 from rodwork.model.fronts import DoorHung, DrawerMade
+from rodwork.model.measured import MeasuredBoard
 from rodwork.model.panel import Part
 from rodwork.model.plain import from_plain, to_plain
 from rodwork.model.sawing import Sawing
@@ -149,6 +150,7 @@ class Rod:
     walls: dict[str, Wall] = field(default_factory=dict, hash=False)
     tested: dict[str, Tested] = field(default_factory=dict, hash=False)
     sawing: Sawing = field(default_factory=Sawing)
+    measured: tuple[MeasuredBoard, ...] = ()
 
     @cached_property
     def cabinet(self) -> dict[str, RodCabinet]:

@@ -19,4 +19,5 @@ class Shop:
     least_remainder_mm: float = 3.0
     depth_stops_mm: tuple[float, ...] = ()
     groove_cutter_mm: float = 6.0
+    accuracy: str | None = None  # file of the shop's own readings, beside the job; None: accuracies are assumed
     ripped_together: bool = True  # False: back grooves are set from the front edge

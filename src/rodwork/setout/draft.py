@@ -55,7 +55,7 @@ def draft(job: Job, made: tuple[Made, ...]) -> Rod:
             for e in job.edgings.values()
         },
         cabinets=tuple(cabinets), setups=settings(work, job.shop.step_mm), findings=(),
-        walls=job.walls, tested=job.tested, sawing=job.sawing,
+        walls=job.walls, tested=job.tested, sawing=job.sawing, measured=job.measured,
     )  # fmt: skip
 
 

@@ -1,0 +1,54 @@
+"""The dry fit in words, the same on paper and on the terminal."""
+
+from collections.abc import Iterator
+
+from rodwork.model.dry_fit import AsCut, CabinetFit, Lip, Square
+
+HISTOGRAMS = {
+    "lip": "Worst lip of each assembly, mm", "diagonals": "Diagonals differ by, mm",
+    "width": "Wider at the top by, mm", "height": "Taller at the left by, mm",
+}  # fmt: skip
+_SQUARE = {"diagonals": "Diagonals differ by", "width": "Wider at the top by", "height": "Taller at the left by"}
+
+
+def boards_words(fit: CabinetFit) -> str:
+    """How much of it is known."""
+    return f"As cut so far: {fit.boards_measured} of {fit.boards} boards measured."
+
+
+def copies_words(fit: CabinetFit) -> str:
+    """Which copies are meant, where there are several."""
+    if fit.copies == (1,):
+        return ""
+    return f", copy {fit.copies[0]}" if len(fit.copies) == 1 else f" ({len(fit.copies)} of them)"
+
+
+def lip_words(lip: Lip, feel_mm: float) -> str:
+    """A lip as a maker says it: in tenths, and whether a finger finds it."""
+    likely, worst = round(lip.likely_mm, 1), round(lip.worst_mm, 1)
+    if worst < 0.05:
+        return "flush"
+    felt = ": you will feel it" if worst >= feel_mm else ""
+    return f"{likely:.1f}, at worst {worst:.1f}{felt}"
+
+
+def square_words(square: Square) -> str:
+    """One number of squareness with its range."""
+    half = max(abs(square.low_mm), abs(square.high_mm))
+    middle = f"{square.mean_mm:+.1f}; " if abs(square.mean_mm) >= 0.05 else ""
+    pull = ""
+    if square.pull_low_mm is not None and square.pull_high_mm is not None:
+        pull = f"; pulling can change that by {abs(square.pull_high_mm - square.pull_low_mm) / 2:.1f} either way"
+    return f"{_SQUARE[square.name]} {middle}{half:.1f} at most in 95 of 100{pull}."
+
+
+def as_cut_lines(as_cut: AsCut) -> Iterator[str]:
+    """What is said of a measured board: mates first, then what it does, then the ways on in their order."""
+    if as_cut.mates:
+        yield f"Of its mates: {', '.join(as_cut.mates)}."
+    if as_cut.warning:
+        yield as_cut.warning
+    yield from as_cut.does
+    for number, way in enumerate(as_cut.ways, 1):
+        minutes = "1 minute" if way.minutes == 1 else f"{way.minutes:g} minutes"
+        yield f"{number}. {way.do} {way.gains} {minutes}.".replace("  ", " ")
