@@ -42,6 +42,7 @@ def pack_files(
     say("writing the lists")
     tables = workbook_tables(rod, results)
     yield "cutting-list.csv", csv_bytes(tables[0].header, tables[0].rows)
+    yield "cut-and-edge.csv", csv_bytes(tables[1].header, tables[1].rows)
     yield "lists.xlsx", xlsx_bytes((t.title, t.header, t.rows) for t in tables)
     yield "set-out.json", (json.dumps(rod.to_dict(), ensure_ascii=False) + "\n").encode()
     if results.cutting:

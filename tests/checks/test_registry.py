@@ -16,7 +16,7 @@ from tests.building import back, cabinet, job, recipe, rod, rod_of
 from tests.cabinets import built
 from tests.checks.own import BOLT, disc, hook, mortise, own
 from tests.checks.shop import BASE, board, bore, rod_of_boards
-from tests.fronts.front_samples import doors
+from tests.fronts.front_samples import doors, drawers
 
 ROOT = Path(__file__).parents[2]
 NAMES = sorted(p.stem for p in Path(kinds.__path__[0]).glob("*.py") if p.stem != "__init__")
@@ -67,6 +67,20 @@ IN_THE_JOB = {
     "slide_blocked": {"shelf_joint": own(hook(-12))},
     "edging_forgotten": {"edging": CabinetEdging(edging="birch", on=("shelf fronts",))},
     "hinge_against_shelf": {"doors": doors("left", openings=2), "openings": (65.0, "rest"), "loose_shelves": (0, 0)},
+    "drawer_bottom_sags": {
+        "drawers": drawers(1),
+        "openings": ("rest",),
+        "loose_shelves": (0,),
+        "width_mm": 800.0,
+        "depth_mm": 560.0,
+    },
+    "holes_not_balanced": {"pins": Pins(start_mm=16.0)},
+    "door_against_neighbour": {
+        "doors": doors(("right", "left"), handle=128.0),
+        "openings": ("rest",),
+        "bays": ("rest", "rest"),
+        "width_mm": 900.0,
+    },
     "door_too_tall": {"doors": doors("left", hinges=2, openings=2), "height_mm": 2100.0},
 }
 

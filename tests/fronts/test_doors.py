@@ -6,7 +6,8 @@ from dataclasses import replace
 import pytest
 
 from rodwork.carcass.hinges import guided
-from rodwork.model.job import CannotBuild
+from rodwork.documents.spreadsheets import supplier_table
+from rodwork.model.job import CabinetEdging, CannotBuild
 from rodwork.setout.proof import prove
 from tests.fronts.front_samples import box_of, doors, fronted
 
@@ -188,3 +189,13 @@ def test_the_proof_finds_a_cup_set_from_the_free_edge():
     (door,) = only(rod).doors
     wrong = replace(rod, cabinets=(replace(only(rod), doors=(replace(door, hinged="right"),)),))
     assert any(f.cause == "datum" and "hinged edge" in f.message for f in prove(wrong))
+
+
+def test_a_supplier_who_cuts_and_edges_is_told_finished_sizes_grain_first_and_edges():
+    rod = fronted(doors("pair"), edging=CabinetEdging(edging="birch", on=("doors",)))
+    table = supplier_table(rod)
+    (row,) = [dict(zip(table.header, r, strict=True)) for r in table.rows if "G1-DRL" in r[0]]
+    assert (row["how many"], row["length (grain)"], row["width"], row["thickness"]) == (2, 717.0, 297.0, 17.6)
+    assert row["edging"] == "birch"
+    assert len(row["edges"].split(", ")) == 4
+    assert {m for r in table.rows for m in r[0].split(", ")} == {m for p in only(rod).parts for m in p.marks}

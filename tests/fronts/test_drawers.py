@@ -144,3 +144,19 @@ def test_the_published_plan_w15_is_refused_for_its_drawers():
         rod_of(in_job)
     assert "too wide" in str(refused.value)
     assert f"{30.5 * INCH:g}" in str(refused.value)  # the opening that they would want
+
+
+@pytest.mark.parametrize(("heights", "fits"), [((157.0, 253.0, 317.0), True), ((157.0, 253.0, 320.0), False)])
+def test_fronts_on_a_grid_of_holes(heights, fits):
+    """Fronts of 5, 8 and 10 modules of 32 less a 3 mm gap are 157, 253 and 317, and 23 modules less one gap are 733: a page on
+    the 32 mm grid prints 736 for that, which is 23 modules and no gap."""
+    assert [32 * n - 3 for n in (5, 8, 10, 23)] == [157, 253, 317, 733]
+    room = {"height_mm": 733.0 + 2 * 1.5}
+    if fits:
+        c = chest(drawers(3, heights=heights), **room).cabinets[0]
+        fronts = [c.part[f"drawer {n} front"] for n in (1, 2, 3)]
+        assert tuple(f.size[1] for f in fronts) == heights
+        assert box_of(fronts[2])[1][2] - box_of(fronts[0])[0][2] == pytest.approx(733.0)
+    else:
+        with pytest.raises(CannotBuild):
+            chest(drawers(3, heights=heights), **room)

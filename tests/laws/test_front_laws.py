@@ -117,6 +117,14 @@ def test_drawers_are_proven_and_overlap_nothing(rod):
 
 @FEW
 @given(drawn())
+def test_no_runner_s_bore_meets_another_runner_s(rod):
+    met = checks()["machining-that-meets"].look(rod)
+    parts = {p.id for p in rod.cabinets[0].parts}
+    assert [f for f in met if all("runner" in w for w in f.where if w not in parts)] == []
+
+
+@FEW
+@given(drawn())
 def test_every_drawer_runs_out_its_whole_length_and_touches_nothing(rod):
     cabinet = rod.cabinets[0]
     for drawer in cabinet.drawers:

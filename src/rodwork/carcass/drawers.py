@@ -31,7 +31,6 @@ LEAST_BOX_MM = 50.0
 RUNNER_BORES_MM = (37.0, 261.0)  # behind the front of the carcass; 37 and seven steps of 32
 RUNNER_BORE_MM, RUNNER_DEPTH_MM = 5.0, 12.0
 SLACK_MM = 2.0  # a fixed box may leave this much too much room; common practice, about 1
-WIDE_MM, THIN_BOTTOM_MM = 600.0, 6.0  # over this wide a bottom of 6 sags: common practice, 9 or more
 
 SIDE_LEFT: Matrix = ((0.0, 0.0, 1.0), (1.0, 0.0, 0.0), (0.0, 1.0, 0.0))
 SIDE_RIGHT: Matrix = ((0.0, 0.0, -1.0), (-1.0, 0.0, 0.0), (0.0, 1.0, 0.0))
@@ -170,6 +169,12 @@ def _fronts(of: Drawn) -> tuple[tuple[float, float], ...]:
     return tuple(out)
 
 
+def _runner_depth(upright: Panel) -> float:
+    """As deep as the board takes; in a divider half of that, since runners are screwed to both its faces."""
+    room = upright.size[2] - 3.0
+    return min(RUNNER_DEPTH_MM, down_to_step(room / 2 if upright.role == "divider" else room, 0.5))
+
+
 @dataclass(frozen=True, slots=True)
 class _Drawer:
     """One drawer in its place."""
@@ -297,7 +302,7 @@ class _Drawer:
             FittingBore(
                 panel=upright.id, id=f"{self.name} runner {word} {n}", role="pilot",
                 at=clean((x, y + inset, z)), into=into, along_from=DOWN, across_from=FRONT,
-                diameter=RUNNER_BORE_MM, depth=min(RUNNER_DEPTH_MM, down_to_step(upright.size[2] - 3.0, 0.5)),
+                diameter=RUNNER_BORE_MM, depth=_runner_depth(upright),
             )
             for upright, x, into, word in (
                 (self.bay.left, self.bay.x0, LEFT, "left"), (self.bay.right, self.bay.x1, RIGHT, "right")

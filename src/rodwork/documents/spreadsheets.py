@@ -42,6 +42,21 @@ def cutting_table(rod: Rod) -> Table:
     return Table(title="cutting list", header=header, rows=tuple(rows))
 
 
+def supplier_table(rod: Rod) -> Table:
+    """What a supplier who cuts and edges needs: finished sizes, along the grain first, and which edges."""
+    header = ("mark", "how many", "length (grain)", "width", "thickness", "material", "grain", "edging", "edges")
+    rows: list[tuple[Cell, ...]] = []
+    for r in cutting_rows(rod):
+        board, (length, width) = rod.boards[r.board], (to_step(v, rod.step) for v in r.size)
+        rows.append(
+            (
+                ", ".join(r.marks), r.count, length, width, board.actual, board.material, r.grain_text,
+                r.edging or "none", ", ".join(r.edges),
+            )
+        )  # fmt: skip
+    return Table(title="cut and edge", header=header, rows=tuple(rows))
+
+
 def buying_table(rod: Rod, plan: CuttingPlan | None = None) -> Table:
     """The buying list."""
     header = ("group", "item", "needed", "unit", "reckoned from", "buy", "by", "price", "currency")
@@ -78,4 +93,4 @@ def workbook_tables(rod: Rod, results: Results = NOTHING_ASKED) -> tuple[Table, 
     """Everything that goes into the workbook."""
     plan = results.cutting
     cuts = (Table(title="cuts", header=CUT_HEADER, rows=tuple(cut_rows(plan))),) if plan else ()
-    return (cutting_table(rod), buying_table(rod, plan), settings_table(rod), *cuts)
+    return (cutting_table(rod), supplier_table(rod), buying_table(rod, plan), settings_table(rod), *cuts)

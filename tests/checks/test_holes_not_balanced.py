@@ -1,0 +1,39 @@
+"""A balanced side is 32 n + 2 s high: 2131 mm for 66 pitches and 9.5 mm ends, published in trade pages on system holes."""
+
+import pytest
+
+from rodwork.model.job import Pins
+from tests.building import rod
+from tests.checks.shop import told
+
+CODE = "holes-not-balanced"
+
+
+def side(height, start):
+    return rod(height_mm=height, pins=Pins(start_mm=start), openings=("rest",), loose_shelves=(2,))
+
+
+@pytest.mark.parametrize(
+    ("height", "start", "balances"),
+    [
+        (2131.0, 9.5, True),  # 66 x 32 + 2 x 9.5
+        (2131.0, 24.0, False),
+        (1074.0, 9.0, True),  # 33 x 32 + 2 x 9
+        (774.0, 35.0, True),  # 22 x 32 + 2 x 35
+        (720.0, 24.0, True),  # 21 x 32 + 2 x 24
+        (720.0, 16.0, False),
+    ],
+)
+def test_32_n_and_twice_s(height, start, balances):
+    found = told(CODE, side(height, start))
+    assert [f.severity for f in found] == ([] if balances else ["note"])
+
+
+def test_the_start_that_is_named_balances():
+    (finding,) = told(CODE, side(2131.0, 24.0))
+    assert "start = 9.5" in finding.mend
+    assert told(CODE, side(2131.0, 9.5)) == []
+
+
+def test_no_loose_shelves_no_row():
+    assert told(CODE, rod(loose_shelves=(0, 0))) == []
