@@ -47,7 +47,7 @@ def supplier_table(rod: Rod) -> Table:
     header = ("mark", "how many", "length (grain)", "width", "thickness", "material", "grain", "edging", "edges")
     rows: list[tuple[Cell, ...]] = []
     for r in cutting_rows(rod):
-        board, (length, width) = rod.boards[r.board], (to_step(v, rod.step) for v in r.size)
+        board, length, width = rod.boards[r.board], to_step(r.size[0], rod.step), to_step(r.size[1], rod.step)
         rows.append(
             (
                 ", ".join(r.marks), r.count, length, width, board.actual, board.material, r.grain_text,
