@@ -9,6 +9,7 @@ from rodwork.carcass.hinges import guided
 from rodwork.documents.spreadsheets import supplier_table
 from rodwork.model.job import CabinetEdging, CannotBuild
 from rodwork.setout.proof import prove
+from tests.building import cabinet, job, rod_of
 from tests.fronts.front_samples import box_of, doors, fronted
 
 
@@ -199,3 +200,41 @@ def test_a_supplier_who_cuts_and_edges_is_told_finished_sizes_grain_first_and_ed
     assert row["edging"] == "birch"
     assert len(row["edges"].split(", ")) == 4
     assert {m for r in table.rows for m in r[0].split(", ")} == {m for p in only(rod).parts for m in p.marks}
+
+
+def bought(hung="left", width=596.0, edge=22.5, **changes):
+    door = {"height": 715.0, "width": width, "cups_from_ends": 98.0, "cups_from_edge": edge}
+    in_job = job(cabinet(openings=("rest",), loose_shelves=(0,), edging=None, **changes,
+                         doors=replace(doors(hung, bought=door), board="bought22")))  # fmt: skip
+    boards = {**in_job.boards, "bought22": replace(in_job.boards["birch18"], name="bought22", actual_mm=22.0)}
+    return rod_of(replace(in_job, boards=boards))
+
+
+def test_the_plates_stand_where_the_cups_of_a_bought_door_are():
+    """A bought door of 715 x 596 x 22 with cups 98 in from each end, on a cabinet of 600 x 720: plates at 100.5 and 619.5."""
+    rod = bought()
+    c = only(rod)
+    assert c.part["door"].size == (715.0, 596.0, 22.0)
+    heights = sorted(at(c.part["left side"], p)[2] for h in c.doors[0].hinges for p in h.plate)
+    assert heights == pytest.approx([100.5 - 16, 100.5 + 16, 619.5 - 16, 619.5 + 16])
+    assert prove(rod) == ()
+    assert not any(f.part == "door" for s in rod.setups for f in s.features)
+    assert {i.item for i in c.hardware} == {
+        "door 715 x 596 x 22, cups 98 from its ends",
+        "cup hinge 35 mm, fixed distance 11, plate 0",
+    }
+
+
+@pytest.mark.parametrize(("changes", "says"), [({"width": 500.0}, "leave 50"), ({"edge": 18.0}, "come nearer than")])
+def test_a_bought_door_that_does_not_go_on_is_refused(changes, says):
+    with pytest.raises(CannotBuild, match=says):
+        bought(**changes)
+
+
+def test_the_proof_finds_a_plate_that_misses_a_bought_cup():
+    rod = bought()
+    door = only(rod).part["door"]
+    cup = only(rod).doors[0].hinges[0].cup
+    bored = tuple(replace(f, at=(f.at[0] + 2.0, *f.at[1:])) if f.id == cup else f for f in door.features)
+    parts = tuple(replace(p, features=bored) if p.id == "door" else p for p in only(rod).parts)
+    assert [f.cause for f in prove(replace(rod, cabinets=(replace(only(rod), parts=parts),)))] == ["pair"]

@@ -11,6 +11,7 @@ from rodwork.job.words import (
     SECTIONS,
     SUCH_AS,
     BackWords,
+    BoughtDoorWords,
     CabinetEdgingWords,
     CabinetWords,
     ContentsWords,
@@ -25,7 +26,7 @@ from rodwork.job.words import (
 PAGE = Path(__file__).parents[2] / "docs" / "job-file.md"
 HEADINGS = {
     **{f"[{name}.NAME]" if named else f"[{name}]": words for name, (words, named) in SECTIONS.items()},
-    "back": BackWords, "doors": DoorsWords, "drawers": DrawersWords, "pins": PinsWords, "edging": CabinetEdgingWords, "contents": ContentsWords,
+    "back": BackWords, "doors": DoorsWords, "bought": BoughtDoorWords, "drawers": DrawersWords, "pins": PinsWords, "edging": CabinetEdgingWords, "contents": ContentsWords,
     "hanging": HangingWords, "sag": SagWords,
 }  # fmt: skip
 del HEADINGS["[every_cabinet]"]  # the words of a cabinet; see the last test

@@ -36,6 +36,7 @@ def panel(
     shows: tuple[Surface, ...],
     notch: tuple[float, float] = (0.0, 0.0),
     in_box: bool = True,
+    bought: bool = False,
 ) -> Panel:
     """A panel that fills a box of the cabinet. `notch`: (along the length, across) off both front corners."""
     size = _part_size(rotation, box)
@@ -51,7 +52,7 @@ def panel(
         measured=False, size=size, cut=(sawn(0), sawn(1)), edging=EdgingOnPart(**added),
         edging_name=edging.name if edging and any(added.values()) else None,
         shows=shows, outline=_outline(size, notch), bevels=(0.0,) * (8 if notch[0] and notch[1] else 4),
-        pose=_pose(rotation, size, box),
+        pose=_pose(rotation, size, box), bought=bought,
     )  # fmt: skip
 
 

@@ -8,7 +8,7 @@ A door stands DOOR_OFF_MM off the carcass on its buffers. It lies outside the bo
 """
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from rodwork.carcass.boards import DOOR_LEFT, DOOR_RIGHT, FRONT_ACROSS, panel
 from rodwork.carcass.hinges import Hinged, Leaf, Taken, handle_bores, hang, items, plate_bores
@@ -67,6 +67,7 @@ def doors(of: Opened, boards: Mapping[str, Board]) -> Fronted:
     if asked is None:
         return Fronted(panels=(), bores=(), hung=(), items=())
     board, place = boards[asked.board], (*of.cabinet.place.path, "doors")
+    asked = _margins_of(of, asked, place)
     _thick_enough(asked, board, place)
     _shelves_behind(of, asked, board)
     spaces = _spaces(of, asked, place)
@@ -80,8 +81,43 @@ def doors(of: Opened, boards: Mapping[str, Board]) -> Fronted:
         bores += made
         if asked.handle is not None:
             bores += handle_bores(leaf, asked.handle, low_on_door=of.cabinet.kind == "wall")
-    bought = items(hung, len(leaves) if asked.handle is not None else 0)
+    bought = (*items(hung, len(leaves) if asked.handle is not None else 0), *_comes(asked, board, len(leaves)))
     return Fronted(panels=tuple(leaves), bores=tuple(bores), hung=tuple(hung), items=bought)
+
+
+def _comes(asked: Doors, board: Board, number: int) -> tuple[Item, ...]:
+    b = asked.bought
+    if b is None:
+        return ()
+    size = f"{b.height_mm:g} x {b.width_mm:g} x {board.actual_mm:g}"
+    return (Item(item=f"door {size}, cups {b.cups_from_ends_mm:g} from its ends", count=number),)
+
+
+def _margins_of(of: Opened, asked: Doors, place: tuple[str | int, ...]) -> Doors:
+    """The margins that a bought door leaves, shared alike at both sides of every bay, and above and below."""
+    bought = asked.bought
+    if bought is None:
+        return asked
+    if "up" in asked.hung or asked.handle is not None or asked.hinge.number is not None or asked.grain != "up":
+        raise CannotBuild(
+            (*place, "bought"),
+            "a bought door is side-hung, grain up, bored already, with a hinge to each of its two cups",
+            "leave out handle, hinges and grain, and hang it left, right or in a pair",
+        )  # fmt: skip
+    leaves = 2 if asked.hung[0] == "pair" else 1
+    even = replace(asked, sides_mm=0.0, ends_mm=0.0)
+    x0, x1 = _across(of, even, 0)
+    low, high = _upright(of, even, *asked.openings)
+    sides = round((x1 - x0 - leaves * bought.width_mm - (leaves - 1) * asked.between_mm) / 2, 6)
+    ends = round((high - low - bought.height_mm) / 2, 6)
+    if len(of.bays) > 1 or asked.style == "half overlay" or not (0 <= sides <= 20 and 0 <= ends <= 20):
+        raise CannotBuild(
+            (*place, "bought"),
+            f"doors of {bought.height_mm:g} x {bought.width_mm:g} leave {sides:g} at each side "
+            f"and {ends:g} above and below",
+            "choose a cabinet of one bay that leaves 0 to 20 there, with doors overlay or inset",
+        )  # fmt: skip
+    return replace(asked, sides_mm=sides, ends_mm=ends)
 
 
 def _thick_enough(asked: Doors, board: Board, place: tuple[str | int, ...]) -> None:
@@ -195,17 +231,17 @@ def _leaf(
     low: Vec = (space.x[0], round(y0, 6), space.z[0])
     high: Vec = (space.x[1], round(y1, 6), space.z[1])
     upright = DOOR_RIGHT if space.hinged == "right" else DOOR_LEFT
-    edged = of.cabinet.edging is not None and "doors" in of.cabinet.edging.on
+    edged = asked.bought is None and of.cabinet.edging is not None and "doors" in of.cabinet.edging.on
     made = panel(
         id=name, role="door", board=board, box=(low, high), rotation=upright if asked.grain == "up" else FRONT_ACROSS,
-        edged=EDGES if edged else (), edging=of.edging, shows=SURFACES, in_box=False,
+        edged=EDGES if edged else (), edging=of.edging, shows=SURFACES, in_box=False, bought=asked.bought is not None,
     )  # fmt: skip
     carrier, overlay = _carried(of, space, asked.openings[1])
     density = board.density_kg_m3
     kg = None if density is None else made.size[0] * made.size[1] * made.size[2] * density * KG
     return Leaf(
         panel=made, hinged=space.hinged, style=asked.style, carrier=carrier, overlay=round(overlay, 6), low=low,
-        high=high, kg=None if kg is None else round(kg, 3), sheet=asked.hinge, place=place,
+        high=high, kg=None if kg is None else round(kg, 3), sheet=asked.hinge, place=place, bought=asked.bought,
     )  # fmt: skip
 
 

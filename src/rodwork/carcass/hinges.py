@@ -14,7 +14,7 @@ from rodwork.geometry.directions import BACK, DOWN, FRONT, LEFT, RIGHT, UP
 from rodwork.geometry.rounding import to_step
 from rodwork.geometry.vec import Vec, along, clean, neg
 from rodwork.model.fixing import Item
-from rodwork.model.fronts import DoorHung, DoorStyle, FittingBore, Handle, Hinge, HingeSheet
+from rodwork.model.fronts import BoughtDoor, DoorHung, DoorStyle, FittingBore, Handle, Hinge, HingeSheet
 from rodwork.model.job import CannotBuild
 from rodwork.model.panel import Panel
 
@@ -25,6 +25,7 @@ OUTER_MM = (100.0, 80.0)
 PLATE_SCREWS_MM = 32.0  # apart; 5 mm bores
 PLATE_BORE_MM, PLATE_DEPTH_MM = 5.0, 12.0
 PLATE_REACH_MM = 26.0  # half the length of a plate, and room to get it on
+TAKE_UP_MM = 2.0  # of a hinge, each way; common practice, no source
 CUP_SCREWS_MM, CUP_SCREWS_BEHIND_MM = 45.0, 9.5  # apart, and further from the door's edge than the cup's middle
 PILOT_MM, PILOT_DEPTH_MM = 2.5, 10.0
 APART_MM = 8.0  # middle to middle of two bores in one board
@@ -46,6 +47,7 @@ class Leaf:
     kg: float | None
     sheet: HingeSheet
     place: tuple[str | int, ...]
+    bought: BoughtDoor | None = None
 
     @property
     def run(self) -> Vec:
@@ -107,7 +109,7 @@ def hang(leaf: Leaf, taken: Taken, step: float) -> tuple[DoorHung, tuple[Fitting
     sheet = leaf.sheet
     fit = _fit(leaf, step)
     guide = guided(leaf.length, leaf.kg)
-    number = sheet.number or guide or GUIDE[-1][2]
+    number = 2 if leaf.bought is not None else sheet.number or guide or GUIDE[-1][2]
     line = leaf.line
     places = _places(leaf, number, taken, line)
     hinges, bores = [], list[FittingBore]()
@@ -133,6 +135,8 @@ class Fit:
 def _fit(leaf: Leaf, step: float) -> Fit:
     """The first hinge, and its lowest plate, that leave a rim within the sheet's limits."""
     s = leaf.sheet
+    if leaf.bought is not None:
+        return _taken_up(leaf, leaf.bought.cups_from_edge_mm - s.cup_mm / 2)
     for fixed in s.fixed_mm:
         for plate in s.plates_mm:
             rim = to_step(leaf.overlay - fixed + plate, step)
@@ -147,6 +151,22 @@ def _fit(leaf: Leaf, step: float) -> Fit:
     )
 
 
+def _taken_up(leaf: Leaf, rim: float) -> Fit:
+    """The hinge and plate that hold a door with its cups bored nearest to where its margins want it."""
+    fits = [Fit(fixed, plate, rim) for fixed in leaf.sheet.fixed_mm for plate in leaf.sheet.plates_mm]
+    best = min(fits, key=lambda f: abs(leaf.overlay - (f.fixed + f.rim - f.plate)))
+    off = leaf.overlay - (best.fixed + best.rim - best.plate)
+    if abs(off) > TAKE_UP_MM:
+        raise CannotBuild(
+            leaf.place,
+            f"{leaf.panel.id} lies over its {leaf.carrier.name} by {leaf.overlay:.1f}, and with its cups {rim:g} "
+            f"from its edge no hinge and plate that are given come nearer than {abs(off):.1f}",
+            f"give a hinge whose fixed distance is {leaf.overlay - rim + leaf.sheet.plates_mm[0]:.1f}, "
+            f"or other plates: a hinge takes up {TAKE_UP_MM:g} mm",
+        )
+    return best
+
+
 def _places(leaf: Leaf, number: int, taken: Taken, line: float) -> tuple[float, ...]:
     """Along the hinged edge from its lower or left end; where nothing is clear, the usual place (a check says so)."""
     length, start = leaf.length, leaf.edge[0] if leaf.hinged == "up" else leaf.edge[2]
@@ -155,6 +175,9 @@ def _places(leaf: Leaf, number: int, taken: Taken, line: float) -> tuple[float, 
             leaf.place, f"{leaf.panel.id} is {length:g} along its hinged edge, too short for two hinges",
             f"make it at least {2 * OUTER_MM[1] + 2 * PLATE_REACH_MM:g}, or hang it another way",
         )  # fmt: skip
+
+    if leaf.bought is not None:
+        return leaf.bought.cups_from_ends_mm, length - leaf.bought.cups_from_ends_mm
 
     def first(places: Iterable[float], usual: float) -> float:
         return next((p for p in places if taken.clear(start + p, line)), usual)
@@ -201,6 +224,7 @@ def _bored(leaf: Leaf, n: int, at: float, fit: Fit) -> tuple[Hinge, tuple[Fittin
         id=name, door=leaf.panel.id, carrier=leaf.carrier.id, cup=f"{name} cup", plate=tuple(plates),
         fixed=fit.fixed, overlay=round(leaf.overlay, 6), rim=fit.rim, plate_height=fit.plate,
         across=round(s.cup_mm / 2 + fit.plate - fit.fixed, 6), behind=round(leaf.line - leaf.high[1], 6),
+        take_up=round(leaf.overlay - (fit.fixed + fit.rim - fit.plate), 6),
     )  # fmt: skip
     return hinge, tuple(bores)
 

@@ -219,7 +219,7 @@ def buying_list_pages(rod: Rod, plan: CuttingPlan | None = None) -> tuple[Page, 
     columns = _columns(area.width)
     buying = buying_rows(rod, plan)
     all_planned = plan is not None and {b.board for b in plan.boards} >= {
-        p.board for c in rod.cabinets for p in c.parts
+        p.board for c in rod.cabinets for p in c.parts if not p.bought
     }
     blocks: list[Block] = []
     group = ""

@@ -68,7 +68,7 @@ def cutting_rows(rod: Rod) -> tuple[CuttingRow, ...]:
     """Every board of the job once: kinds in the order of their sheets, then by width and length, widest first."""
     kinds: dict[tuple[object, ...], list[Part]] = {}
     for cabinet in rod.cabinets:
-        for part in cabinet.parts:
+        for part in (p for p in cabinet.parts if not p.bought):
             kinds.setdefault(_sawn_alike(part, rod.step), []).append(part)
     order = list(rod.boards)
     found = [_row(parts, rod) for parts in kinds.values()]

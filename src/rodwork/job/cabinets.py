@@ -13,6 +13,7 @@ from rodwork.job.recipes import recipe_left_to_us
 from rodwork.job.tables import Given, Reading, lacks, read_named, read_table, unknown_name
 from rodwork.job.words import (
     BackWords,
+    BoughtDoorWords,
     CabinetEdgingWords,
     CabinetWords,
     DoorsWords,
@@ -294,6 +295,11 @@ class _Maker:
         if table is None:
             return None
         whole = self._whole(table, DoorsWords, "doors", ("hung",))
+        bought = table.get("bought")
+        for inner in ("height", "width", "cups_from_ends"):
+            if bought is not None and inner not in bought:
+                self.reading.fault(self._path("doors", "bought"), *lacks(BoughtDoorWords, inner, "bought"))
+                whole = False
         own_board = self._named_in(table, "doors", "board", self.shared.boards, "boards")
         named = own_board if "board" in table else board
         return doors_of(table, named, openings, drawers) if whole and named is not None else None

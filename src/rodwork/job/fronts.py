@@ -3,7 +3,7 @@
 from collections.abc import Mapping
 from typing import Any
 
-from rodwork.model.fronts import Doors, DoorStyle, Drawers, Handle, HingeSheet
+from rodwork.model.fronts import BoughtDoor, Doors, DoorStyle, Drawers, Handle, HingeSheet
 
 # Margins: lay-on 1.5 at each outer edge, 1.5 to 2 above and below, 3 between; inset 2. Common practice, no source.
 MARGINS: Mapping[DoorStyle, tuple[float, float, float]] = {
@@ -21,6 +21,7 @@ PLATES_MM = (0.0, 2.0, 4.0)
 def doors_of(table: Mapping[str, Any], board: str, openings: int, drawers: Drawers | None = None) -> Doors:
     """The doors of one cabinet whose front has so many openings, one of which may have drawers."""
     style: DoorStyle = table.get("style", "overlay")
+    bought = table.get("bought")
     sides, ends, between = MARGINS[style]
     first, last = table.get("openings", _not_drawn(openings, drawers))
     handle = None if "handle" not in table else Handle(
@@ -35,7 +36,10 @@ def doors_of(table: Mapping[str, Any], board: str, openings: int, drawers: Drawe
             plates_mm=tuple(sorted(table.get("plates", PLATES_MM))), number=table.get("hinges"),
             cup_depth_mm=table.get("cup_depth", 12.5),
         ),
-        handle=handle,
+        handle=handle, bought=None if bought is None else BoughtDoor(
+            height_mm=bought["height"], width_mm=bought["width"], cups_from_ends_mm=bought["cups_from_ends"],
+            cups_from_edge_mm=bought.get("cups_from_edge", 22.5),
+        ),
     )  # fmt: skip
 
 

@@ -233,6 +233,19 @@ class PinsWords(Words):
 _SPACE_LENGTH = LengthOr(Length(10, 6000), "rest")
 
 
+class BoughtDoorWords(Words):
+    """Doors that come with their cups bored."""
+
+    height: Annotated[float, Length(60, 3000)] = word("Height of a door", needed=True, such_as="715")
+    width: Annotated[float, Length(60, 2000)] = word("Width of a door", needed=True, such_as="596")
+    cups_from_ends: Annotated[float, Length(30, 1000)] = word(
+        "Its upper and lower end to the middles of its two cups", needed=True, such_as="98"
+    )
+    cups_from_edge: Annotated[float, Length(18, 60)] = word(
+        "Its hinged edge to the middles of its cups", default="22.5 mm"
+    )
+
+
 class DoorsWords(Words):
     """Doors on cup hinges over the front of a cabinet."""
 
@@ -252,6 +265,10 @@ class DoorsWords(Words):
     board: Annotated[str, Reference("boards")] = word("Their board", default="the cabinet's board")
     openings: Annotated[tuple[int, ...], ListOf(Whole(1, MOST_SPACES), 2, 2, "[1, 2]")] = word(
         "The first and the last opening that they cover, from the bottom", default="all"
+    )
+    bought: BoughtDoorWords = word(
+        "Doors that come with their cups bored: their size gives the margins, their cups the plates",
+        default="made here",
     )
     sides: Annotated[float, Length(0, 40)] = word(
         "Margin at each outer edge: from the outside of the carcass, inset from the opening",

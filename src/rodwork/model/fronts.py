@@ -30,6 +30,16 @@ class HingeSheet:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class BoughtDoor:
+    """A door that comes with its cups bored, mm: its size, and where the middles of the cups are."""
+
+    height_mm: float
+    width_mm: float
+    cups_from_ends_mm: float
+    cups_from_edge_mm: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Handle:
     """Bores for a handle: `centres_mm` apart (nought: a knob), so far from the free edge and from the door's end."""
 
@@ -56,6 +66,7 @@ class Doors:
     grain: Grain
     hinge: HingeSheet
     handle: Handle | None  # None: bored on site
+    bought: BoughtDoor | None = None  # None: made here, by its margins
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -84,7 +95,8 @@ class Hinge:
     """One hinge: its bores in the door and in the board that carries it, and what must lie between them as closed.
 
     `across` is from the carrying face to the middle of the cup, `behind` from the door's inside to the plate's
-    line, both mm; along the hinged edge the cup stands half way between the plate's screws.
+    line, both mm; along the hinged edge the cup stands half way between the plate's screws. `take_up`: what
+    its own screw has to move the door, as the cup was set to a step of the fence or came bored.
     """
 
     id: str
@@ -98,6 +110,7 @@ class Hinge:
     plate_height: float
     across: float
     behind: float
+    take_up: float = 0.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -39,6 +39,7 @@ class Panel:
 
     `outline` runs counter-clockwise seen from the face side, from the corner nearest (0, 0); `bevels` are
     degrees per edge. `edging_name` is the edging that its edged edges carry, or None.
+    `bought`: it comes as it is, bored already: nothing of it is sawn, edged or machined here.
     """
 
     id: str
@@ -57,6 +58,7 @@ class Panel:
     outline: tuple[Point, ...]
     bevels: tuple[float, ...]
     pose: Pose
+    bought: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -176,8 +176,8 @@ class _Trial:
 
     def _feature(self, stand: Stand, feature: Feature, entries: list[Entry]) -> Trouble | None:
         """The first thing wrong with one bore or groove."""
-        trouble = machining.listed(feature, entries)
-        if trouble is not None or feature.stage == "in place":
+        trouble = machining.listed(feature, entries, stand.part.bought)
+        if trouble is not None or feature.stage == "in place" or stand.part.bought:
             return trouble
         entry, met = entries[0], self.met.get(feature.joint or "")
         if feature.joint is not None and met is None:
@@ -202,12 +202,12 @@ class _Trial:
         )
 
     def _hinges(self) -> Iterator[ProofFault]:
-        fence_step = self.rod.shop.fence_step_mm
+        bores = hung.bores(self.stands, self.voids)
         for door in self.cabinet.doors:
             bored = {b for h in door.hinges for b in (h.cup, *h.plate)}
             parts = {door.door, *(h.carrier for h in door.hinges)}
             if not (parts - set(self.stands)) and not (bored & self.wrong) and not (parts & self.wrong_boards):
-                for hinge, trouble in hung.hinges(door, self.stands, self.voids, self.half_step, fence_step):
+                for hinge, trouble in hung.hinges(door, self.stands, bores, self.half_step):
                     cup = self.voids.get(hinge.cup)
                     yield self._fault(trouble, self.stands[door.door], cup.feature if cup else None)
             for missing in sorted(parts - set(self.stands)):

@@ -40,7 +40,7 @@ def boards_of(rod: Rod, board: str) -> tuple[Board, ...]:
     found = []
     for cabinet in rod.cabinets:
         for part in cabinet.parts:
-            if part.board == board and not part.measured:
+            if part.board == board and not part.measured and not part.bought:
                 found += [_board(rod.sawing, cabinet, part, mark) for mark in part.marks]
     return tuple(found)
 

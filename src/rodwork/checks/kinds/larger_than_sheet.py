@@ -22,7 +22,7 @@ def look(rod: Rod) -> Iterable[Finding]:
 
 
 def _spots(cabinet: RodCabinet, rod: Rod) -> Iterator[Spot]:
-    for part in cabinet.parts:
+    for part in (p for p in cabinet.parts if not p.bought):
         stock = rod.boards[part.board]
         length, width = stock.sheet
         if not _comes_out(part, (length - 2 * TRIM_MM, width - 2 * TRIM_MM), stock):

@@ -133,6 +133,10 @@ def outside(cabinet: RodCabinet, boxed: list[Stand]) -> Iterator[Trouble]:
 def sawing(stand: Stand, settings: Settings, half_step: float) -> Iterator[tuple[Trouble, Entry | None]]:
     """One setting gives the length and one the width, each from a surface that can give it."""
     entries = settings.sawn.get(stand.part.id, [])
+    if stand.part.bought:
+        if entries:
+            yield Trouble("sawing", "it is bought as it is, and the settings saw it"), entries[0]
+        return
     for axis, word in enumerate(_SIZES):
         mine = [e for e in entries if (e.done.along, e.done.across)[axis] is not None]
         if len(mine) != 1:

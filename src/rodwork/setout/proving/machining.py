@@ -19,8 +19,11 @@ _CORNER_FROM = (
 )
 
 
-def listed(feature: Feature, entries: Sequence[Entry]) -> Trouble | None:
-    """In exactly one setting; or, bored in place, in none."""
+def listed(feature: Feature, entries: Sequence[Entry], stand_bought: bool) -> Trouble | None:
+    """In exactly one setting; or, bored in place or bought, in none."""
+    if stand_bought:
+        where = ", ".join(e.setup.id for e in entries)
+        return Trouble("stage", "it comes bored", "in no setting", where) if entries else None
     if feature.stage == "in place":
         where = ", ".join(e.setup.id for e in entries)
         return Trouble("stage", "it is bored in place at assembly", "in no setting", where) if entries else None
