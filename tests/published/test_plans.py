@@ -8,8 +8,9 @@ from pathlib import Path
 
 import pytest
 
-from rodwork.job.reader import read_job
+from rodwork.job.reader import JobFaults, read_job
 from rodwork.joints.registry import families
+from rodwork.pipeline import set_out
 from tests.building import rod_of
 
 PLANS = tomllib.loads((Path(__file__).parent / "data" / "plans.toml").read_text(encoding="utf-8"))["plan"]
@@ -32,3 +33,14 @@ def test_plan_comes_to_its_printed_sizes(plan):
             assert length == pytest.approx(wanted["length"] * unit, abs=1e-3)
         if "width" in wanted:
             assert width == pytest.approx(wanted["width"] * unit, abs=1e-3)
+
+
+def test_the_drawers_that_a_plan_lists_too_wide_are_refused():
+    """W15: front and back of 29 1/2 between sides of 1/2 make a box 30 1/2 wide, for an opening of 28 1/2."""
+    plan = next(p for p in PLANS if p["id"] == "W15, drawers")
+    asked = plan["job"].replace("runners_take = 1", 'runners_take = 1, box_width = "30 1/2 in"')
+    with pytest.raises(JobFaults) as refused:
+        set_out(f'[job]\nname = "it"\nunits = "in"\n{asked}', "it.toml")
+    assert "too wide" in str(refused.value)
+    right = asked.replace("30 1/2 in", "27 1/2 in")
+    assert set_out(f'[job]\nname = "it"\nunits = "in"\n{right}', "it.toml").cabinets
