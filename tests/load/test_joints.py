@@ -164,3 +164,20 @@ board = "birch18"
     assert said["keyhole"] == said["pocket screw"] == "?"  # not driven square through: no formula is for them
     _, empty = compare(job, "glaze.toml")
     assert {column.says(way, empty) for way in empty.all} == {"-"}
+
+
+def test_a_corner_that_is_held_from_turning_is_no_stronger_than_its_published_or_tested_moment():
+    """Two of a joint's figures at once: the row's shear and pull, and the moment of a corner; the worse one counts."""
+
+    def tested(moment):
+        return {"dowel 8x30": demand.Tested(
+            pull_N=5000.0, shear_N=5000.0, moment_Nmm=moment, basis="working load", source="own",
+            turning_Nmm_per_rad=1e6,
+        )}  # fmt: skip
+
+    strong, weak = (loads(of(tested=tested(m), loose_shelves=(0, 0)))["fixed shelf to left side"] for m in (1e9, 100.0))
+    assert strong.moment_Nmm == weak.moment_Nmm > 0
+    assert "turns" not in strong.mode
+    assert "turns" in weak.mode
+    assert weak.margin == pytest.approx(100.0 * len(weak.forces) / weak.moment_Nmm)
+    assert weak.margin < strong.margin

@@ -70,7 +70,10 @@ def _joint_load(joint: Joint, carried: _Carried, cabinet: RodCabinet, rod: Rod) 
         )  # fmt: skip
     of = found[worst.fixing]
     needed = of.needed(worst.shear_N, worst.pull_N)
-    figure = None
+    figure, mode = None, _mode(of, worst)
+    turned = _corner_times(of, carried, len(fixings))
+    if turned is not None and of.moment is not None and margin is not None and turned < margin:
+        margin, needed, mode = turned, (of.moment,), f"{of.name} corner turns, by published tests"
     if margin is not None and needed:
         force = (worst.shear_N**2 + worst.pull_N**2) ** 0.5
         figure = Figure(
@@ -79,9 +82,16 @@ def _joint_load(joint: Joint, carried: _Carried, cabinet: RodCabinet, rod: Rod) 
         )  # fmt: skip
     return JointLoad(
         joint=joint.id, name=name, shear_N=carried.shear_N, pull_N=carried.pull_N, moment_Nmm=carried.moment_Nmm,
-        forces=forces, governing=worst.fixing, bears=figure, mode=_mode(of, worst), margin=margin, beside=of.beside,
+        forces=forces, governing=worst.fixing, bears=figure, mode=mode, margin=margin, beside=of.beside,
         asks="" if margin is not None else _asks(of, worst),
     )  # fmt: skip
+
+
+def _corner_times(of: Bears, carried: _Carried, fixings: int) -> float | None:
+    """How many times over a corner bears its moment, where one is published for its fixings; they share it alike."""
+    if of.moment is None or not carried.moment_Nmm:
+        return None
+    return of.moment.value * fixings / carried.moment_Nmm
 
 
 def _mode(of: Bears, worst: FixingForce) -> str:
