@@ -144,6 +144,7 @@ def pack(job: Path, folder: Path, dxf: str, as_json: bool) -> None:
     show_default=True,
     help="What comes first.",
 )
+@click.option("--dry-fit", "fits", is_flag=True, help="How often each goes together in this shop; takes a while.")
 @click.option("--long", is_flag=True, help="Every line that stands behind a figure as well.")
 @click.option(
     "-o",
@@ -154,8 +155,15 @@ def pack(job: Path, folder: Path, dxf: str, as_json: bool) -> None:
 )
 @click.option("--json", "as_json", is_flag=True, help="Print the comparison as data.")
 def compare(
-    job: Path, joints: tuple[str, ...], wants: tuple[str, ...], sort: str, long: bool, file: Path | None, as_json: bool
-) -> None:  # fmt: skip
+    job: Path,
+    joints: tuple[str, ...],
+    wants: tuple[str, ...],
+    sort: str,
+    fits: bool,
+    long: bool,
+    file: Path | None,
+    as_json: bool,
+) -> None:
     """The ways of joining JOB side by side: its own recipes, and every family alone, the cheapest first."""
     if file is not None and file.suffix not in (".pdf", ".svg"):
         _stop(f"{file}: -o takes a name in .pdf for the pages, or in .svg for the picture of costs alone")
@@ -164,7 +172,8 @@ def compare(
 
     def read(text: bytes) -> "tuple[Rod, Comparison]":
         return compare_ways(
-            text, str(job), _beside(job), joints or tuple(COMPARED), wants, sort, _progress(as_json)
+            text, str(job), _beside(job), joints or tuple(COMPARED), wants, sort, _progress(as_json),
+            (lambda rod: _least_chance(rod, job)) if fits else None,
         )  # fmt: skip
 
     rod, compared = _read_by(read, job)
@@ -358,11 +367,26 @@ def _dry_fit(rod: "Rod", job: Path, samples: int, seed: int, done: Callable[[int
     from rodwork.model.own_accuracy import AccuracyFault
     from rodwork.pipeline import dry_fit
 
-    own = None if rod.shop.accuracy is None else _text(job.parent / rod.shop.accuracy)
     try:
-        return dry_fit(rod, own, samples, seed, CORES, lambda cabinet, n: done(n))
+        return dry_fit(rod, _accuracy_of(rod, job), samples, seed, CORES, lambda cabinet, n: done(n))
     except AccuracyFault as problem:
         _stop(str(problem))
+
+
+def _least_chance(rod: "Rod", job: Path) -> float | None:
+    """How often the worst cabinet goes together, with the shop's own accuracies where there are any."""
+    from rodwork.model.own_accuracy import AccuracyFault
+    from rodwork.pipeline import least_chance
+
+    try:
+        return least_chance(rod, _accuracy_of(rod, job))
+    except AccuracyFault as problem:
+        _stop(str(problem))
+
+
+def _accuracy_of(rod: "Rod", job: Path) -> str | None:
+    """The text of the shop's own readings, which lie beside the job that names them."""
+    return None if rod.shop.accuracy is None else _text(job.parent / rod.shop.accuracy)
 
 
 def _text(file: Path) -> str:

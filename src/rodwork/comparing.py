@@ -40,15 +40,18 @@ def compare(
     wants: Sequence[str] = (),
     sort: str = "money",
     say: Callable[[str], None] = lambda what: None,
+    chance: Callable[[Rod], float | None] | None = None,
 ) -> tuple[Rod, Comparison]:
     """The ways of joining a job side by side: its own recipes, and every family; and a Rod with its heading alone.
 
     `of`: which joints, of COMPARED; the others stay as they are. Raises JobFaults as set_out does, for what no joint
-    mends. `say` is told what is being tried.
+    mends. `say` is told what is being tried. `chance`: how often a job goes together, where that is asked for.
     """
     job, _ = read(text, file, beside)
     kinds = {**joint_kinds(), **{name: own_kind(family) for name, family in job.own_families.items()}}
-    trial = _Trial(job, frozenset(COMPARED[word] for word in of), {name: kind.nature for name, kind in kinds.items()})
+    trial = _Trial(
+        job, frozenset(COMPARED[word] for word in of), {name: kind.nature for name, kind in kinds.items()}, chance
+    )
     judged = []
     with _without_collecting():
         for name, made_with, recipe in _ways(job, kinds, trial.places):
@@ -94,6 +97,7 @@ class _Trial:
     job: Job
     places: frozenset[str]
     natures: Mapping[str, Nature]
+    chance: Callable[[Rod], float | None] | None
     shared: dict[tuple[object, ...], tuple[Carcass, dict[str, Joined]]] = field(default_factory=dict)
 
     def judged(self, name: str, made_with: str, recipe: Recipe | None) -> Way | Cannot:
@@ -117,7 +121,8 @@ class _Trial:
         if isinstance(way, Cannot):
             return way
         loaded, times_over = joints_bear(rod)
-        return replace(way, loaded=loaded, times_over=times_over)
+        fits = self.chance(rod) if self.chance is not None else None
+        return replace(way, loaded=loaded, times_over=times_over, goes_together=fits)
 
     def _make(self, cabinet: Cabinet) -> Made:
         key = (cabinet.name, *self._entries(cabinet))

@@ -7,8 +7,8 @@ from rich.table import Table
 
 from rodwork.console import NARROWEST
 from rodwork.documents.comparison import (
-    COLUMNS,
     behind,
+    columns,
     facts_text,
     money_text,
     name_text,
@@ -42,14 +42,16 @@ def print_comparison(compared: Comparison, long: bool) -> None:
 def _table(title: str, ways: tuple[Way, ...], compared: Comparison) -> Table:
     table = Table(title=title, title_justify="left", title_style="bold", box=SIMPLE_HEAD, pad_edge=False)
     table.add_column("joined with", overflow="fold", min_width=14)
-    for column in COLUMNS:  # never narrower than its longest word or figure: rich leaves out what it has no room for
+    for column in columns(
+        compared
+    ):  # never narrower than its longest word or figure: rich leaves out what it has no room for
         words = [*column.title.split(), *(column.says(way, compared) for way in ways)]
         table.add_column(column.title, justify="right" if column.figure else "left", width=max(map(len, words)))
     for way in ways:
         name = f"[bold]{escape(name_text(way))}[/bold]\n[dim]{escape(way.made_with)}; {escape(shows_text(way))}[/dim]"
         if way.to_buy:
             name += f"\n[dim]{escape(pays_text(way, compared))}[/dim]"
-        table.add_row(name, *(escape(column.says(way, compared)) for column in COLUMNS))
+        table.add_row(name, *(escape(column.says(way, compared)) for column in columns(compared)))
     return table
 
 

@@ -111,6 +111,14 @@ def readings_of(
     return (*own, *(read_csv(table, where) if table is not None else ()))
 
 
+def least_chance(rod: Rod, accuracy: str | None = None) -> float | None:
+    """How often the worst cabinet of a job goes together; None where nothing is joined. Raises as dry_fit does."""
+    from rodwork.fit.measuring import shop_accuracy
+    from rodwork.fit.station import least_chance as chance_of
+
+    return chance_of(rod, shop_accuracy(assumed_accuracy(), accuracy, rod.shop.accuracy or ""))
+
+
 def own_accuracy(
     before: str | None, where: str, taken: Sequence[Readings]
 ) -> tuple[tuple[TrialResult, ...], str]:  # fmt: skip

@@ -104,3 +104,16 @@ def test_a_starter_family_is_read_by_the_starter_job(tmp_path):
     job = tmp_path / "job.toml"
     job.write_text(BOX.replace('name = "Two', 'families = ["ours.toml"]\nname = "Two'), encoding="utf-8")
     assert "bolt and barrel nut" in [w["name"] for w in json.loads(run(job, "--json").output)["ways"]]
+
+
+def test_the_dry_fit_is_a_column_where_it_is_asked_for_and_screws_forgive_more_than_dowels(box):
+    plain = run(box, "--of", "corners")
+    assert "fits" not in plain.output
+    asked = run(box, "--of", "corners", "--dry-fit")
+    assert asked.exit_code == 0
+    assert "fits" in asked.output
+    ways = {w["name"]: w for w in json.loads(run(box, "--of", "corners", "--dry-fit", "--json").output)["ways"]}
+    assert all(0.0 <= w["goes_together"] <= 1.0 for w in ways.values())
+    assert ways["screw"]["goes_together"] > ways["dowel"]["goes_together"]
+    without = json.loads(run(box, "--of", "corners", "--json").output)["ways"]
+    assert {w["goes_together"] for w in without} == {None}

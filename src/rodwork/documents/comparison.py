@@ -66,6 +66,19 @@ COLUMNS = (
 )
 
 
+def _fits(way: Way, _: Comparison) -> str:
+    """How many of a hundred go together: whole ones, for no more is known."""
+    return NOTHING_INSIDE if way.goes_together is None else f"{100 * way.goes_together:.0f}"
+
+
+FITS = Told(title="fits, of 100", figure=False, says=_fits)
+
+
+def columns(compared: Comparison) -> tuple[Told, ...]:
+    """What is told of every way; how often it goes together only where that was asked for."""
+    return (*COLUMNS, FITS) if any(way.goes_together is not None for way in compared.all) else COLUMNS
+
+
 def name_text(way: Way) -> str:
     """The name of a way, and whether the job file has it so."""
     return f"{way.name} (your job as it is)" if way.as_written and way.name != "as written" else way.name

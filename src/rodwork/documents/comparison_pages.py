@@ -5,8 +5,8 @@ from dataclasses import replace
 
 from rodwork.documents.annotate import clipped
 from rodwork.documents.comparison import (
-    COLUMNS,
     behind,
+    columns,
     facts_text,
     money_text,
     name_text,
@@ -40,7 +40,7 @@ def comparison_pages(rod: Rod, compared: Comparison) -> tuple[Page, ...]:
             kind="comparison", title="Which joint?", shapes=shapes, right=cabinets,
             under=f"What joining costs, in {compared.currency}; boards, edging and backs are the same in every line.",
         )
-        for shapes in flow(_blocks(compared, area), area, head=_head(area))
+        for shapes in flow(_blocks(compared, area), area, head=_head(compared, area))
     ]  # fmt: skip
     upright = body(rod.heading.paper, landscape=False)
     columns = _behind_columns(upright)
@@ -56,14 +56,14 @@ def comparison_pages(rod: Rod, compared: Comparison) -> tuple[Page, ...]:
     )  # fmt: skip
 
 
-def _figure_places(area: Area) -> list[tuple[float, float]]:
+def _figure_places(area: Area, number: int) -> list[tuple[float, float]]:
     """Middle and width of each column of figures and of words, from the left of the table."""
     start = NAME_X + NAME_ROOM + 2.0
-    each = (area.width - start) / len(COLUMNS)
-    return [(start + (n + 0.5) * each, each) for n in range(len(COLUMNS))]
+    each = (area.width - start) / number
+    return [(start + (n + 0.5) * each, each) for n in range(number)]
 
 
-def _head(area: Area) -> Block:
+def _head(compared: Comparison, area: Area) -> Block:
     """Headings: two rows of small letters over a line."""
     size = 3.0
     shapes: list[Shape] = [
@@ -72,7 +72,8 @@ def _head(area: Area) -> Block:
         Text(at=(NAME_X, -7.4), text="joined with", size=size),
         line((0.0, -9.0), (area.width, -9.0), Pen(width=0.5)),
     ]
-    for column, (middle, width) in zip(COLUMNS, _figure_places(area), strict=True):
+    told = columns(compared)
+    for column, (middle, width) in zip(told, _figure_places(area, len(told)), strict=True):
         for n, text in enumerate(reversed(wrapped(column.title, size, width - 1.0))):
             shapes.append(Text(at=(middle, -7.4 + n * size * LEADING), text=text, size=size, anchor="middle"))
     return Block(height=9.0, shapes=tuple(shapes), keep=True)
@@ -104,7 +105,8 @@ def _row(way: Way, compared: Comparison, area: Area) -> Block:
     ]  # fmt: skip
     if way.to_buy:
         shapes.append(Text(at=(NAME_X, -13.8), text=clipped(pays_text(way, compared), SMALL, NAME_ROOM), size=SMALL))
-    for column, (middle, width) in zip(COLUMNS, _figure_places(area), strict=True):
+    told = columns(compared)
+    for column, (middle, width) in zip(told, _figure_places(area, len(told)), strict=True):
         text = column.says(way, compared)
         size = fitted(text, FIGURE if column.figure else 4.4, width - 3.0, column.figure)
         shapes.append(Text(at=(middle, -8.6), text=text, size=size, bold=column.figure, anchor="middle"))

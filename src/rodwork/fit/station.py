@@ -82,6 +82,13 @@ def dry_fit_of(
     )  # fmt: skip
 
 
+def least_chance(rod: Rod, accuracy: Accuracy, samples: int = LEAST_BESIDE, seed: int = SEED) -> float | None:
+    """How often the worst cabinet of a job goes together, as it is drawn and before a board is cut; None: no joints."""
+    plain = replace(rod, measured=())
+    asked = [asked_of(copy) for c in rod.cabinets if c.joints for copy in _copies(plain, c, accuracy, seed)]
+    return min((chance_with(a, a.draws(samples)) for a in asked), default=None)
+
+
 def _copies(rod: Rod, cabinet: RodCabinet, accuracy: Accuracy, seed: int) -> Iterator[Copy]:
     """One for all copies of which nothing was measured, and one for each of the others."""
     by_mark = {m.mark: m for m in rod.measured}

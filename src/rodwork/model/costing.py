@@ -100,6 +100,7 @@ class Way:
     `across_mm` and `along_mm`: how true its halves must be set out. `pays_from`: the cabinet with which its machine is
     earned back against `Comparison.against` (None: nothing to buy, or never). `loaded`: something was said to stand
     inside; `times_over`: how many times over its weakest joint then bears it (None: a figure is missing).
+    `goes_together`: the share of its worst cabinets that go together in this shop (None: not asked for).
     """
 
     name: str
@@ -125,6 +126,7 @@ class Way:
     pays_from: int | None = None
     loaded: bool = False
     times_over: float | None = None
+    goes_together: float | None = None
 
     @property
     def shows(self) -> str:
