@@ -35,7 +35,7 @@ def test_a_rebate_never_takes_more_than_half_of_its_board(t):
 def test_a_rebate_is_as_wide_as_the_back_is_thick_and_the_void_behind_it(board, void):
     cut = rebate(replace(BACK, guest_thickness=board), void_mm=void).host.cut
     assert cut.width == pytest.approx(board + void)
-    assert cut.at[1] == pytest.approx(cut.width / 2)
+    assert cut.at[1] == pytest.approx((board - void) / 2)  # the void is behind the back
 
 
 def test_a_rebate_that_stops_inside_its_board_is_chiselled_square_for_the_back():
@@ -83,3 +83,15 @@ def test_the_back_is_a_millimetre_smaller_than_its_rebates():
     panel = rod_of(job(cabinet(back=back("rebated")))).cabinets[0].part["back"]
     assert panel.size[1] == pytest.approx(600 - 2 * 17.6 + 2 * 8.0 - 1.0)
     assert panel.size[0] == pytest.approx(720 - 2 * 17.6 + 2 * 8.0 - 1.0)
+
+
+@pytest.mark.parametrize("void", [0.0, 4.0, 10.0])
+@pytest.mark.parametrize("style", ["rebated", "rebated in the sides"])
+def test_a_rebate_runs_out_at_the_back_edge_so_that_the_back_goes_in_from_behind(style, void):
+    c = rod_of(job(cabinet(back=back(style, void_mm=void)))).cabinets[0]
+    part = c.part["back"]
+    ys = [part.pose.to_cabinet(corner)[1] for corner in ((0.0, 0.0, 0.0), part.size)]
+    for side in ("left side", "right side"):
+        (cut,) = (f for f in c.part[side].features if f.kind == "rebate")
+        walls = (cut.at[1] - cut.width / 2, cut.at[1] + cut.width / 2)
+        assert walls == pytest.approx((min(ys), c.part[side].size[1]))

@@ -73,7 +73,7 @@ def test_the_lists_of_a_job_come_back_from_the_workbook():
     r = glaze()
     tables = workbook_tables(r)
     read = book(*((t.title, t.header, t.rows) for t in tables))
-    assert read.sheetnames == ["cutting list", "buying list", "settings"]
+    assert read.sheetnames == ["cutting list", "cut and edge", "buying list", "settings"]
     for table in tables:
         sheet = read[table.title]
         assert [c.value for c in sheet[1]] == list(table.header)

@@ -41,7 +41,7 @@ def plan(run: Run, s: Settings, shop: Shop) -> tuple[FixingPlan, ...]:
     ends = (_end(run.beyond_start, s), _end(run.beyond_end, s))
     start = -run.beyond_start + run.start_edging if ends[0] == "open" else -s.clearance_mm
     end = run.length + (run.beyond_end - run.end_edging if ends[1] == "open" else s.clearance_mm)
-    u, v = (start + end) / 2, width / 2
+    u, v = (start + end) / 2, (run.guest_thickness - s.void_mm) / 2  # the void is behind the back: it runs out there
     rebate = channel(
         run, id=" rebate", shape=Rebate, start=start, end=end, ends=ends, width=width, v=v, depth=depth,
         end_radius=0.0, tool="router and fence", cutter="rebate cutter", fence_on="far wall",
