@@ -42,7 +42,7 @@ WRONG = [
     ("[shop]", "[shp]", "shp is not a part of a job file", "Did you mean shop?"),
     ("[cabinets.glaze]", "[cabinet.glaze]", "cabinet is not a part", "Did you mean cabinets?"),
     ("[cabinets.glaze]", '[measured]\n"G1-LS" = 5\n[cabinets.glaze]', "G1-LS stands straight under [measured]", "[measured."),
-    ("[cabinets.glaze]", "[quotation]\nsum = 5\n[cabinets.glaze]", "quotation is not a part", "every_cabinet"),
+    ("[cabinets.glaze]", "[xyz]\nsum = 5\n[cabinets.glaze]", "xyz is not a part", "every_cabinet"),
     # choices, counts, switches, texts
     ('kind = "wall"', 'kind = "wal"', 'kind is "wal"', 'Did you mean "wall"?'),
     ('kind = "wall"', 'kind = "Wall"', 'Did you mean "wall"?'),
