@@ -292,3 +292,51 @@ def test_moving_the_cabinet_changes_nothing():
     here, there = (shelf_loads(m.cabinets[0], m) for m in (made, moved(made, (1000.0, -300.0, 850.0))))
     for a, b in zip(here, there, strict=True):
         assert (b.new_mm, b.later_mm, b.strong) == pytest.approx((a.new_mm, a.later_mm, a.strong), rel=1e-9)
+
+
+def test_turned_round_left_for_right_nothing_changes():
+    """The same cabinet with its bays the other way round: every shelf of the one stands in the other."""
+    housed = {
+        "loose_shelves": (0, 0),
+        "shelf_joint": recipe("housing"),
+    }  # rows of pins and dowels are handed, these not
+    here = rod(bays=(300.0, "rest"), width_mm=900.0, **housed)
+    there = rod(bays=("rest", 300.0), width_mm=900.0, **housed)
+
+    def told(made):
+        return sorted((x.span_mm, x.new_mm, x.later_mm, x.strong) for x in shelf_loads(made.cabinets[0], made))
+
+    for a, b in zip(told(here), told(there), strict=True):
+        assert b == pytest.approx(a, rel=1e-9)
+
+
+def test_a_job_in_inches_bears_what_the_same_one_in_millimetres_does():
+    from rodwork.pipeline import set_out
+
+    job = """[job]
+name = "Box"
+units = "{unit}"
+
+[boards.ply18]
+material = "birch plywood"
+thickness = {t}
+sheet = [{l}, {w}]
+
+[cabinets.box]
+width = {width}
+height = {height}
+depth = {depth}
+board = "ply18"
+fixed_shelves = 1
+contents = {{ kg_per_m2 = 60 }}
+"""
+    mm = {"t": 18.0, "l": 2438.4, "w": 1219.2, "width": 609.6, "height": 762.0, "depth": 304.8}
+    inch = {k: v / 25.4 for k, v in mm.items()}
+    loads = [
+        load_of(set_out(job.format(unit=unit, **sizes), "box.toml")).cabinets[0].shelves
+        for unit, sizes in (("mm", mm), ("in", inch))
+    ]
+    for a, b in zip(*loads, strict=True):
+        assert (b.span_mm, b.new_mm, b.later_mm, b.strong) == pytest.approx(
+            (a.span_mm, a.new_mm, a.later_mm, a.strong), rel=1e-6
+        )
