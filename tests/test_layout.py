@@ -75,7 +75,6 @@ HEAVY = (
     "segno",
     "numba",
     "scipy",
-    "highspy",
 )
 
 
