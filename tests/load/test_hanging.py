@@ -102,6 +102,21 @@ def test_any_one_figure_gone_opens_the_chain(gone):
     assert load(with_batten(hung(fixing=figures(), tested=tested))).chain.verdict == "HANGS ON A GUESS"
 
 
+@pytest.mark.parametrize("style", ["split batten", "fixing rail", "screws"])
+def test_what_joins_an_undrawn_batten_or_rail_to_the_carcass_is_asked_for_and_taken_from_the_maker(style):
+    """No board of it is in the set-out: open until its maker's own figure is written, and a link like any then."""
+    name = "hanging joint to the carcass"
+    known = {"dowel": figures(), "shelf pin": figures(), "split batten": figures(), "rail": figures()}
+    asked = load(hung(style=style, fixing=figures(), tested=known)).chain
+    assert [x.name for x in asked.links if x.margin is None] == [name]
+    assert f'[tested."{name}"]' in next(x.asks for x in asked.links if x.name == name)
+    closed = load(hung(style=style, fixing=figures(), tested={**known, name: figures(500.0, 700.0)})).chain
+    assert all(x.margin is not None for x in closed.links)
+    link = next(x for x in closed.links if x.name == name)
+    stronger = load(hung(style=style, fixing=figures(), tested={**known, name: figures(1000.0, 1400.0)})).chain
+    assert next(x for x in stronger.links if x.name == name).margin == pytest.approx(2 * link.margin)
+
+
 def test_a_wall_without_figures_or_with_half_of_them_is_an_open_link():
     for fixing in (None, figures(pull=None), figures(shear=None)):
         link = load(with_batten(hung(fixing=fixing, tested=ALL))).chain.links[-1]

@@ -16,6 +16,7 @@ from rodwork.model.rod import Rod, RodCabinet
 GUESS = "HANGS ON A GUESS"
 HANGS_BY = ("batten", "rail")
 BITS = {"split batten": "split batten", "fixing rail": "rail", "brackets": "hanging bracket", "screws": ""}
+TO_CARCASS = "hanging joint to the carcass"  # all of it: what joins the batten, the rail or the back to the box
 
 
 def chain_of(
@@ -101,17 +102,13 @@ def _hung(cabinet: RodCabinet, rod: Rod, worst: WallForce) -> list[Link]:
     if not fixings:
         if BITS[cabinet.asked.hanging.style if cabinet.asked.hanging else "screws"] == "hanging bracket":
             return []
-        return [
-            Link(
-                name="what it hangs by, to the carcass", carries=f"{worst.shear_N:.0f} N", margin=None, standing=None,
-                source="", asks="No batten or rail is drawn with a joint to the carcass. Draw one",
-            )
-        ]  # fmt: skip
+        own = Bears.of_tested(TO_CARCASS, named_in(TO_CARCASS, rod))  # it is not drawn: the maker's own figure, or none
+        return [_link_of(TO_CARCASS, worst.shear_N, worst.pull_N, own)]
     each = [
         (bears(f, j, cabinet, rod), *_forces(j, worst.shear_N / len(fixings), worst.pull_N / len(fixings)))
         for f, j in fixings
     ]
-    links = [_link_of("batten to carcass", shear, pull, of) for of, shear, pull in each]
+    links = [_link_of(TO_CARCASS, shear, pull, of) for of, shear, pull in each]
     return [next((x for x in links if x.margin is None), None) or min(links, key=lambda x: x.margin or 0.0)]
 
 
