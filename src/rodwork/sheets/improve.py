@@ -10,6 +10,7 @@ from math import gcd
 
 import numpy as np
 
+from rodwork.sheets.aims import aims
 from rodwork.sheets.cover import cover
 from rodwork.sheets.kernel import (
     COST,
@@ -30,6 +31,7 @@ from rodwork.sheets.problem import CannotCut, Effort, Laid, Piece, Problem, Tree
 STARTS = 10  # layouts made afresh before one is bettered
 CHUNK = 500  # steps between two looks at the clock
 AT_LEAST = 2_000  # steps that are done whatever the clock says: a tenth of a second, on a machine that is not busy
+TRIES = 3  # layouts that are bettered apart at the end
 MANY = 1000  # parts beyond which steps are slow
 HISTORY = 100  # a layout is kept when it is no worse than the one so many steps ago
 MEAN_OUT = (4.0, 4.0, 12.0)  # parts taken out in a step, by turns: small steps and large ones
@@ -193,17 +195,24 @@ def _taken(bench: Bench, bound: int) -> Laid:
 
 
 def _polished(problem: Problem, laid: Laid, effort: Effort) -> Laid:
-    """At the same cost: the leftovers worth keeping as large as can be, then few pieces, so few cuts."""
+    """At the same cost: of several layouts that were bettered apart, the one that serves the next aims best."""
     if effort.polish <= 0:
         return laid
-    bench = Bench(problem, 2 * len(laid.sheets) + 4, effort.seed, remember=False)
+    found = [laid, *(_bettered(problem, laid, effort, n) for n in range(TRIES))]
+    return min(found, key=lambda one: (one.cost, aims(problem, one.sheets)))
+
+
+def _bettered(problem: Problem, laid: Laid, effort: Effort, number: int) -> Laid:
+    """The leftovers worth keeping as large as can be, then few pieces, so few cuts; in a share of the steps."""
+    share = effort.polish // TRIES
+    bench = Bench(problem, 2 * len(laid.sheets) + 4, effort.seed + number, remember=False)
     bench.stock.keep[2] = OFFCUT_COUNTS
     load(bench, bench.best, laid)
     copy_layout(bench.now, bench.best)
     setting = np.array([MEAN_OUT[0], *POLISHING, 0.0])
-    least = AT_LEAST if len(problem.pieces) <= MANY else 0
-    while bench.steps < effort.polish and (bench.steps < least or effort.go_on()):
-        bench.run(setting, min(bench.steps + CHUNK, effort.polish), laid.cost, polishing=True)
+    least = AT_LEAST // TRIES if len(problem.pieces) <= MANY else 0
+    while bench.steps < share and (bench.steps < least or effort.go_on()):
+        bench.run(setting, min(bench.steps + CHUNK, share), laid.cost, polishing=True)
     return replace(laid, sheets=trees(bench, bench.best), cost=int(bench.best.tally[COST]))
 
 
