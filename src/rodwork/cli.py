@@ -466,7 +466,8 @@ def _read(file: Path) -> bytes:
         with file.open("rb") as stream:
             return stream.read(LARGEST_FILE)
     except FileNotFoundError:
-        _stop(f"{file}: there is no such file. `rodwork new {file}` writes a starter")
+        starter = f". `rodwork new {file}` writes a starter" if file.suffix == ".toml" else ""
+        _stop(f"{file}: there is no such file{starter}")
     except IsADirectoryError:
         _stop(f"{file} is a folder. Name the job file in it")
     except OSError as error:

@@ -1,6 +1,6 @@
 """Read this first: the one place that knows the order of the stations.
 
-    job -> carcass -> joints -> set-out (the Rod) -> proof -> checks, load, sheets -> documents
+    job -> carcass -> joints -> set-out (the Rod) -> proof -> checks, fit, load, sheets -> documents
 
 Each station takes frozen values and gives frozen values; none imports another. Files are read and written in
 cli.py alone: here a job comes in as text and pages go out as drawings.
