@@ -1,0 +1,126 @@
+"""Random jobs of one cabinet, written as a maker writes them: any word of the vocabulary beside any other.
+
+`lines` is the cabinet's own table; a new word of the job file has a line here, drawn on its own or with those that it
+needs. What no carcass can be made of is refused by the job's own messages and drawn again: they must stay the fewer.
+"""
+
+from functools import cache
+
+from hypothesis import assume
+from hypothesis import strategies as st
+
+from rodwork.model.rod import Rod
+from rodwork.pipeline import JobFaults, set_out
+
+HEAD = """
+[job]
+name = "Pottery studio"
+
+[boards.birch18]
+material = "birch plywood"
+thickness = 18
+actual = {actual}
+sheet = [3050, 1850]
+
+[boards.birch6]
+material = "birch plywood"
+thickness = 6
+actual = 5.8
+sheet = [3050, 1850]
+
+[edgings.birch]
+thickness = 1.0
+
+{recipes}
+[cabinets.it]
+board = "birch18"
+"""
+CORNER = (
+    "dowel", "screw", "biscuit", "loose tenon", "carcass screw", "pocket screw", "tongue", "cam", "quarter-turn connector",
+    "keyhole", "tenon-and-bolt fitting",
+)  # fmt: skip
+SHELF = (*CORNER, "housing")
+
+
+class Drawn:
+    """A job text and its Rod; shown as its own lines, so that a failing law can be copied into a file."""
+
+    def __init__(self, text: str, rod: Rod):
+        self.text, self.rod = text, rod
+
+    def __repr__(self):
+        return f"Drawn:\n{self.text}\n"
+
+
+@cache
+def set_out_once(text: str) -> Rod | None:
+    """The Rod of a text, or None where it is refused: the laws share their examples."""
+    try:
+        return set_out(text, "drawn.toml")
+    except JobFaults:
+        return None
+
+
+@st.composite
+def jobs(draw):
+    """A job of one cabinet that can be made."""
+    text = draw(texts())
+    rod = set_out_once(text)
+    assume(rod is not None)
+    return Drawn(text, rod)
+
+
+@st.composite
+def texts(draw):
+    """The text of a job of one cabinet: most can be made."""
+    recipes, lines = ['[joints.drawer]\nuse = [{ family = "dowel" }]\n'], []
+    for place, families in (("corner", CORNER), ("shelf", SHELF), ("divider", CORNER)):
+        recipes.append(f'[joints.{place}]\nuse = [{{ family = "{draw(st.sampled_from(families))}" }}]\n')
+        lines.append(f'{place}_joint = "{place}"')
+    kind = draw(st.sampled_from(["wall", "base", "tall", "bookcase", "open box"]))
+    bays, shelves = draw(st.integers(1, 3)), draw(st.integers(0, 3))
+    height = draw(st.integers(1600, 2200) if kind == "tall" else st.integers(420 + 260 * shelves, 1500))
+    lines += [
+        f'kind = "{kind}"', f'sides = "{draw(st.sampled_from(["through", "between"]))}"',
+        f"width = {draw(st.integers(360, 800)) + 380 * (bays - 1)}", f"height = {height}",
+        f"depth = {draw(st.integers(280, 600))}", f"dividers = {bays - 1}", f"fixed_shelves = {shelves}",
+    ]  # fmt: skip
+    lines += draw(backs()) + draw(edged()) + draw(fronts(bays, shelves + 1))
+    lines += [f"loose_shelves = {draw(st.integers(0, 2))}"] if draw(st.booleans()) else []
+    actual = draw(st.sampled_from([16.0, 17.6, 18.0, 18.3]))
+    return HEAD.format(actual=actual, recipes="\n".join(recipes)) + "\n".join(lines) + "\n"
+
+
+@st.composite
+def backs(draw):
+    style = draw(st.sampled_from(
+        [None, "grooved all round", "grooved in the sides", "rebated", "rebated in the sides", "planted", "inset"]
+    ))  # fmt: skip
+    if style is None:
+        return []
+    void = 0 if style == "planted" else draw(st.sampled_from([0, 10, 22]))
+    board = "birch18" if style == "inset" else "birch6"
+    return [f'back = {{ board = "{board}", style = "{style}", void = {void} }}']
+
+
+@st.composite
+def edged(draw):
+    return draw(st.sampled_from([[], ['edging = { with = "birch", on = ["fronts", "doors", "drawer fronts"] }']]))
+
+
+@st.composite
+def fronts(draw, bays, openings):
+    """Doors over all openings, drawers in the top one, or both; or neither."""
+    what = draw(st.sampled_from(["none", "none", "doors", "drawers", "both"]))
+    if what == "both" and openings == 1:
+        what = "doors"
+    style = draw(st.sampled_from(["overlay", "inset"]))
+    lines = []
+    if what in ("doors", "both"):
+        hung = draw(st.sampled_from(["left", "right", "pair"]))
+        over = f", openings = [1, {openings - 1}]" if what == "both" else ""
+        lines.append(f'doors = {{ hung = "{hung}", style = "{style}", handle = 128{over} }}')
+    if what in ("drawers", "both"):
+        number = draw(st.integers(1, 2))
+        lines.append(f'drawers = {{ number = {number}, bottom_board = "birch6", joint = "drawer", style = "{style}" }}')
+    return lines
