@@ -169,7 +169,7 @@ def surfaces_in(kind, c):
     from rodwork.model.words import cabinet_words
 
     found = set()
-    words = {p.id: cabinet_words(p.role, tuple(r[0] for r in p.pose.rotation)) for p in c.parts}
+    words = {p.id: cabinet_words(p.role, p.pose.rotation) for p in c.parts}
     for joint in c.joints:
         if {f.family for f in joint.fixings} != {kind.name}:
             continue

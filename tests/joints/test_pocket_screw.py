@@ -85,7 +85,7 @@ def test_its_numbers_are_from_the_end_it_serves_and_put_together_again(sides, fa
     from rodwork.model.words import cabinet_words
 
     for part in rod.cabinets[0].parts:
-        words = cabinet_words(part.role, tuple(r[0] for r in part.pose.rotation))
+        words = cabinet_words(part.role, part.pose.rotation)
         for f in part.features:
             if f.kind == "pocket" and part.id in outside:
                 assert words[f.mouth] == (outside if face == "flush face" else inside)[part.id]

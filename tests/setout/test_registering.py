@@ -18,9 +18,7 @@ class Read:
         joint = next(j for j in cabinet_entry.joints if j.id == joint_id)
         fixing = joint.fixings[number]
         self.halves = [entries.get(h.feature) for h in fixing.halves]
-        self.words = [
-            cabinet_words(part[h.part].role, tuple(row[0] for row in part[h.part].pose.rotation)) for h in fixing.halves
-        ]
+        self.words = [cabinet_words(part[h.part].role, part[h.part].pose.rotation) for h in fixing.halves]
         self.setups = [self.setup.get(h.feature) for h in fixing.halves]
 
     def bears(self, half):

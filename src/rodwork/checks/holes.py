@@ -65,8 +65,7 @@ def half_across(feature: Feature) -> float:
 
 def word(part: Part, surface: Surface) -> str:
     """What a maker calls a surface of this board."""
-    r = part.pose.rotation
-    return cabinet_words(part.role, (r[0][0], r[1][0], r[2][0]))[surface]
+    return cabinet_words(part.role, part.pose.rotation)[surface]
 
 
 def place_in(part: Part, feature: Feature) -> str:

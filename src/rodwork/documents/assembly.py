@@ -330,9 +330,8 @@ def _name(board: str, cabinet: RodCabinet) -> str:
 
 def _up(board: str, down: Vec, cabinet: RodCabinet) -> str:
     part = cabinet.part[board]
-    r = part.pose.rotation
     surface = surface_facing(part.pose.direction_to_part(neg(down)))
-    return cabinet_words(part.role, (r[0][0], r[1][0], r[2][0]))[surface]
+    return cabinet_words(part.role, part.pose.rotation)[surface]
 
 
 def _from_the_front(new: tuple[str, ...], cabinet: RodCabinet) -> str:

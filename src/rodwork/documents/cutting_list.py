@@ -77,13 +77,8 @@ def cutting_rows(rod: Rod) -> tuple[CuttingRow, ...]:
 
 def edged(part: Part) -> dict[str, float]:
     """What the edging adds at each edged edge, by its cabinet word, mm."""
-    words = cabinet_words(part.role, _lengthways(part))
+    words = cabinet_words(part.role, part.pose.rotation)
     return {words[s]: part.edging.at(s) for s in EDGES if part.edging.at(s)}
-
-
-def _lengthways(part: Part) -> tuple[float, float, float]:
-    r = part.pose.rotation
-    return (r[0][0], r[1][0], r[2][0])
 
 
 def _sawn_alike(part: Part, step: float) -> tuple[object, ...]:

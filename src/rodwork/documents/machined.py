@@ -271,8 +271,7 @@ def _middle_key(w: Work) -> object:
 
 def words_of(part: Part) -> dict[Surface, str]:
     """The cabinet word of each surface of a board."""
-    r = part.pose.rotation
-    return cabinet_words(part.role, (r[0][0], r[1][0], r[2][0]))
+    return cabinet_words(part.role, part.pose.rotation)
 
 
 def settings_words(works: Iterable[Work]) -> str:

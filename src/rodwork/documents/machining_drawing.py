@@ -99,7 +99,7 @@ def machining_drawing(part: Part, marks: tuple[str, ...] | None = None) -> Machi
 
     Raises ValueError where something is machined through a surface that is not square.
     """
-    words = cabinet_words(part.role, (part.pose.rotation[0][0], part.pose.rotation[1][0], part.pose.rotation[2][0]))
+    words = cabinet_words(part.role, part.pose.rotation)
     machined: dict[tuple[str, Purpose], list[Round | Loop]] = {}
     worked: set[Surface] = set()
     for feature in sorted(part.features, key=_order):

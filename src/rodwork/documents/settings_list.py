@@ -161,8 +161,7 @@ def _marks(parts: dict[tuple[str, str], list[Surface]], rod: Rod) -> Iterator[tu
 
 
 def _words(part: Part) -> dict[Surface, str]:
-    r = part.pose.rotation
-    return cabinet_words(part.role, (r[0][0], r[1][0], r[2][0]))
+    return cabinet_words(part.role, part.pose.rotation)
 
 
 def _where(entries: list[SetupFeature], part: Part) -> tuple[str, str]:

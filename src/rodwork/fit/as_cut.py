@@ -189,8 +189,7 @@ def _other_settings(copy: Copy, board: Part, now: Asked) -> list[tuple[str, str,
         if board.id not in joint.parts or not mine:
             continue
         register = joint.contact.guest_register if joint.parts[1] == board.id else joint.contact.host_register
-        x = board.pose.rotation
-        words = cabinet_words(board.role, (x[0][0], x[1][0], x[2][0]))
+        words = cabinet_words(board.role, board.pose.rotation)
         for axis in (axis_of(register.across_from), axis_of(register.along_from)):
             taken = _taken_from(copy.rod, copy.cabinet, board, joint.id, axis)
             if taken is None:

@@ -1,71 +1,39 @@
 """What a maker calls each surface of a board. Frame words stay in the data; these go on paper."""
 
+from functools import lru_cache
+
+from rodwork.geometry.vec import Matrix, Vec
 from rodwork.model.panel import Role
-from rodwork.model.surface import Surface
+from rodwork.model.surface import EDGES, SURFACES, Surface, axis_of, outward
 
-_UPRIGHT_LEFT: dict[Surface, str] = {
-    "face_edge": "front edge", "far_edge": "back edge", "left_end": "top end", "right_end": "bottom end",
-    "face_side": "inside", "back_side": "outside",
-}  # fmt: skip
-_UPRIGHT_RIGHT: dict[Surface, str] = {**_UPRIGHT_LEFT, "left_end": "bottom end", "right_end": "top end"}
-_LYING: dict[Surface, str] = {
-    "face_edge": "front edge", "far_edge": "back edge", "left_end": "left end", "right_end": "right end",
-    "face_side": "inside", "back_side": "outside",
-}  # fmt: skip
-_TOP: dict[Surface, str] = {**_LYING, "left_end": "right end", "right_end": "left end"}
-_SHELF: dict[Surface, str] = {**_LYING, "face_side": "upper side", "back_side": "underside"}
-_DIVIDER: dict[Surface, str] = {**_UPRIGHT_RIGHT, "face_side": "left face", "back_side": "right face"}
-_BACK_UP: dict[Surface, str] = {
-    "face_edge": "left edge", "far_edge": "right edge", "left_end": "top end", "right_end": "bottom end",
-    "face_side": "front face", "back_side": "back face",
-}  # fmt: skip
-_BACK_ACROSS: dict[Surface, str] = {
-    "face_edge": "bottom edge", "far_edge": "top edge", "left_end": "left end", "right_end": "right end",
-    "face_side": "front face", "back_side": "back face",
-}  # fmt: skip
-
-_FRONT_UP: dict[Surface, str] = {
-    "face_edge": "left edge", "far_edge": "right edge", "left_end": "bottom end", "right_end": "top end",
-    "face_side": "inside", "back_side": "outside",
-}  # fmt: skip
-_FRONT_DOWN: dict[Surface, str] = {
-    **_FRONT_UP, "face_edge": "right edge", "far_edge": "left edge", "left_end": "top end", "right_end": "bottom end",
-}  # fmt: skip
-_FRONT_ACROSS: dict[Surface, str] = {
-    **_FRONT_UP, "face_edge": "bottom edge", "far_edge": "top edge", "left_end": "right end", "right_end": "left end",
-}  # fmt: skip
-
-_DRAWER_SIDE: dict[Surface, str] = {
-    "face_edge": "bottom edge", "far_edge": "top edge", "left_end": "front end", "right_end": "back end",
-    "face_side": "inside", "back_side": "outside",
-}  # fmt: skip
-_DRAWER_SIDE_RIGHT: dict[Surface, str] = {**_DRAWER_SIDE, "left_end": "back end", "right_end": "front end"}
-_DRAWER_BACK: dict[Surface, str] = {**_DRAWER_SIDE, "left_end": "left end", "right_end": "right end"}
+_LOOKS = (("left", "right"), ("front", "back"), ("bottom", "top"))
+_FACES = (("left face", "right face"), ("front face", "back face"), ("underside", "upper side"))
+# boards that shut something in: their face side is the inside
+_SHUT_IN: tuple[Role, ...] = (
+    "side", "top", "bottom", "door", "drawer front", "drawer side", "drawer back",
+)  # fmt: skip
 
 
-def cabinet_words(role: Role, x_in_cabinet: tuple[float, float, float]) -> dict[Surface, str]:
-    """The cabinet word of each surface of a part, from its role and the way its length lies in the cabinet.
+@lru_cache(maxsize=512)
+def cabinet_words(role: Role, rotation: Matrix) -> dict[Surface, str]:
+    """The cabinet word of each surface of a part, from its role and the rotation of its pose.
 
-    `x_in_cabinet` is the first column of the pose's rotation.
+    Edges and ends go by the way they look, faces too, but those of boards that shut something in: inside, outside.
     """
-    downwards = x_in_cabinet[2] < -0.5
-    upwards = x_in_cabinet[2] > 0.5
-    if role == "side":
-        return _UPRIGHT_LEFT if downwards else _UPRIGHT_RIGHT
-    if role == "divider":
-        return _DIVIDER
-    if role == "back":
-        return _BACK_UP if downwards or upwards else _BACK_ACROSS
-    if role == "top":
-        return _TOP
-    if role == "bottom":
-        return _LYING
-    if role in ("door", "drawer front"):
-        return _FRONT_UP if upwards else _FRONT_DOWN if downwards else _FRONT_ACROSS
-    if role == "drawer side":
-        return _DRAWER_SIDE if x_in_cabinet[1] > 0 else _DRAWER_SIDE_RIGHT
-    if role == "drawer back":
-        return _DRAWER_BACK
-    if role in ("fixed shelf", "loose shelf", "drawer bottom"):
-        return _SHELF
-    raise ValueError(f"no cabinet words yet for a {role}")
+    return {surface: _word(role, surface, rotation) for surface in SURFACES}
+
+
+def _word(role: Role, surface: Surface, rotation: Matrix) -> str:
+    if surface not in EDGES and role in _SHUT_IN:
+        return "inside" if surface == "face_side" else "outside"
+    axis, positive = _looks(rotation, outward(surface))
+    if surface not in EDGES:
+        return _FACES[axis][positive]
+    return f"{_LOOKS[axis][positive]} {'end' if axis_of(surface) == 0 else 'edge'}"
+
+
+def _looks(rotation: Matrix, way: Vec) -> tuple[int, bool]:
+    """The axis of the cabinet that a way of the board lies along, or nearest to, and whether it looks up it."""
+    turned = [sum(row[i] * way[i] for i in range(3)) for row in rotation]
+    axis = max(range(3), key=lambda i: abs(turned[i]))
+    return axis, turned[axis] > 0

@@ -88,8 +88,7 @@ def _open_at(part: Part, channel: Groove) -> Iterator[Surface]:
 
 
 def _word(part: Part, surface: Surface) -> str:
-    r = part.pose.rotation
-    return cabinet_words(part.role, (r[0][0], r[1][0], r[2][0]))[surface]
+    return cabinet_words(part.role, part.pose.rotation)[surface]
 
 
 def _on_the_outside(cabinet: RodCabinet, part: Part, surface: Surface) -> bool:

@@ -10,6 +10,18 @@ _CODES = {
     "divider": "D",
     "back": "BK",
     "door": "DR",
+    "rail": "RL",
+    "batten": "BT",
+    "plinth board": "PB",
+    "plinth frame": "PF",
+    "lipping": "LP",
+    "face frame": "FF",
+    "end panel": "EP",
+    "infill": "IN",
+    "scribe": "SC",
+    "worktop": "WT",
+    "cornice": "CN",
+    "pelmet": "PM",
 }
 _DRAWER = {"front": "F", "box front": "I", "left side": "L", "right side": "R", "back": "K", "bottom": "B"}
 

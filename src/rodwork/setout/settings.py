@@ -63,7 +63,7 @@ def settings(work: Iterable[BoardWork], step: float) -> tuple[Setup, ...]:
     """Every setting of the job in the order of work, with the boards done at it."""
     shared: dict[Setting, list[SetupFeature]] = {}
     for board in work:
-        words = cabinet_words(board.panel.role, _x_in_cabinet(board.panel))
+        words = cabinet_words(board.panel.role, board.panel.pose.rotation)
         for setting, entry in (*_sawing(board, words, step), *_machining(board, words, step)):
             shared.setdefault(setting, []).append(entry)
     ordered = sorted(shared, key=Setting.order)
@@ -72,11 +72,6 @@ def settings(work: Iterable[BoardWork], step: float) -> tuple[Setup, ...]:
         _setup(f"S{number}", setting, tuple(shared[setting]), fences.get(_fence_key(setting)))
         for number, setting in enumerate(ordered, 1)
     )
-
-
-def _x_in_cabinet(panel: Panel) -> tuple[float, float, float]:
-    r = panel.pose.rotation
-    return (r[0][0], r[1][0], r[2][0])
 
 
 def _sawing(board: BoardWork, words: Mapping[Surface, str], step: float) -> tuple[tuple[Setting, SetupFeature], ...]:
