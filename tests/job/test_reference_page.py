@@ -19,7 +19,9 @@ from rodwork.job.words import (
     DrawersWords,
     EveryCabinetWords,
     HangingWords,
+    MouldingWords,
     PinsWords,
+    PlumbWords,
     SagWords,
 )
 
@@ -27,7 +29,7 @@ PAGE = Path(__file__).parents[2] / "docs" / "job-file.md"
 HEADINGS = {
     **{f"[{name}.NAME]" if named else f"[{name}]": words for name, (words, named) in SECTIONS.items()},
     "back": BackWords, "doors": DoorsWords, "bought": BoughtDoorWords, "drawers": DrawersWords, "pins": PinsWords, "edging": CabinetEdgingWords, "contents": ContentsWords,
-    "hanging": HangingWords, "sag": SagWords,
+    "hanging": HangingWords, "sag": SagWords, "left_plumb": PlumbWords, "skirting": MouldingWords,
 }  # fmt: skip
 del HEADINGS["[every_cabinet]"]  # the words of a cabinet; see the last test
 

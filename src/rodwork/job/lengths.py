@@ -30,7 +30,7 @@ _UNIT_WORDS = (
 )  # fmt: skip
 
 # for the schema: no text that is read here fails it, and most that are no length do
-LENGTH_PATTERN = "^\\s*[0-9.½¼¾⅛⅜⅝⅞⅓⅔][-0-9½¼¾⅛⅜⅝⅞⅓⅔\\s./\u2044\"'\u2032\u2033\u2019\u201dCEFHIMNOSTcefhimnost]*$"
+LENGTH_PATTERN = "^\\s*-?\\s*[0-9.½¼¾⅛⅜⅝⅞⅓⅔][-0-9½¼¾⅛⅜⅝⅞⅓⅔\\s./\u2044\"'\u2032\u2033\u2019\u201dCEFHIMNOSTcefhimnost]*$"
 
 
 def read_length(value: Any, default_unit: Unit) -> float:

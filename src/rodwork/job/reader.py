@@ -14,6 +14,7 @@ from rodwork.job.faults import Fault, JobFaults, fault_at, near, shown
 from rodwork.job.lines import Lines
 from rodwork.job.own_files import NO_OWN_FILES, OwnFiles
 from rodwork.job.sawing import read_sawing
+from rodwork.job.surveys import read_surveys
 from rodwork.job.toml_text import read_toml
 from rodwork.model.demand import Declared
 from rodwork.model.job import Board, Edging, Job
@@ -68,7 +69,9 @@ def _job(tables: Mapping[str, Any], families: Mapping[str, type], own: OwnFiles,
         FittingWords,
         JobWords,
         RecipeWords,
+        ServiceWords,
         ShopWords,
+        SurveyWords,
         TestedWords,
         WallWords,
     )
@@ -93,6 +96,10 @@ def _job(tables: Mapping[str, Any], families: Mapping[str, type], own: OwnFiles,
     )  # fmt: skip
     walls = read_walls(read_named("walls", tables.get("walls", {}), WallWords, "wall", reading), reading)
     tested = read_tested(read_named("tested", tables.get("tested", {}), TestedWords, "fitting", reading), reading)
+    surveys = read_surveys(
+        read_named("surveys", tables.get("surveys", {}), SurveyWords, "survey", reading),
+        read_named("services", tables.get("services", {}), ServiceWords, "service", reading), reading,
+    )  # fmt: skip
     figures = read_figures(tables, own_families.values(), reading)
     if not tables.get("cabinets") and "cabinets" not in misspelt:
         reading.fault(("cabinets",), "there is no cabinet in it", "Write a table such as [cabinets.glaze]")
@@ -118,6 +125,7 @@ def _job(tables: Mapping[str, Any], families: Mapping[str, type], own: OwnFiles,
         tested={name: found for name, found in tested.items() if found},
         recipes={name: recipe for name, recipe in recipes.items() if recipe}, figures=figures,
         own_families=own_families, sawing=sawing, measured=measured,
+        surveys={name: survey for name, survey in surveys.items() if survey},
     )  # fmt: skip
 
 

@@ -18,7 +18,7 @@ EXAMPLE_NAMES = {
     "walls": "kitchen", "measured": "G1-LS", "tested": "cam fitting",
     "stock": "large", "offcuts": "rack3", "matched": "fronts",
     "prices": '"dowel 8x30"',
-    "machines": '"dowel jig"',
+    "machines": '"dowel jig"', "surveys": "alcove", "services": "socket",
 }  # fmt: skip
 
 

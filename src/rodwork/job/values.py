@@ -78,7 +78,7 @@ class Length(Kind):
         """A number in either unit, or a text."""
         return {
             "anyOf": [
-                {"type": "number", "minimum": round(self.low / MM_PER_INCH, 6), "maximum": self.high},
+                {"type": "number", "minimum": min(self.low, round(self.low / MM_PER_INCH, 6)), "maximum": self.high},
                 {"type": "string", "pattern": LENGTH_PATTERN},
             ],
             RANGE: f"From {self.low:g} to {self.high:g} mm",

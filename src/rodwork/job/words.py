@@ -39,6 +39,7 @@ from rodwork.model.job import BackStyle, Corners, EdgedPlace
 from rodwork.model.job import Kind as CabinetKind
 from rodwork.model.panel import Role
 from rodwork.model.sawing import FirstCut, Run, SawKind
+from rodwork.model.survey import ServiceKind, SurveyedWall
 
 DEFAULT = "x-default"  # keys under which a word hands on what schema.py and tables.py say of it
 NEEDED = "x-needed"
@@ -553,6 +554,99 @@ def _times_words() -> type[Words]:
 TimesWords = _times_words()
 
 
+_HEIGHT = Length(-5000, 5000)
+_SERVICE_AT = Length(-5000, 20000)
+_READINGS = "[1212, 1206, 1215]"
+MOST_READINGS = 12
+
+
+def _readings(low: float, high: float, such_as: str) -> ListOf:
+    return ListOf(Length(low, high), 1, MOST_READINGS, such_as)
+
+
+class PlumbWords(Words):
+    """How a wall leans: so much in so much height, or from a plumb line at each height."""
+
+    out: Annotated[float, Length(-300, 300)] = word(
+        "How far it leans into the opening from its foot to its top; below nought where it leans away"
+    )
+    height: Annotated[float, Length(100, 6000)] = word("In so much height", such_as="2400")
+    readings: Annotated[tuple[float, ...], _readings(-300, 300, "[0, 3, 6]")] = word(
+        "Or how far into the opening it stands at each of the heights, from one plumb line"
+    )
+
+
+class MouldingWords(Words):
+    """A skirting or a cornice."""
+
+    height: Annotated[float, Length(5, 1000)] = word("Its height", such_as="120")
+    out: Annotated[float, Length(1, 500)] = word("How far it stands out of the wall", such_as="18")
+    taken_out: Annotated[bool, Switch()] = word("Whether it is cut away where the unit comes", default="false")
+
+
+class SurveyWords(Words):
+    """A wall, or an opening between two walls, measured off a level line."""
+
+    heights: Annotated[tuple[float, ...], ListOf(_HEIGHT, 1, MOST_READINGS, "[-900, 0, 1300]")] = word(
+        "Where widths, depths and plumb were read: up from the level line, below nought down from it; from the lowest",
+        default="[0]: on the level line",
+    )
+    widths: Annotated[tuple[float, ...], _readings(100, 20000, _READINGS)] = word(
+        "Wall to wall at those heights, at the front; of a wall alone its length", needed=True, such_as=_READINGS
+    )
+    back_widths: Annotated[tuple[float, ...], _readings(100, 20000, "[1209, 1203, 1211]")] = word(
+        "The same at the back of the opening", default="widths"
+    )
+    depths: Annotated[tuple[float, ...], _readings(20, 6000, "[340, 338, 342]")] = word(
+        "Front of the opening to the back wall at those heights, at the left", default="a wall alone, no opening"
+    )
+    right_depths: Annotated[tuple[float, ...], _readings(20, 6000, "[344, 341, 345]")] = word(
+        "The same at the right", default="depths"
+    )
+    left_plumb: PlumbWords = word("How the left wall leans", default="by the diagonals, else taken as plumb")
+    right_plumb: PlumbWords = word("How the right wall leans", default="by the left wall and the widths")
+    diagonals: Annotated[tuple[float, ...], ListOf(Length(100, 25000), 2, 2, "[2504, 2498]")] = word(
+        "At the front, between the lowest and the highest of the heights: bottom left to top right, then bottom right "
+        "to top left"
+    )
+    plan_diagonals: Annotated[tuple[float, ...], ListOf(Length(100, 25000), 2, 2, "[1257, 1254]")] = word(
+        "On plan, at the height nearest the line: front left to back right, then front right to back left",
+        default="the left wall is square to the front",
+    )
+    floor: Annotated[tuple[float, ...], _readings(-5000, 0, "[-1000, -1008]")] = word(
+        "The floor at the front at even steps from left to right, below nought: down from the level line",
+        default="[-1000]",
+    )
+    back_floor: Annotated[tuple[float, ...], _readings(-5000, 0, "[-1002, -1008]")] = word(
+        "The same at the back", default="floor"
+    )
+    ceiling: Annotated[tuple[float, ...], _readings(0, 8000, "[1400, 1396]")] = word(
+        "The ceiling at even steps from left to right, up from the level line", default="not measured"
+    )
+    skirting: MouldingWords = word("The skirting, on every wall of it", default="none")
+    cornice: MouldingWords = word("The cornice under the ceiling", default="none")
+
+
+class ServiceWords(Words):
+    """A socket, pipe or the like that must not be covered."""
+
+    survey: Annotated[str, Reference("surveys")] = word(
+        "The survey it was measured in", needed=True, such_as='"alcove"'
+    )
+    what: Annotated[str, Choice(get_args(ServiceKind))] = word("What it is", needed=True, such_as='"socket"')
+    wall: Annotated[str, Choice(get_args(SurveyedWall))] = word("On which wall", default='"back"')
+    low: Annotated[tuple[float, ...], ListOf(_SERVICE_AT, 2, 2, "[300, -700]")] = word(
+        "Its lower corner: along the wall, then up from the level line (below nought: down). Along the back wall from "
+        "the left wall, along a side wall from the front",
+        needed=True,
+        such_as="[300, -700]",
+    )
+    size: Annotated[tuple[float, ...], ListOf(Length(5, 3000), 2, 2, "[146, 86]")] = word(
+        "Its size along the wall and up", needed=True, such_as="[146, 86]"
+    )
+    out: Annotated[float, Length(0, 300)] = word("How far it stands out of the wall", default="0")
+
+
 class SawWords(Words):
     """The saw that the sheets are cut with, and how the shop works with it."""
 
@@ -662,6 +756,8 @@ SECTIONS: dict[str, tuple[type[Words], bool]] = {  # the table, and whether it h
     "cabinets": (CabinetWords, True),
     "walls": (WallWords, True),
     "tested": (TestedWords, True),
+    "surveys": (SurveyWords, True),
+    "services": (ServiceWords, True),
 }
 
 

@@ -14,6 +14,7 @@ from rodwork.model.measured import MeasuredBoard
 from rodwork.model.own_family import OwnFamily
 from rodwork.model.sawing import Sawing
 from rodwork.model.shop import Shop
+from rodwork.model.survey import Survey
 
 Rest = Literal["rest"]
 BackStyle = Literal[
@@ -179,6 +180,7 @@ class Job:
     own_families: dict[str, OwnFamily] = field(default_factory=dict, hash=False)
     sawing: Sawing = field(default_factory=Sawing)
     measured: tuple[MeasuredBoard, ...] = ()
+    surveys: dict[str, Survey] = field(default_factory=dict, hash=False)
 
 
 class CannotBuild(Exception):  # noqa: N818 - it is a finding about the job, not a fault of ours

@@ -16,6 +16,7 @@ from rodwork.model.plain import from_plain, to_plain
 from rodwork.model.sawing import Sawing
 from rodwork.model.setup import Setup
 from rodwork.model.shop import Shop
+from rodwork.model.survey import Survey
 
 SCHEMA = "rodwork/rod/1"
 
@@ -151,6 +152,7 @@ class Rod:
     tested: dict[str, Tested] = field(default_factory=dict, hash=False)
     sawing: Sawing = field(default_factory=Sawing)
     measured: tuple[MeasuredBoard, ...] = ()
+    surveys: dict[str, Survey] = field(default_factory=dict, hash=False)
 
     @cached_property
     def cabinet(self) -> dict[str, RodCabinet]:

@@ -57,6 +57,7 @@ def draft(job: Job, made: tuple[Made, ...]) -> Rod:
         },
         cabinets=tuple(cabinets), setups=settings(work, job.shop.step_mm), findings=(),
         walls=job.walls, tested=job.tested, sawing=job.sawing, measured=job.measured,
+        surveys=job.surveys,
     )  # fmt: skip
 
 
