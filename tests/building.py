@@ -48,6 +48,9 @@ def cabinet(**changes: Any) -> Cabinet:
     values.update(changes)
     if "loose_shelves" not in changes:
         values["loose_shelves"] = (1,) * len(values["openings"])
+    for word in ("doors", "drawers"):  # none, those of one table, or of several
+        one = values.get(word)
+        values[word] = one if isinstance(one, tuple) else () if one is None else (one,)
     return Cabinet(**values)
 
 

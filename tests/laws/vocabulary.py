@@ -110,8 +110,10 @@ def edged(draw):
 
 @st.composite
 def fronts(draw, bays, openings):
-    """Doors over all openings, drawers in the top one, or both; or neither."""
-    what = draw(st.sampled_from(["none", "none", "doors", "drawers", "both"]))
+    """Doors over all openings, drawers in the top one, or both; or a bay with doors beside one with drawers; or neither."""
+    what = draw(st.sampled_from(["none", "none", "doors", "drawers", "both", "beside"]))
+    if what == "beside" and bays > 1:
+        return draw(beside(bays, openings))
     if what == "both" and openings == 1:
         what = "doors"
     style = draw(st.sampled_from(["overlay", "inset"]))
@@ -124,3 +126,17 @@ def fronts(draw, bays, openings):
         number = draw(st.integers(1, 2))
         lines.append(f'drawers = {{ number = {number}, bottom_board = "birch6", joint = "drawer", style = "{style}" }}')
     return lines
+
+
+@st.composite
+def beside(draw, bays, openings):
+    """Doors in some bays, drawers in one opening of the others, doors above or below them."""
+    drawn = draw(st.integers(1, bays))
+    shut = [b for b in range(1, bays + 1) if b != drawn]
+    at, number = draw(st.integers(1, openings)), draw(st.integers(1, 3))
+    tables = [f'{{ bays = {shut}, hung = "{draw(st.sampled_from(["left", "right", "pair"]))}" }}']
+    for first, last in ((1, at - 1), (at + 1, openings)):
+        if first <= last and draw(st.booleans()):
+            tables.append(f'{{ bays = [{drawn}], openings = [{first}, {last}], hung = "left", handle = 96 }}')
+    boxes = f'bays = [{drawn}], opening = {at}, number = {number}, bottom_board = "birch6", joint = "drawer"'
+    return [f"doors = [{', '.join(tables)}]", f"drawers = {{ {boxes} }}"]

@@ -7,12 +7,13 @@ from rodwork.carcass import back as backs
 from rodwork.carcass.boards import DIVIDER, LEFT_SIDE, LYING, RIGHT_SIDE, TOP, panel
 from rodwork.carcass.contacts import facing, meet
 from rodwork.carcass.divide import Division, divide
-from rodwork.carcass.doors import Opened, doors, drawer_edges
+from rodwork.carcass.doors import Opened, bays_of, doors, drawer_edges, pins_of
 from rodwork.carcass.drawers import Boxes, Drawn, drawer_back, drawers
-from rodwork.carcass.pins import Bay, pin_rows, shelf_heights
+from rodwork.carcass.pins import Bay, PinHeights, pin_rows, shelf_heights
 from rodwork.geometry.directions import DOWN, FRONT, LEFT, RIGHT, UP
 from rodwork.geometry.vec import Matrix, Vec, neg
 from rodwork.model.contact import Place, Register
+from rodwork.model.fixing import tallied
 from rodwork.model.job import Back, Board, Cabinet, CannotBuild, Edging, Recipe
 from rodwork.model.meeting import Carcass, Entry, Meeting, PinRow
 from rodwork.model.panel import Panel, Role
@@ -90,32 +91,36 @@ def build(
         cabinet=cabinet, bays=bays, spaces=site.heights.spaces, top=box["top"], shelves=shelves, pins=rows,
         edging=site.edging, step=shop.fence_step_mm,
     )  # fmt: skip
-    hung = doors(opened, boards)
     boxes = _boxes(site, opened, boards, back_recipe)
+    hung = doors(opened, boards, boxes.bores)
     meetings += boxes.meetings
     panels = (*box.values(), *dividers, *fixed, *((back,) if back else ()), *loose, *hung.panels, *boxes.panels)
     return Carcass(
         panels=panels, meetings=tuple(meetings), pin_rows=rows,
         openings=_openings(site, bays, box, shelves), shelf_pins=4 * len(loose),
         fitting_bores=(*hung.bores, *boxes.bores), doors=hung.hung, drawers=boxes.made,
-        fittings=(*hung.items, *boxes.items),
+        fittings=tallied((*hung.items, *boxes.items)),
     )  # fmt: skip
 
 
 def _boxes(site: _Site, opened: Opened, boards: Mapping[str, Board], back_recipe: Callable[[Back], Recipe]) -> Boxes:
     """The drawers of the cabinet, if it has any."""
-    asked = site.cabinet.drawers
-    if asked is None:
-        return Boxes()
-    edges = drawer_edges(opened, asked)
-    return drawers(
-        Drawn(
-            cabinet=site.cabinet, drawers=asked, boards=boards, bays=opened.bays, edges=edges,
-            space=site.heights.spaces[asked.opening - 1], depth=site.frame.shelf_back, edging=site.edging,
-            joint=site.cabinet.drawer_joint or site.cabinet.corner_joint,
-            bottom_held=back_recipe(drawer_back(asked.bottom_board)), entry=site.entry,
-        )
-    )  # fmt: skip
+    sets = [(d, bays_of(opened, d, d.path or (*site.cabinet.place.path, "drawers"))) for d in site.cabinet.drawers]
+    total, out = sum(len(d.heights_mm) * len(bays) for d, bays in sets), Boxes()
+    pins = {board: tuple(z for z, _ in at) for board, at in pins_of(opened.pins, opened.bays).items()}
+    for asked, bays in sets:
+        edges = {i: drawer_edges(opened, asked, i) for i in bays}
+        out = out.with_more(
+            drawers(
+                Drawn(
+                    cabinet=site.cabinet, drawers=asked, boards=boards, bays=opened.bays, edges=edges, pins=pins,
+                    space=site.heights.spaces[asked.opening - 1], depth=site.frame.shelf_back, edging=site.edging,
+                    first=len(out.made) + 1, total=total, joint=asked.joint or site.cabinet.corner_joint,
+                    bottom_held=back_recipe(drawer_back(asked.bottom_board)), entry=site.entry,
+                )
+            )
+        )  # fmt: skip
+    return out
 
 
 def _site(
@@ -354,16 +359,22 @@ def _loose(site: _Site, bays: tuple[Bay, ...]) -> tuple[tuple[Panel, ...], tuple
     c, ts = site.cabinet, site.shelf_board.actual_mm
     if not any(c.loose_shelves):
         return (), ()
-    heights = shelf_heights(c, site.heights.spaces, ts)
-    total = len(bays) * sum(len(h.shelves) for h in heights)
+    every = shelf_heights(c, site.heights.spaces, ts)
+    heights = [_not_drawn(site, n, every) for n in range(1, len(bays) + 1)]
     low_y, high_y = LOOSE_FRONT_MM + c.shelf_set_back_mm, site.frame.shelf_back - LOOSE_BACK_MM
-    places = [(bay, z) for bay in bays for h in heights for z in h.shelves]
+    places = [(bay, z) for bay, in_bay in zip(bays, heights, strict=True) for h in in_bay for z in h.shelves]
     loose = tuple(
-        _panel(site, _numbered("loose shelf", i, total), "loose shelf", (bay.x0 + LOOSE_SIDE_MM, low_y, z),
+        _panel(site, _numbered("loose shelf", i, len(places)), "loose shelf", (bay.x0 + LOOSE_SIDE_MM, low_y, z),
                (bay.x1 - LOOSE_SIDE_MM, high_y, z + ts), LYING, board=site.shelf_board)
         for i, (bay, z) in enumerate(places, 1)
     )  # fmt: skip
     return loose, pin_rows(c, bays, heights, site.frame.shelf_back, site.shop)
+
+
+def _not_drawn(site: _Site, bay: int, heights: tuple[PinHeights, ...]) -> tuple[PinHeights, ...]:
+    """Pins of one bay (from 1): none where its drawers are."""
+    drawn = {d.opening for d in site.cabinet.drawers if d.in_bay(bay)}
+    return tuple(PinHeights(bored=(), shelves=()) if n in drawn else h for n, h in enumerate(heights, 1))
 
 
 def _openings(

@@ -7,8 +7,9 @@ inset         within the opening, `sides`, `ends` and `between` clear, flush wit
 A door stands DOOR_OFF_MM off the carcass on its buffers. It lies outside the box that width, height and depth give.
 """
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
+from typing import Literal
 
 from rodwork.carcass.boards import DOOR_LEFT, DOOR_RIGHT, FRONT_ACROSS, panel
 from rodwork.carcass.hinges import Hinged, Leaf, Taken, handle_bores, hang, items, plate_bores
@@ -52,8 +53,9 @@ class Fronted:
 
 @dataclass(frozen=True, slots=True)
 class _Space:
-    """Where one door goes, seen from the front, and how it is hinged in which bay."""
+    """Where one door goes, seen from the front, and how it is hinged in which bay (from 0)."""
 
+    asked: Doors
     bay: Bay
     number: int
     hinged: Hinged
@@ -61,36 +63,47 @@ class _Space:
     z: tuple[float, float]
 
 
-def doors(of: Opened, boards: Mapping[str, Board]) -> Fronted:
-    """Every door of a cabinet. Raises CannotBuild."""
-    asked = of.cabinet.doors
-    if asked is None:
-        return Fronted(panels=(), bores=(), hung=(), items=())
-    board, place = boards[asked.board], (*of.cabinet.place.path, "doors")
-    asked = _margins_of(of, asked, place)
-    _thick_enough(asked, board, place)
-    _shelves_behind(of, asked, board)
-    spaces = _spaces(of, asked, place)
-    pins = _pins(of.pins, of.bays)
+def doors(of: Opened, boards: Mapping[str, Board], drawn: Sequence[FittingBore] = ()) -> Fronted:
+    """Every door of a cabinet; hinges keep clear of what is `drawn`, the bores of runners. Raises CannotBuild."""
+    spaces = [s for asked in of.cabinet.doors for s in _asked_for(of, asked, boards[asked.board])]
+    pins = pins_of(of.pins, of.bays)
     leaves, hung, bores = [], list[DoorHung](), list[FittingBore]()
     for space, name in zip(spaces, _names(spaces), strict=True):
-        leaf = _leaf(of, asked, board, space, name, place)
-        door, made = hang(leaf, _taken(of, leaf, space, pins, bores), of.step)
+        asked = space.asked
+        leaf = _leaf(of, asked, boards[asked.board], space, name, _place(of, asked))
+        door, made = hang(leaf, _taken(of, leaf, space, pins, (*drawn, *bores)), of.step)
         leaves.append(leaf.panel)
         hung.append(door)
         bores += made
         if asked.handle is not None:
             bores += handle_bores(leaf, asked.handle, low_on_door=of.cabinet.kind == "wall")
-    bought = (*items(hung, len(leaves) if asked.handle is not None else 0), *_comes(asked, board, len(leaves)))
+    handles = sum(1 for s in spaces if s.asked.handle is not None)
+    bought = (*items(hung, handles), *_come(spaces, boards))
     return Fronted(panels=tuple(leaves), bores=tuple(bores), hung=tuple(hung), items=bought)
 
 
-def _comes(asked: Doors, board: Board, number: int) -> tuple[Item, ...]:
-    b = asked.bought
-    if b is None:
-        return ()
-    size = f"{b.height_mm:g} x {b.width_mm:g} x {board.actual_mm:g}"
-    return (Item(item=f"door {size}, cups {b.cups_from_ends_mm:g} from its ends", count=number),)
+def _asked_for(of: Opened, asked: Doors, board: Board) -> tuple[_Space, ...]:
+    """The places of one table's doors. Raises CannotBuild."""
+    place = _place(of, asked)
+    asked = _margins_of(of, asked, place)
+    _thick_enough(asked, board, place)
+    _shelves_behind(of, asked, board)
+    return _spaces(of, asked, place)
+
+
+def _place(of: Opened, asked: Doors) -> tuple[str | int, ...]:
+    return asked.path or (*of.cabinet.place.path, "doors")
+
+
+def _come(spaces: Sequence[_Space], boards: Mapping[str, Board]) -> tuple[Item, ...]:
+    """The doors that are bought."""
+    counts: dict[str, int] = {}
+    for asked in (s.asked for s in spaces):
+        if (b := asked.bought) is not None:
+            size = f"{b.height_mm:g} x {b.width_mm:g} x {boards[asked.board].actual_mm:g}"
+            name = f"door {size}, cups {b.cups_from_ends_mm:g} from its ends"
+            counts[name] = counts.get(name, 0) + 1
+    return tuple(Item(item=name, count=n) for name, n in counts.items())
 
 
 def _margins_of(of: Opened, asked: Doors, place: tuple[str | int, ...]) -> Doors:
@@ -107,7 +120,7 @@ def _margins_of(of: Opened, asked: Doors, place: tuple[str | int, ...]) -> Doors
     leaves = 2 if asked.hung[0] == "pair" else 1
     even = replace(asked, sides_mm=0.0, ends_mm=0.0)
     x0, x1 = _across(of, even, 0)
-    low, high = _upright(of, even, *asked.openings)
+    low, high = _upright(of, even, 0)
     sides = round((x1 - x0 - leaves * bought.width_mm - (leaves - 1) * asked.between_mm) / 2, 6)
     ends = round((high - low - bought.height_mm) / 2, 6)
     if len(of.bays) > 1 or asked.style == "half overlay" or not (0 <= sides <= 20 and 0 <= ends <= 20):
@@ -143,9 +156,10 @@ def _shelves_behind(of: Opened, asked: Doors, board: Board) -> None:
 
 def _spaces(of: Opened, asked: Doors, place: tuple[str | int, ...]) -> tuple[_Space, ...]:
     """The place of every door, bay by bay from the left, by its margins."""
-    if len(asked.hung) not in (1, len(of.bays)):
+    numbers = bays_of(of, asked, place)
+    if len(asked.hung) not in (1, len(numbers)):
         raise CannotBuild(
-            (*place, "hung"), f"hung has {len(asked.hung)} words, and there are {len(of.bays)} bays",
+            (*place, "hung"), f"hung has {len(asked.hung)} words, and there are {len(numbers)} bays",
             "write one word for all, or one for each bay from the left",
         )  # fmt: skip
     first, last = asked.openings
@@ -154,17 +168,18 @@ def _spaces(of: Opened, asked: Doors, place: tuple[str | int, ...]) -> tuple[_Sp
             (*place, "openings"), f"doors over openings {first} to {last}, and there are {len(of.spaces)}",
             f"write two numbers from 1 to {len(of.spaces)}, the lower first: [1, {len(of.spaces)}]",
         )  # fmt: skip
-    z = _upright(of, asked, first, last)
     out = []
-    for i, bay in enumerate(of.bays):
-        hung: Hung = asked.hung[i if len(asked.hung) > 1 else 0]
+    for n, i in enumerate(numbers):
+        _once(of, i, first, last, place)
+        bay, z = of.bays[i], _upright(of, asked, i)
+        hung: Hung = asked.hung[n if len(asked.hung) > 1 else 0]
         x0, x1 = _across(of, asked, i)
         if hung == "pair":
             middle, half = (x0 + x1) / 2, asked.between_mm / 2
-            out.append(_Space(bay, i, "left", (x0, round(middle - half, 6)), z))
-            out.append(_Space(bay, i, "right", (round(middle + half, 6), x1), z))
+            out.append(_Space(asked, bay, i, "left", (x0, round(middle - half, 6)), z))
+            out.append(_Space(asked, bay, i, "right", (round(middle + half, 6), x1), z))
         else:
-            out.append(_Space(bay, i, hung, (x0, x1), z))
+            out.append(_Space(asked, bay, i, hung, (x0, x1), z))
     for s in out:
         if min(s.x[1] - s.x[0], s.z[1] - s.z[0]) < LEAST_MM:
             raise CannotBuild(
@@ -172,6 +187,56 @@ def _spaces(of: Opened, asked: Doors, place: tuple[str | int, ...]) -> tuple[_Sp
                 f"leave at least {LEAST_MM:g} each way: smaller margins, fewer doors, or a larger cabinet",
             )  # fmt: skip
     return tuple(out)
+
+
+def bays_of(of: Opened, asked: Doors | Drawers, place: tuple[str | int, ...]) -> tuple[int, ...]:
+    """The bays (from 0) that have these doors or drawers. Raises CannotBuild."""
+    beyond = [n for n in asked.bays if n > len(of.bays)]
+    if beyond:
+        raise CannotBuild(
+            (*place, "bays"), f"bay {beyond[0]} is asked for, and there are {len(of.bays)}",
+            f"write numbers from 1 to {len(of.bays)}, from the left",
+        )  # fmt: skip
+    return tuple(i for i in range(len(of.bays)) if asked.in_bay(i + 1))
+
+
+@dataclass(frozen=True, slots=True)
+class _Front:
+    """What shuts openings of a bay: doors or drawers, from the first to the last, and how they lie."""
+
+    kind: Literal["doors", "drawers"]
+    first: int
+    last: int
+    inset: bool
+
+
+def _fronts(cabinet: Cabinet, i: int) -> Iterator[_Front]:
+    """All that shuts openings of a bay (from 0)."""
+    for d in cabinet.doors:
+        if d.in_bay(i + 1):
+            yield _Front("doors", *d.openings, d.style == "inset")
+    for w in cabinet.drawers:
+        if w.in_bay(i + 1):
+            yield _Front("drawers", w.opening, w.opening, w.inset)
+
+
+def _overlaid(of: Opened, i: int, opening: int) -> bool:
+    """Whether fronts that lie over the boards shut this opening, so that a neighbour shares the shelf with them."""
+    return any(f.first <= opening <= f.last and not f.inset for f in _fronts(of.cabinet, i))
+
+
+def _once(of: Opened, i: int, first: int, last: int, place: tuple[str | int, ...]) -> None:
+    """An opening is shut once."""
+    there = [f for f in _fronts(of.cabinet, i) if f.first <= last and first <= f.last]
+    if len(there) > 1:
+        raise CannotBuild(
+            place, f"{_opening_of(of, i, max(f.first for f in there))} has {there[0].kind} and {there[1].kind}",
+            "keep them apart with a fixed shelf: doors = { openings = [...] }, or with a divider: bays = [...]",
+        )  # fmt: skip
+
+
+def _opening_of(of: Opened, i: int, opening: int) -> str:
+    return f"opening {opening}" + (f" of bay {i + 1}" if len(of.bays) > 1 else "")
 
 
 def _across(of: Opened, asked: Doors, i: int) -> tuple[float, float]:
@@ -186,15 +251,18 @@ def _across(of: Opened, asked: Doors, i: int) -> tuple[float, float]:
     return round(left, 6), round(right, 6)
 
 
-def _upright(of: Opened, asked: Doors, first: int, last: int) -> tuple[float, float]:
-    """Lower and upper edge of the doors, which share a shelf with drawers above or below it."""
-    drawn = of.cabinet.drawers.opening if of.cabinet.drawers else None
-    inset, ends, half = asked.style == "inset", asked.ends_mm, asked.between_mm / 2
-    low, high = front_edges(of.cabinet, of.spaces, (first, last), inset, ends)
+def _upright(of: Opened, asked: Doors | Drawers, i: int) -> tuple[float, float]:
+    """Lower and upper edge of fronts in a bay (from 0), which share a shelf with those above or below it."""
+    if isinstance(asked, Doors):
+        (first, last), inset = asked.openings, asked.style == "inset"
+    else:
+        first, last, inset = asked.opening, asked.opening, asked.inset
+    half = asked.between_mm / 2
+    low, high = front_edges(of.cabinet, of.spaces, (first, last), inset, asked.ends_mm)
     if inset:
         return low, high
-    under = _middle(of, first - 1) + half if drawn == first - 1 else low
-    over = _middle(of, last) - half if drawn == last + 1 else high
+    under = _middle(of, first - 1) + half if _overlaid(of, i, first - 1) else low
+    over = _middle(of, last) - half if _overlaid(of, i, last + 1) else high
     return round(under, 6), round(over, 6)
 
 
@@ -218,7 +286,7 @@ def front_edges(
 def _names(spaces: Sequence[_Space]) -> tuple[str, ...]:
     if len(spaces) == 1:
         return ("door",)
-    if len(spaces) == 2 and spaces[0].number == spaces[1].number:
+    if len(spaces) == 2 and spaces[0].number == spaces[1].number and spaces[0].z == spaces[1].z:
         return ("left door", "right door")
     return tuple(f"door {n}" for n in range(1, len(spaces) + 1))
 
@@ -255,7 +323,7 @@ def _carried(of: Opened, space: _Space, last: int) -> tuple[Panel, float]:
     return space.bay.right, space.x[1] - space.bay.x1
 
 
-def _pins(rows: Sequence[PinRow], bays: Sequence[Bay]) -> dict[str, list[tuple[float, float]]]:
+def pins_of(rows: Sequence[PinRow], bays: Sequence[Bay]) -> dict[str, list[tuple[float, float]]]:
     """Pin bores by board: (height in the cabinet, from the front)."""
     boards = {p.id: p for bay in bays for p in (bay.left, bay.right)}
     out: dict[str, list[tuple[float, float]]] = {}
@@ -278,27 +346,19 @@ def _taken(
     return Taken((*ends, *lies), taken)
 
 
-def drawer_edges(of: Opened, asked: Drawers) -> tuple[float, float]:
-    """Lower and upper edge of all the fronts of an opening's drawers. Raises CannotBuild."""
+def drawer_edges(of: Opened, asked: Drawers, i: int) -> tuple[float, float]:
+    """Lower and upper edge of all the fronts of an opening's drawers in one bay (from 0). Raises CannotBuild."""
     cabinet, n = of.cabinet, asked.opening
-    path = (*cabinet.place.path, "drawers", "opening")
+    path = (*(asked.path or (*cabinet.place.path, "drawers")), "opening")
     if not 1 <= n <= len(of.spaces):
         raise CannotBuild(
             path, f"drawers in opening {n}, and there are {len(of.spaces)}",
             f"write a number from 1 to {len(of.spaces)}, from the bottom",
         )  # fmt: skip
-    covered = cabinet.doors.openings if cabinet.doors else (0, 0)
-    if covered[0] <= n <= covered[1] or cabinet.loose_shelves[n - 1]:
-        by = "doors" if cabinet.doors and covered[0] <= n <= covered[1] else "loose shelves"
+    if cabinet.loose_shelves[n - 1] and len(bays_of(of, asked, path[:-1])) == len(of.bays):
         raise CannotBuild(
-            path, f"opening {n} has {by} and drawers",
-            "keep them apart with a fixed shelf: doors = { openings = [...] }, loose_shelves as a list",
+            path, f"opening {n} has loose shelves and drawers",
+            "keep them apart with a fixed shelf: loose_shelves as a list, one number for each opening",
         )  # fmt: skip
-    low, high = front_edges(cabinet, of.spaces, (n, n), asked.inset, asked.ends_mm)
-    if asked.inset or cabinet.doors is None or cabinet.doors.style == "inset":
-        return low, high
-    half = asked.between_mm / 2
-    return (
-        round(_middle(of, n - 1) + half, 6) if covered[1] == n - 1 else low,
-        round(_middle(of, n) - half, 6) if covered[0] == n + 1 else high,
-    )
+    _once(of, i, n, n, path)
+    return _upright(of, asked, i)

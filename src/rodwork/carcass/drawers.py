@@ -30,6 +30,7 @@ GROOVE_UP_MM = 13.0  # underside of the bottom over the lower edge of the box: 1
 LEAST_BOX_MM = 50.0
 RUNNER_BORES_MM = (37.0, 261.0)  # behind the front of the carcass; 37 and seven steps of 32
 RUNNER_BORE_MM, RUNNER_DEPTH_MM = 5.0, 12.0
+CLEAR_OF_PIN_MM = 8.0  # middle to middle, of a runner's screw and a pin's bore on the other face of a divider
 SLACK_MM = 2.0  # a fixed box may leave this much too much room; common practice, about 1
 
 SIDE_LEFT: Matrix = ((0.0, 0.0, 1.0), (1.0, 0.0, 0.0), (0.0, 1.0, 0.0))
@@ -46,8 +47,11 @@ class Drawn:
     drawers: Drawers
     boards: Mapping[str, Board]
     bays: tuple[Bay, ...]
+    edges: Mapping[int, tuple[float, float]]  # of each bay (from 0) that has them: lower and upper edge of the fronts
     space: tuple[float, float]
-    edges: tuple[float, float]  # lower and upper edge of the fronts, without their margins
+    pins: Mapping[str, tuple[float, ...]]  # heights in the cabinet of the pin bores of each upright
+    first: int  # number of the first drawer
+    total: int  # drawers in the cabinet
     depth: float
     edging: Edging | None
     joint: Recipe
@@ -65,6 +69,13 @@ class Boxes:
     made: tuple[DrawerMade, ...] = ()
     items: tuple[Item, ...] = ()
 
+    def with_more(self, more: "Boxes") -> "Boxes":
+        """These and those of another table."""
+        return Boxes(
+            panels=self.panels + more.panels, meetings=self.meetings + more.meetings, bores=self.bores + more.bores,
+            made=self.made + more.made, items=self.items + more.items,
+        )  # fmt: skip
+
 
 def drawer_back(board: str) -> Back:
     """A drawer's bottom, held in its grooves as a back is in its own."""
@@ -75,16 +86,15 @@ def drawer_back(board: str) -> Back:
 
 
 def drawers(of: Drawn) -> Boxes:
-    """Every drawer of a cabinet, bay by bay from the left, each from the bottom. Raises CannotBuild."""
-    length = _length(of)
+    """Every drawer of one table, bay by bay from the left, each from the bottom. Raises CannotBuild."""
+    length, number = _length(of), of.first
     panels, meetings, bores, made = [], list[Meeting](), list[FittingBore](), []
-    heights = _fronts(of)
-    total = len(of.bays) * len(heights)
-    for i, bay in enumerate(of.bays):
+    for i, edges in of.edges.items():
+        bay = of.bays[i]
         width = _box_width(of, bay)
-        for n, (low, high) in enumerate(heights, 1):
-            number = i * len(heights) + n
-            name = "drawer" if total == 1 else f"drawer {number}"
+        for low, high in _fronts(of, edges):
+            name = "drawer" if of.total == 1 else f"drawer {number}"
+            number += 1
             one = _Drawer(of, bay, i, name, low, high, width, length)
             front, box = one.front(), one.box()
             panels += [front, *box.values()]
@@ -97,16 +107,16 @@ def drawers(of: Drawn) -> Boxes:
                 )
             )  # fmt: skip
     kind = "concealed" if of.drawers.concealed else "side-mounted"
-    items = [Item(item=f"pair of runners, {kind}, {length:g} mm", count=total)]
+    items = [Item(item=f"pair of runners, {kind}, {length:g} mm", count=len(made))]
     if of.drawers.handle is not None:
-        items.append(Item(item="handle", count=total))
+        items.append(Item(item="handle", count=len(made)))
     return Boxes(
         panels=tuple(panels), meetings=tuple(meetings), bores=tuple(bores), made=tuple(made), items=tuple(items)
     )  # fmt: skip
 
 
 def _path(of: Drawn, *words: str) -> tuple[str | int, ...]:
-    return (*of.cabinet.place.path, "drawers", *words)
+    return (*(of.drawers.path or (*of.cabinet.place.path, "drawers")), *words)
 
 
 def _length(of: Drawn) -> float:
@@ -146,10 +156,10 @@ def _box_width(of: Drawn, bay: Bay) -> float:
     return d.box_width_mm
 
 
-def _fronts(of: Drawn) -> tuple[tuple[float, float], ...]:
+def _fronts(of: Drawn, edges: tuple[float, float]) -> tuple[tuple[float, float], ...]:
     """Lower and upper edge of every front, with even gaps between."""
     d = of.drawers
-    low, high = of.edges
+    low, high = edges
     room = high - low - d.between_mm * (len(d.heights_mm) - 1)
     fixed = sum(h for h in d.heights_mm if h is not None)
     shares = sum(1 for h in d.heights_mm if h is None)
@@ -294,9 +304,7 @@ class _Drawer:
 
     def runner_bores(self) -> tuple[FittingBore, ...]:
         """Screws of both runners, at one height, from the front of the carcass."""
-        z0, z1 = self._height()
-        d = self.of.drawers
-        z = z0 + ((z1 - z0) / 2 if d.line_mm is None else d.line_mm)
+        z, d = self._runner_line(), self.of.drawers
         inset = self.of.boards[d.board].actual_mm if d.inset else 0.0
         return tuple(
             FittingBore(
@@ -310,6 +318,17 @@ class _Drawer:
             for n, y in enumerate(RUNNER_BORES_MM, 1)
             if y < self.length - 20.0
         )  # fmt: skip
+
+    def _runner_line(self) -> float:
+        """The height of the runners' screws; where the sheet leaves it open, the nearest to the middle off all pins."""
+        z0, z1 = self._height()
+        d = self.of.drawers
+        if d.line_mm is not None:
+            return z0 + d.line_mm
+        middle = (z0 + z1) / 2
+        pins = [z for upright in (self.bay.left, self.bay.right) for z in self.of.pins.get(upright.id, ())]
+        places = [round(middle + s * k, 6) for k in range(int(z1 - z0) // 4) for s in (1, -1)]
+        return next((z for z in places if all(abs(z - pin) >= CLEAR_OF_PIN_MM for pin in pins)), middle)
 
     def handle_bores(self, front: Panel) -> tuple[FittingBore, ...]:
         """In the middle of the front."""

@@ -1,5 +1,6 @@
 """Loose shelves and the rows of pin bores that carry them, on one grid for the whole cabinet."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
@@ -64,19 +65,25 @@ def _in_opening(cabinet: Cabinet, index: int, z0: float, z1: float, number: int,
 
 
 def pin_rows(
-    cabinet: Cabinet, bays: tuple[Bay, ...], heights: tuple[PinHeights, ...], shelf_back: float, shop: Shop
+    cabinet: Cabinet,
+    bays: tuple[Bay, ...],
+    heights: Sequence[tuple[PinHeights, ...]],
+    shelf_back: float,
+    shop: Shop,
 ) -> tuple[PinRow, ...]:
-    """A front and a back row on both uprights of every bay, heights from each upright's own bottom end.
+    """A front and a back row on both uprights of every bay with pins, heights from each upright's own bottom end.
 
     The rows on a divider's right face stand two diameters further in, so that bores from both faces do not meet.
     """
     p = cabinet.pins
     out = []
-    for bay in bays:
+    for bay, in_bay in zip(bays, heights, strict=True):
+        if not any(h.bored for h in in_bay):
+            continue
         for upright, face in ((bay.left, _right_face(bay.left)), (bay.right, "face_side")):
             shift = 2 * p.diameter_mm if face == "back_side" else 0.0
             bottom = min(upright.pose.to_cabinet((0.0, 0.0, 0.0))[2], upright.pose.to_cabinet(upright.size)[2])
-            at = tuple(round(g - bottom, 6) for h in heights for g in h.bored)
+            at = tuple(round(g - bottom, 6) for h in in_bay for g in h.bored)
             front = cabinet.shelf_set_back_mm + p.front_mm + shift
             back = shelf_back - p.back_mm - shift
             if back - front < 4 * p.diameter_mm:

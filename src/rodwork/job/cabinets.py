@@ -104,6 +104,18 @@ def _recipes_used(default: Given, own: Mapping[str, Given], shared: Shared, read
 
 
 @dataclass(frozen=True, slots=True)
+class _Table:
+    """One table inside a cabinet, of a word that may have several: what it says, and where it stands."""
+
+    said: Mapping[str, Any]
+    path: Path
+
+    def at(self, word: str) -> Path:
+        """Where a word of it stands."""
+        return (*self.path, word)
+
+
+@dataclass(frozen=True, slots=True)
 class _Maker:
     """Makes one cabinet of its own words and those of every cabinet."""
 
@@ -139,7 +151,6 @@ class _Maker:
             pins=self._pins(), edging=edging,
             contents=contents, notes=self._get("notes"), place=Place(path=self.own.path), hanging=hanging,
             room=self._get("room", "heated"), sag=sag_of(self._table("sag")), doors=doors, drawers=drawers,
-            drawer_joint=self._drawer_joint(drawers),
         )  # fmt: skip
 
     def _from(self, word: str) -> Given | None:
@@ -259,50 +270,61 @@ class _Maker:
         name = self._named_in(table, "edging", "with", self.shared.edgings, "edgings")
         return CabinetEdging(edging=name, on=table.get("on", ("fronts",))) if name is not None else None
 
-    def _drawers(self, board: str | None, openings: int) -> Drawers | None:
-        table = self._table("drawers")
-        if table is None:
-            return None
-        whole = self._whole(table, DrawersWords, "drawers", ("number", "bottom_board"))
+    def _tables(self, word: str) -> list[_Table]:
+        """The tables of a word that may have several: each with what every cabinet says in one, where it is silent."""
+        own, every = self.own.get(word), self.every.get(word)
+        written = own if self.own.says(word) else every
+        under = every if isinstance(every, dict) and written is own else {}
+        path = self._path(word)
+        if isinstance(written, dict):
+            return [_Table({**under, **written}, path)]
+        if isinstance(written, tuple):
+            return [_Table({**under, **one}, (*path, n)) for n, one in enumerate(written)]
+        return []
+
+    def _drawers(self, board: str | None, openings: int) -> tuple[Drawers, ...]:
+        made = [self._one_of_drawers(table, board, openings) for table in self._tables("drawers")]
+        return tuple(d for d in made if d is not None)
+
+    def _one_of_drawers(self, table: _Table, board: str | None, openings: int) -> Drawers | None:
+        said, whole = table.said, self._whole_table(table, DrawersWords, "drawers", ("number", "bottom_board"))
         named = {
-            word: self._named_in(table, "drawers", word, self.shared.boards, "boards") if word in table else board
+            word: self._named_at(table, word, self.shared.boards, "boards") if word in said else board
             for word in ("board", "box_board", "bottom_board")
         }
-        if len(table.get("heights", ())) not in (0, table.get("number", 0)):
+        joint = self._named_at(table, "joint", self.shared.recipes, "joints")
+        if len(said.get("heights", ())) not in (0, said.get("number", 0)):
             self.reading.fault(
-                self._path("drawers", "heights"),
-                f"heights has {len(table['heights'])} entries, and there are {table.get('number')} drawers",
+                table.at("heights"),
+                f"heights has {len(said['heights'])} entries, and there are {said.get('number')} drawers",
                 "Write one height for each, from the bottom",
             )
             return None
         boards = {word: name for word, name in named.items() if name is not None}
-        return drawers_of(table, boards, openings) if whole and len(boards) == len(named) else None
+        recipe = self.shared.recipes[joint] if joint is not None else None
+        return drawers_of(said, boards, openings, recipe, table.path) if whole and len(boards) == len(named) else None
 
-    def _drawer_joint(self, drawers: Drawers | None) -> Recipe | None:
-        table = self._table("drawers")
-        if table is None or drawers is None:
-            return None
-        name = self._named_in(table, "drawers", "joint", self.shared.recipes, "joints")
-        return self.shared.recipes[name] if name is not None else None
-
-    def _behind(self, doors: Doors | None) -> float:
+    def _behind(self, doors: tuple[Doors, ...]) -> float:
         """How far shelves stand back where it is not said: behind inset doors, and room to shut them."""
-        inset = doors is not None and doors.style == "inset" and self.shared.boards[doors.board]
-        return round(inset.actual_mm + BEHIND_INSET_MM, 6) if inset else 0.0
+        inset = [self.shared.boards[d.board] for d in doors if d.style == "inset"]
+        return max((round(b.actual_mm + BEHIND_INSET_MM, 6) for b in inset if b is not None), default=0.0)
 
-    def _doors(self, board: str | None, openings: int, drawers: Drawers | None) -> Doors | None:
-        table = self._table("doors")
-        if table is None:
-            return None
-        whole = self._whole(table, DoorsWords, "doors", ("hung",))
-        bought = table.get("bought")
+    def _doors(self, board: str | None, openings: int, drawers: tuple[Drawers, ...]) -> tuple[Doors, ...]:
+        made = [self._one_of_doors(table, board, openings, drawers) for table in self._tables("doors")]
+        return tuple(d for d in made if d is not None)
+
+    def _one_of_doors(
+        self, table: _Table, board: str | None, openings: int, drawers: tuple[Drawers, ...]
+    ) -> Doors | None:
+        said, whole = table.said, self._whole_table(table, DoorsWords, "doors", ("hung",))
+        bought = said.get("bought")
         for inner in ("height", "width", "cups_from_ends"):
             if bought is not None and inner not in bought:
-                self.reading.fault(self._path("doors", "bought"), *lacks(BoughtDoorWords, inner, "bought"))
+                self.reading.fault(table.at("bought"), *lacks(BoughtDoorWords, inner, "bought"))
                 whole = False
-        own_board = self._named_in(table, "doors", "board", self.shared.boards, "boards")
-        named = own_board if "board" in table else board
-        return doors_of(table, named, openings, drawers) if whole and named is not None else None
+        own_board = self._named_at(table, "board", self.shared.boards, "boards")
+        named = own_board if "board" in said else board
+        return doors_of(said, named, openings, drawers, table.path) if whole and named is not None else None
 
     def _contents(self) -> Contents | None:
         table = one_way_contents(self.own.get("contents"), self.every.get("contents"))
@@ -323,6 +345,19 @@ class _Maker:
         """What a table inside the cabinet names, if it names anything."""
         name = table.get(inner)
         return None if name is None else self._named(name, names, section, self._path(word, inner))
+
+    def _named_at(self, table: _Table, word: str, names: Mapping[str, Any], section: str) -> str | None:
+        """What one of several tables names, if it names anything."""
+        name = table.said.get(word)
+        return None if name is None else self._named(name, names, section, table.at(word))
+
+    def _whole_table(self, table: _Table, words: Any, word: str, needed: tuple[str, ...]) -> bool:
+        """Whether one of several tables has all that it needs; says what it lacks."""
+        lacking = [inner for inner in needed if inner not in table.said]
+        if word not in self.own.wrong and word not in self.every.wrong:  # else it has had its fault
+            for inner in lacking:
+                self.reading.fault(table.path, *lacks(words, inner, word))
+        return not lacking
 
     def _pins(self) -> Pins:
         words = {"holes": "holes"}

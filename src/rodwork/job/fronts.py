@@ -1,9 +1,11 @@
 """Doors as the job file has them, with what they are where it is silent."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from typing import Any
 
+from rodwork.job.lines import Path
 from rodwork.model.fronts import BoughtDoor, Doors, DoorStyle, Drawers, Handle, HingeSheet
+from rodwork.model.job import Recipe
 
 # Margins: lay-on 1.5 at each outer edge, 1.5 to 2 above and below, 3 between; inset 2. Common practice, no source.
 MARGINS: Mapping[DoorStyle, tuple[float, float, float]] = {
@@ -18,12 +20,14 @@ RUNNERS_TAKE_MM = {False: 27.0, True: 41.3}
 PLATES_MM = (0.0, 2.0, 4.0)
 
 
-def doors_of(table: Mapping[str, Any], board: str, openings: int, drawers: Drawers | None = None) -> Doors:
-    """The doors of one cabinet whose front has so many openings, one of which may have drawers."""
+def doors_of(
+    table: Mapping[str, Any], board: str, openings: int, drawers: Sequence[Drawers] = (), path: Path = ()
+) -> Doors:
+    """The doors of one table of a cabinet whose front has so many openings, some of which may have drawers."""
     style: DoorStyle = table.get("style", "overlay")
     bought = table.get("bought")
     sides, ends, between = MARGINS[style]
-    first, last = table.get("openings", _not_drawn(openings, drawers))
+    first, last = table.get("openings", _not_drawn(openings, table.get("bays", ()), drawers))
     handle = None if "handle" not in table else Handle(
         centres_mm=table["handle"], from_edge_mm=table.get("handle_from_edge", 40.0),
         from_end_mm=table.get("handle_from_end", 60.0), diameter_mm=5.0,
@@ -40,21 +44,25 @@ def doors_of(table: Mapping[str, Any], board: str, openings: int, drawers: Drawe
             height_mm=bought["height"], width_mm=bought["width"], cups_from_ends_mm=bought["cups_from_ends"],
             cups_from_edge_mm=bought.get("cups_from_edge", 22.5),
         ),
+        bays=table.get("bays", ()), path=path,
     )  # fmt: skip
 
 
-def _not_drawn(openings: int, drawers: Drawers | None) -> tuple[int, int]:
-    """All openings but that of drawers at the top or the bottom."""
-    if drawers is not None and openings > 1:
-        if drawers.opening == openings:
-            return 1, openings - 1
-        if drawers.opening == 1:
-            return 2, openings
-    return 1, openings
+def _not_drawn(openings: int, bays: tuple[int, ...], drawers: Sequence[Drawers]) -> tuple[int, int]:
+    """All openings but those of drawers at the top and the bottom, in any of these bays (none named: all)."""
+    taken = {d.opening for d in drawers if not d.bays or not bays or set(d.bays) & set(bays)}
+    first, last = 1, openings
+    while first < last and last in taken:
+        last -= 1
+    while first < last and first in taken:
+        first += 1
+    return first, last
 
 
-def drawers_of(table: Mapping[str, Any], boards: Mapping[str, str], openings: int) -> Drawers:
-    """The drawers of one cabinet whose front has so many openings."""
+def drawers_of(
+    table: Mapping[str, Any], boards: Mapping[str, str], openings: int, joint: Recipe | None = None, path: Path = ()
+) -> Drawers:
+    """The drawers of one table of a cabinet whose front has so many openings."""
     style: DoorStyle = table.get("style", "overlay")
     sides, ends, between = MARGINS[style]
     concealed = table.get("runners") == "concealed"
@@ -68,5 +76,6 @@ def drawers_of(table: Mapping[str, Any], boards: Mapping[str, str], openings: in
         inset=style == "inset", sides_mm=table.get("sides", sides), ends_mm=table.get("ends", ends),
         between_mm=table.get("between", between), concealed=concealed,
         take_mm=table.get("runners_take", RUNNERS_TAKE_MM[concealed]), length_mm=table.get("runner_length"),
-        line_mm=table.get("runner_line"), box_width_mm=table.get("box_width"), handle=handle,
+        line_mm=table.get("runner_line"), box_width_mm=table.get("box_width"), handle=handle, joint=joint,
+        bays=table.get("bays", ()), path=path,
     )  # fmt: skip

@@ -206,6 +206,8 @@ def _written_place(loc: tuple[int | str, ...], raw: Any) -> Path:
     """The part of pydantic's place that stands in the file."""
     place: Path = ()
     for part in loc:
+        if isinstance(part, int) and isinstance(raw, dict):
+            continue  # one table, written where there may be a list of them
         place = (*place, part)
         if not isinstance(raw, dict | list):
             break
@@ -236,6 +238,11 @@ def _without(raw: Any, loc: tuple[int | str, ...]) -> Any:
     """The table without the wrong word: the inmost one, so that its neighbours are still read."""
     word, *inner = loc
     rest = {key: value for key, value in raw.items() if key != word}
+    if inner and isinstance(raw.get(word), list) and isinstance(inner[0], int) and inner[1:]:
+        number = inner[0]
+        rest[str(word)] = [_without(one, tuple(inner[1:])) if n == number else one for n, one in enumerate(raw[word])]
+        return rest
+    inner = inner[1:] if inner and isinstance(inner[0], int) else inner
     if inner and isinstance(raw.get(word), dict) and isinstance(inner[0], str):
         rest[str(word)] = _without(raw[word], tuple(inner))
     return rest
@@ -247,8 +254,15 @@ def _plain(table: BaseModel) -> dict[str, Any]:
     for name in type(table).model_fields:
         if name in table.model_fields_set:
             value = getattr(table, name)
-            found[name.rstrip("_")] = _plain(value) if isinstance(value, BaseModel) else value
+            found[name.rstrip("_")] = _plain(value) if isinstance(value, BaseModel) else _plain_list(value)
     return found
+
+
+def _plain_list(value: Any) -> Any:
+    """Tables of a list as values, or what else it is."""
+    if isinstance(value, list) and any(isinstance(one, BaseModel) for one in value):
+        return tuple(_plain(one) for one in value)
+    return value
 
 
 def _heading(path: Path) -> str:

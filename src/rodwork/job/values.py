@@ -409,6 +409,39 @@ class OneOrList(Kind):
 
 
 @dataclass(frozen=True, slots=True)
+class TablesOr:
+    """A table, a list of tables, or one word in their place, such as doors = "none"."""
+
+    word: str
+    such_as: str
+
+    def __get_pydantic_core_schema__(self, source: Any, handler: GetCoreSchemaHandler) -> CoreSchema:
+        def read(value: Any, tables: Callable[[Any], Any]) -> Any:
+            if value == self.word:
+                return value
+            if isinstance(value, dict):
+                return tables([value])[0]
+            if not isinstance(value, list) or not value or not all(isinstance(one, dict) for one in value):
+                raise PydanticCustomError(
+                    "said", "", {
+                        "why": f'is neither a table nor a list of tables nor "{self.word}"',
+                        "mend": f'Write {self.such_as}, [{{ ... }}, {{ ... }}] for several, or "{self.word}" for none',
+                        "at": (),
+                    },
+                )  # fmt: skip
+            return tables(value)
+
+        return core_schema.no_info_wrap_validator_function(read, core_schema.list_schema(handler(source)))
+
+    def __get_pydantic_json_schema__(self, schema: CoreSchema, handler: GetJsonSchemaHandler) -> dict[str, Any]:
+        many = handler(schema)
+        return {
+            "anyOf": [{"const": self.word}, many["items"], many],
+            RANGE: f'A table, a list of tables, or "{self.word}" for none',
+        }  # fmt: skip
+
+
+@dataclass(frozen=True, slots=True)
 class TableOr:
     """A table, or one word in its place, such as back = "open"."""
 

@@ -30,6 +30,7 @@ from rodwork.job.values import (
     Reference,
     Switch,
     TableOr,
+    TablesOr,
     Text,
     Whole,
 )
@@ -250,6 +251,9 @@ class BoughtDoorWords(Words):
 class DoorsWords(Words):
     """Doors on cup hinges over the front of a cabinet."""
 
+    bays: Annotated[tuple[int, ...], ListOf(Whole(1, MOST_SPACES), 1, MOST_SPACES, "[1]", once=True)] = word(
+        "The bays that have them, counted from the left", default="all"
+    )
     hung: Annotated[
         tuple[str, ...],
         OneOrList(
@@ -299,6 +303,9 @@ class DoorsWords(Words):
 class DrawersWords(Words):
     """The drawers of one opening."""
 
+    bays: Annotated[tuple[int, ...], ListOf(Whole(1, MOST_SPACES), 1, MOST_SPACES, "[2]", once=True)] = word(
+        "The bays that have them, counted from the left", default="all"
+    )
     number: Annotated[int, Whole(1, 12)] = word("How many, one above another", needed=True, such_as="3")
     opening: Annotated[int, Whole(1, MOST_SPACES)] = word("In which opening, from the bottom", default="the top one")
     heights: Annotated[tuple[Any, ...], ListOf(_SPACE_LENGTH, 1, 12, '[280, "rest", 140]')] = word(
@@ -491,9 +498,11 @@ class EveryCabinetWords(Words):
     edging: Annotated[CabinetEdgingWords, TableOr("none", 'edging = { with = "birch", on = "fronts" }')] = word(
         "What is edged", default='"none"'
     )
-    doors: Annotated[DoorsWords, TableOr("none", 'doors = { hung = "pair" }')] = word("Its doors", default='"none"')
-    drawers: Annotated[DrawersWords, TableOr("none", 'drawers = { number = 3, bottom_board = "birch6" }')] = word(
-        "Its drawers", default='"none"'
+    doors: Annotated[DoorsWords, TablesOr("none", 'doors = { hung = "pair" }')] = word(
+        "Its doors; several tables where they differ from bay to bay or one above another", default='"none"'
+    )
+    drawers: Annotated[DrawersWords, TablesOr("none", 'drawers = { number = 3, bottom_board = "birch6" }')] = word(
+        "Its drawers; several tables where they stand in several openings or differ from bay to bay", default='"none"'
     )
     contents: ContentsWords = word("What will stand inside", default="not said")
     notes: Annotated[str, Text(2000, lines=True)] = word("What the bench should know of this cabinet")

@@ -1,5 +1,6 @@
 """One dowel, screw or tongue with its two halves, and the joint that gathers them along one contact."""
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 from typing import Literal
 
@@ -24,6 +25,14 @@ class Item:
 
     item: str
     count: int
+
+
+def tallied(items: Iterable[Item]) -> tuple[Item, ...]:
+    """Each thing once, with how many there are of it in all."""
+    counts: dict[str, int] = {}
+    for one in items:
+        counts[one.item] = counts.get(one.item, 0) + one.count
+    return tuple(Item(item=name, count=n) for name, n in counts.items())
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -5,10 +5,13 @@ overlay = fixed distance + rim (cup to door's edge) - plate (its height); all el
 """
 
 from dataclasses import dataclass
-from typing import Literal
+from typing import TYPE_CHECKING, Literal
 
 from rodwork.geometry.vec import Vec
 from rodwork.model.feature import FeatureRole, Stage
+
+if TYPE_CHECKING:
+    from rodwork.model.job import Recipe
 
 DoorStyle = Literal["overlay", "half overlay", "inset"]
 Hung = Literal["left", "right", "pair", "up"]
@@ -51,9 +54,10 @@ class Handle:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Doors:
-    """The doors of a cabinet. `hung`: one word for every bay, or one for each. `openings`: (first, last), from 1.
+    """Doors of a cabinet, in these `bays` (from 1; none named: all). `hung`: one word for every bay, or one for each.
 
-    Margins: `sides_mm` at each outer edge, `ends_mm` above and below, `between_mm` between two doors.
+    `openings`: (first, last), from 1. Margins: `sides_mm` at each outer edge, `ends_mm` above and below, `between_mm`
+    between two doors. `path`: where in the job file they stand.
     """
 
     board: str
@@ -67,6 +71,12 @@ class Doors:
     hinge: HingeSheet
     handle: Handle | None  # None: bored on site
     bought: BoughtDoor | None = None  # None: made here, by its margins
+    bays: tuple[int, ...] = ()
+    path: tuple[str | int, ...] = ()
+
+    def in_bay(self, number: int) -> bool:
+        """Whether this bay has them."""
+        return not self.bays or number in self.bays
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -127,10 +137,11 @@ class DoorHung:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Drawers:
-    """The drawers of one opening. `heights_mm`: of the fronts from the bottom, None for an even share of the rest.
+    """The drawers of one opening, in these `bays` (from 1; none named: all).
 
-    Runners by their maker's sheet: side-mounted ones take `take_mm` of the opening's width in all, concealed ones of
-    it and the box's inside width. `box_width_mm`: of a box that is bought or made already.
+    `heights_mm`: of the fronts from the bottom, None for an even share of the rest. Runners by their maker's sheet:
+    side-mounted ones take `take_mm` of the opening's width in all, concealed ones of it and the box's inside width.
+    `box_width_mm`: of a box that is bought or made already. `path`: where in the job file they stand.
     """
 
     opening: int
@@ -148,6 +159,13 @@ class Drawers:
     line_mm: float | None  # from the box's bottom edge to the runner's screws; None: half the box's height
     box_width_mm: float | None
     handle: Handle | None
+    joint: "Recipe | None" = None  # None: as the cabinet's corners
+    bays: tuple[int, ...] = ()
+    path: tuple[str | int, ...] = ()
+
+    def in_bay(self, number: int) -> bool:
+        """Whether this bay has them."""
+        return not self.bays or number in self.bays
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

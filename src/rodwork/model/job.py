@@ -151,9 +151,8 @@ class Cabinet:
     hanging: Hanging | None = None  # None: it stands
     room: Room = "heated"
     sag: SagLimits = field(default_factory=SagLimits)
-    doors: Doors | None = None  # None: open at the front
-    drawers: Drawers | None = None
-    drawer_joint: Recipe | None = None  # None: as the corners
+    doors: tuple[Doors, ...] = ()  # nothing: open at the front
+    drawers: tuple[Drawers, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
