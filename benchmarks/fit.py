@@ -54,12 +54,13 @@ def spent(start: float) -> float:
 
 def by_highs(model: LinearModel, z: np.ndarray) -> float:
     """Seconds for one linear program each."""
-    n = model.row_q.shape[1]
-    rows = np.hstack([model.row_q, -model.give[:, None]])
+    a, c, b, w = model.one_sided()
+    n = a.shape[1]
+    rows = np.hstack([a, -w[:, None]])
     cost, bounds = [0.0] * n + [1.0], [(None, None)] * (n + 1)
     start = time.process_time()
     for one in z:
-        linprog(cost, A_ub=rows, b_ub=model.bound - model.row_z @ one, bounds=bounds, method="highs")
+        linprog(cost, A_ub=rows, b_ub=b - c @ one, bounds=bounds, method="highs")
     return spent(start) / len(z)
 
 
@@ -78,7 +79,7 @@ def kernel(rod: Rod) -> None:
         poses(assembled, part)
     posed = spent(start)
     each = by_highs(model, z[0][:BY_HIGHS])
-    print(f"{SAMPLES} verdicts: {judged:.2f} s; poses: {posed:.2f} s; {model.row_q.shape[0]} rows")
+    print(f"{SAMPLES} verdicts: {judged:.2f} s; poses: {posed:.2f} s; {model.row_q.shape[0]} rows of two sides")
     print(f"HiGHS one at a time: {1000 * each:.2f} ms each: {each * SAMPLES / judged:.0f} times as long")
     print(f"go together: {100 * (gives <= 0.1).mean():.1f} in 100")
 

@@ -24,7 +24,7 @@ if TYPE_CHECKING:
 Made = TypeVar("Made")
 SOUND, TO_PUT_RIGHT, NOT_READ = 0, 1, 2
 CORES = min(os.cpu_count() or 1, 2)
-SAMPLES_IN_A_PACK = 2000
+SAMPLES = 2000  # of a pack; the default of dry-fit
 LARGEST_FILE = 32 * 1024 * 1024  # never pull more than this into memory; the reader refuses far less, in words
 
 
@@ -106,7 +106,7 @@ def pack(job: Path, folder: Path, dxf: str, as_json: bool) -> None:
     say("laying the boards out on sheets")
     cutting_plan, loading = plan_cutting(rod), load_rod(rod)
     say("putting it together on paper")
-    fit = _dry_fit(rod, job, SAMPLES_IN_A_PACK, 1, lambda n: None) if any(c.joints for c in rod.cabinets) else None
+    fit = _dry_fit(rod, job, SAMPLES, 1, lambda n: None) if any(c.joints for c in rod.cabinets) else None
     results = Results(cutting=cutting_plan, loading=loading, dry_fit=fit)
     written = []
     for name, content in pack_files(rod, "R2010" if dxf == "R2010" else "R12", say, results):
@@ -213,7 +213,7 @@ def load(job: Path, as_json: bool) -> None:
 
 @main.command("dry-fit")
 @click.argument("job", type=click.Path(path_type=Path))
-@click.option("--samples", type=click.IntRange(100, 1_000_000), default=4000, show_default=True, help="How many.")
+@click.option("--samples", type=click.IntRange(100, 1_000_000), default=SAMPLES, show_default=True, help="How many.")
 @click.option("--seed", type=click.IntRange(0, 2**31), default=1, show_default=True, help="Other chances.")
 @click.option("--joint", "family", metavar="FAMILY", help="As if corners, shelves and dividers were all joined so.")
 @click.option("--cut", "cut", multiple=True, metavar="'MARK SIZE'", help="A board as cut, such as 'G1-T 564.1'.")

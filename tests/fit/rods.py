@@ -107,8 +107,8 @@ def lips(out: dict[str, float], *, fronts: bool = False) -> np.ndarray:
 
 
 def length(part: str) -> str:
-    return f"each size|glaze#1|{part}|length"
+    return f"each size|{part}|length"
 
 
 def width(part: str) -> str:
-    return f"each size|glaze#1|{part}|width"
+    return f"each size|{part}|width"

@@ -13,13 +13,13 @@ from rodwork.fit import kernel, solve
 from rodwork.fit.builder import Limits
 from rodwork.fit.draws import draw
 from rodwork.fit.referee import furthest, least_give, pose_by_least_distance
-from rodwork.fit.solve import ASSEMBLED, SIGNED, attainable, factored, poses, verdict
+from rodwork.fit.solve import ASSEMBLED, SIGNED, attainable, factored, on_sides, poses, verdict
 from tests.building import back, recipe
 from tests.fit.rods import box, model, with_play
 from tests.fit.rows import run_of
 
 EASE = 0.1
-TOLERANCE_MM = {0.1: 1e-7, 1.0: 1e-4, 4.0: 1e-4, 16.0: 1e-3}
+TOLERANCE_MM = {0.1: 1e-7, 1.0: 1e-4, 4.0: 3e-4, 16.0: 1e-3}
 CARCASSES = {
     "four boards, dowels": {},
     "five boards, dowels": {"openings": ("rest", "rest"), "loose_shelves": (0, 0)},
@@ -36,13 +36,15 @@ CARCASSES = {
     "dowels and screws, rebated back": {"corner_joint": recipe(("dowel", {"count": 2}), "screw"), "back": back("rebated")},
     "inset back": {"back": back("inset", board="birch18")},
     "tongues": {"corner_joint": recipe("tongue")},
+    "keyholes": {"corner_joint": recipe("keyhole")},
 }  # fmt: skip
 
 
 def by_highs(model, z):
-    n = model.row_q.shape[1]
+    a, c, b, w = model.one_sided()
+    n = a.shape[1]
     found = linprog(
-        [0.0] * n + [1.0], A_ub=np.hstack([model.row_q, -model.give[:, None]]), b_ub=model.bound - model.row_z @ z,
+        [0.0] * n + [1.0], A_ub=np.hstack([a, -w[:, None]]), b_ub=b - c @ z,
         bounds=[(None, None)] * (n + 1), method="highs-ds",
     )  # fmt: skip
     assert found.status == 0
@@ -52,7 +54,7 @@ def by_highs(model, z):
 @pytest.mark.parametrize("name", CARCASSES)
 @pytest.mark.parametrize("budget", [0.1, 1.0, 4.0, 16.0])
 def test_the_give_is_that_of_the_linear_program(name, budget):
-    """T1, T2. No verdict differs. The give is exact for boxes alone; a redundant carcass is within 1e-4 mm, and 1e-3
+    """T1, T2. No verdict differs. The give is exact for boxes alone; a redundant carcass is within 3e-4 mm, and 1e-3
     where errors are sixteen times a shop's: its quadratic part moves the corner of the program a little."""
     m = model(box(**CARCASSES[name]))
     z = draw(m.sources, 400, seed=11) * budget
@@ -60,7 +62,8 @@ def test_the_give_is_that_of_the_linear_program(name, budget):
     pick = np.random.default_rng(3).choice(400, 8, replace=False)
     referee = np.array([by_highs(m, z[i]) for i in pick])
     assert ((referee <= EASE) == (found.give_mm[pick] <= EASE)).all()
-    assert found.give_mm[pick] == pytest.approx(np.maximum(referee, -0.2), abs=TOLERANCE_MM[budget])
+    above = [np.maximum(gives, -0.199) for gives in (found.give_mm[pick], referee)]  # at -0.2 it is clipped
+    assert above[0] == pytest.approx(above[1], abs=TOLERANCE_MM[budget])
     assert found.resolved <= 20
 
 
@@ -73,16 +76,15 @@ def test_the_pose_is_that_of_an_interior_point_method(name):
     mine = poses(ready, z).outputs
     n = m.row_q.shape[1]
     square = sparse.block_diag([ready.hessian, [[ready.weights.give]]]).tocsc()
-    rows = sparse.csc_matrix(np.hstack([m.row_q, -m.give[:, None]]))
+    a, c, b, w = m.one_sided()
+    rows = sparse.csc_matrix(np.hstack([a, -w[:, None]]))
     settings = clarabel.DefaultSettings()
     settings.verbose = False
     settings.tol_gap_abs = settings.tol_gap_rel = settings.tol_feas = 1e-11
     for i in range(len(z)):
         linear = np.append(-ready.hessian @ (ready.to_pose @ z[i]), 0.0)
-        cones = [clarabel.NonnegativeConeT(len(m.bound))]
-        solver = clarabel.DefaultSolver(
-            sparse.triu(square).tocsc(), linear, rows, m.bound - m.row_z @ z[i], cones, settings
-        )
+        cones = [clarabel.NonnegativeConeT(len(b))]
+        solver = clarabel.DefaultSolver(sparse.triu(square).tocsc(), linear, rows, b - c @ z[i], cones, settings)
         q = np.array(solver.solve().x)[:n]
         assert mine[i] == pytest.approx(m.out_q @ q + m.out_z @ z[i], abs=1e-5)
 
@@ -95,8 +97,7 @@ def test_the_second_solver_of_poses_agrees_with_the_kernel():
     mine = poses(ready, z).outputs
     for i in range(5):
         free = ready.to_pose @ z[i]
-        v0 = ready.violation @ z[i] - ready.bound
-        q = pose_by_least_distance(m, ready.hessian, ready.weights.give, free, v0)
+        q = pose_by_least_distance(m, ready.hessian, ready.weights.give, free, z[i])
         assert mine[i] == pytest.approx(m.out_q @ q + m.out_z @ z[i], abs=1e-4)
 
 
@@ -120,10 +121,12 @@ def test_an_ill_conditioned_pose_is_caught_not_believed():
     hard = solve.Weights(fixing=1, gap=1000, step=100, flex=5, by_hand=1, ridge=1e-6, give=1e7, shift=0.0)
     ready = factored(m, hard)
     z = draw(m.sources, 300, seed=6) * 3
-    v0 = z @ ready.violation.T - ready.bound
-    rows, lam, counts, solved = kernel.active_sets(v0, ready.gram, ready.most_rows, 2000)
-    after = v0 - kernel.gathered(rows, lam, counts, ready.gram)
-    assert after[solved].max() <= 2e-6
+    r0 = z @ ready.values.T
+    rows, lam, counts, solved = kernel.active_sets(r0, np.zeros(len(z)), ready.rows, ready.most_rows, 2000)
+    after = r0 - kernel.gathered(rows, lam, counts, on_sides(ready.rows.gram))
+    give = kernel.gathered(rows, lam, counts, np.concatenate([m.give, m.give])[:, None]) * ready.rows.press
+    over = np.maximum(after - ready.rows.high, ready.rows.low - after) - give * m.give
+    assert over[solved].max() <= 2e-6
 
 
 def cone_give(n, residual_u, residual_v, at, play):

@@ -31,6 +31,26 @@ def test_pegs_along_a_run_follow_the_studentized_range(n, printed):
     assert_share(give(run_of([40 + 50 * i for i in range(n)], 0.05, u=PLAY)) <= 0, reference)
 
 
+@pytest.mark.parametrize("n", [2, 4])
+def test_play_that_is_not_the_same_both_ways_counts_as_its_whole(n):
+    """A row that may move freely is stopped by its range alone: the studentized range over short + along."""
+    reference = studentized_range.cdf((0.15 + 0.05) / (0.05 * np.sqrt(2)), n, np.inf)
+    row = run_of([40 + 50 * i for i in range(n)], 0.05, u=Limits(low=-0.15, high=0.05))
+    assert_share(give(row) <= 0, reference)
+
+
+@pytest.mark.parametrize(("low", "high"), [(-0.3, 0.05), (-0.05, 0.3)])
+def test_a_row_held_elsewhere_is_stopped_on_one_side_only(low, high):
+    """(Phi(high / s) - Phi(low / s))^n, s = sigma sqrt 2, from the normal distribution: what cannot move needs both."""
+    spread = 0.05 * np.sqrt(2)
+    expected = (norm.cdf(high / spread) - norm.cdf(low / spread)) ** 3
+    row = run_of([0, 96, 192], 0.05, u=Limits(low=low, high=high), locked=True)
+    found = give(row)
+    assert_share(found <= 0, expected)
+    z = row.z_of({"A1u": 0.2})
+    assert verdict(factored(row, SIGNED), z).give_mm[0] == pytest.approx(max(0.2 - high, low, -high), abs=1e-6)
+
+
 @pytest.mark.parametrize("apart", [32, 300])
 def test_two_pegs_fit_alike_however_far_apart(apart):
     """T5. 2 Phi(c / sigma) - 1, from the normal distribution."""

@@ -8,6 +8,7 @@ import pytest
 from uncertainties import ufloat
 
 from rodwork.fit import compiled as compiled_module
+from rodwork.fit import station
 from rodwork.fit.builder import Form
 from rodwork.fit.carcass import model_of
 from rodwork.fit.draws import CHUNK, chunks, draw
@@ -16,7 +17,7 @@ from rodwork.fit.kernel import gathered
 from rodwork.fit.measured import Measurement, conditioned, surprise
 from rodwork.fit.solve import ASSEMBLED, SIGNED, as_drilled, factored, poses, shares_of_give, verdict
 from rodwork.fit.station import dry_fit_of
-from tests.building import back, recipe
+from tests.building import back, cabinet, job, recipe, rod_of
 from tests.fit.rods import ACCURACY, box, length, lips, model
 from tests.fit.rods import found as found_of
 from tests.fit.rows import source, two_boards
@@ -184,8 +185,8 @@ def test_what_costs_the_fit_adds_up_to_the_give():
     z = draw(m.sources, 300, seed=2) * 2
     found = verdict(ready, z)
     by_source, by_joint = shares_of_give(ready, found, z)
-    weights = gathered(found.rows, found.lam, found.counts, m.give[:, None])
-    bounds = gathered(found.rows, found.lam, found.counts, m.bound[:, None]) / weights
+    weights = gathered(found.rows, found.lam, found.counts, np.concatenate([m.give, m.give])[:, None])
+    bounds = gathered(found.rows, found.lam, found.counts, np.concatenate([m.high, -m.low])[:, None]) / weights
     bending = 1.0 - by_joint.sum(axis=1)
     exact = np.abs(bending) < 1e-9
     assert exact.mean() > 0.9
@@ -218,7 +219,8 @@ def test_ease_is_counted_once():
     rod = box()
     one = model_of(rod, "glaze", ready)
     other = model_of(rod, "glaze", easier)
-    assert (one.bound == other.bound).all()
+    assert (one.low == other.low).all()
+    assert (one.high == other.high).all()
     assert (one.row_z == other.row_z).all()
 
 
@@ -258,3 +260,25 @@ def test_a_set_back_shelf_has_no_lip_at_the_front():
     assert "lip|left side / fixed shelf|front" in flush.outputs
     assert "lip|left side / fixed shelf|front" not in behind.outputs
     assert lips(dict.fromkeys(behind.outputs, 0.0), fronts=True).size == 4
+
+
+def test_cabinets_that_differ_in_name_and_marks_alone_have_one_dry_fit(monkeypatch):
+    """They are put together once, and each has the answer that it has alone in a job."""
+    rod = rod_of(job(*(cabinet(name=n, mark=n[0].upper(), back=None, openings=("rest",), loose_shelves=(0,),
+                               edging=None, width_mm=w) for n, w in (("one", 600.0), ("two", 600.0), ("three", 601.0)))))  # fmt: skip
+    asked = []
+    whole = station.forecast
+    monkeypatch.setattr(station, "forecast", lambda *a: asked.append(a) or whole(*a))
+    one, two, three = dry_fit_of(rod, ACCURACY, samples=300).cabinets
+    assert len(asked) == 2
+    assert replace(two, cabinet="one") == one
+    assert [f.cabinet for f in (one, two, three)] == ["one", "two", "three"]
+    alone = dry_fit_of(replace(rod, cabinets=rod.cabinets[1:2]), ACCURACY, samples=300).cabinets[0]
+    assert alone.chance == two.chance
+    assert alone.lips == two.lips
+    assert three.lips != one.lips
+
+
+def test_a_whole_job_has_the_same_answer_on_one_core_or_two():
+    rod = rod_of(job(cabinet(), cabinet(name="tall", mark="T", height_mm=1200.0)))
+    assert dry_fit_of(rod, ACCURACY, samples=300) == dry_fit_of(rod, ACCURACY, samples=300, cores=2)

@@ -209,6 +209,10 @@ def wrong(text):
         (('kind = "bore"\nrole = "access"', 'kind = "bor"\nrole = "access"'), 'Did you mean "bore"?'),
         (("depth = 46", "depth = 46\nhead = 12\nkind2 = 1"), "kind2 is not a word that is known here"),
         (('title = "Bolts and barrel nuts"', "title = 3"), "title is 3, which is not text"),
+        (("\nalong = 0.5", "\nalong = -0.5"), "along is -0.5, which is under 0 mm"),
+        (("\nacross = 0.5", "\nacross = nan"), "across"),
+        (("\nacross = 0.5", "\nacross = 1e9"), "not a length for a shop"),
+        (("\nacross = 0.5", "\nacross = 0.5\nshort = 2"), "it does not slide, and so comes short of no stop"),
     ],
 )
 def test_what_is_wrong_is_told_with_its_line(change, says):

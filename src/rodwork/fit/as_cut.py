@@ -63,7 +63,7 @@ class Copy:
 def asked_of(copy: Copy, rod: Rod | None = None, more: tuple[Measurement, ...] = ()) -> Asked:
     """The question of this copy, if need be set out otherwise, or with more boards cut to a size."""
     believed = copy.believed() | {_named(m.size) for m in more}
-    model = model_of(rod or copy.rod, copy.cabinet.name, copy.accuracy, copy.number, believed)
+    model = model_of(rod or copy.rod, copy.cabinet.name, copy.accuracy, believed)
     found = tuple(m for m in copy.measurements() if m.size not in {x.size for x in more})
     known = {f"{p}/{d}" for p, d in believed if f"{p}/{d}" in model.sizes}
     kept = tuple(m for m in (*found, *more) if m.size in known and np.any(model.sizes[m.size]))
@@ -90,7 +90,7 @@ def _one(copy: Copy, part: str, dimension: Dimension) -> AsCut:
     mates = _mates(copy.cabinet, board, dimension)
     cut = [m for m in mates if m in copy.measured and copy.measured[m].of(dimension) is not None]
     uncut = [m for m in mates if m not in cut]
-    habit = model_of(copy.rod, copy.cabinet.name, copy.accuracy, copy.number)
+    habit = model_of(copy.rod, copy.cabinet.name, copy.accuracy)
     odd = surprise(habit, Measurement(size=f"{part}/{dimension}", off_mm=off)) > EXPLAINED
     ways = _ways(copy, board, dimension, off, uncut) if abs(off) >= WORTH_SAYING_MM else ()
     return AsCut(

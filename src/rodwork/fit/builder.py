@@ -87,7 +87,7 @@ class _Round(NamedTuple):
 
 
 Arrays = Callable[[Iterable[Form]], tuple[Array, Array]]  # forms -> (number of forms, n) and (number of forms, p)
-Rows = tuple[Array, Array, Array, Array, Ints, Bools]  # of q, of z, bounds, give, joints, between
+Rows = tuple[Array, Array, Array, Array, Array, Ints, Bools]  # of q, of z, low, high, give, joints, between
 
 
 class Builder:
@@ -171,12 +171,12 @@ class Builder:
                         z[i, at[key]] += value * sources[key].sigma
             return q, z
 
-        row_q, row_z, bound, give, row_joint, row_between = self._one_sided(arrays)
+        row_q, row_z, low, high, give, row_joint, row_between = self._all_rows(arrays)
         aim_q, aim_z = arrays(f for f, _ in self._aims)
         out_q, out_z = arrays(self._outputs.values())
         _, size_z = arrays(Form(np.zeros(self.n), dict(size)) for size in sizes.values())
         return LinearModel(
-            row_q=row_q, row_z=row_z, bound=bound, give=give, row_joint=row_joint, row_between=row_between,
+            row_q=row_q, row_z=row_z, low=low, high=high, give=give, row_joint=row_joint, row_between=row_between,
             aim_q=aim_q, aim_z=aim_z, aim_kind=np.array([kind for _, kind in self._aims], dtype=np.int64),
             out_q=out_q, out_z=out_z,
             outputs=tuple(self._outputs), joints=tuple(self._joints), sources=tuple(sources[k] for k in keys),
@@ -190,35 +190,34 @@ class Builder:
         yield from (f for f, _ in self._aims)
         yield from self._outputs.values()
 
-    def _one_sided(self, arrays: Arrays) -> Rows:
-        """Every row as an upper bound: highs, lows turned round, and the sides of each round."""
-        q, z = arrays(row.form for row in self._rows)
-        low, high = (np.array([getattr(row.limits, side) for row in self._rows]) for side in ("low", "high"))
-        give = np.array([row.give for row in self._rows])
-        joint = np.array([row.joint for row in self._rows], dtype=np.int64)
-        between = np.array([row.between for row in self._rows], dtype=np.bool_)
-        top, bottom = np.isfinite(high), np.isfinite(low)
-        blocks: list[Rows] = [
-            (q[top], z[top], high[top], give[top], joint[top], between[top]),
-            (-q[bottom], -z[bottom], -low[bottom], give[bottom], joint[bottom], between[bottom]),
-        ]
+    def _all_rows(self, arrays: Arrays) -> Rows:
+        """Every row that holds something, and half the sides of each round: the opposite ones are their low sides."""
+        rows = [row for row in self._rows if row.limits != FREE]
+        q, z = arrays(row.form for row in rows)
+        low, high, give = (np.array(of) for of in ([r.limits.low for r in rows], [r.limits.high for r in rows],
+                                                   [r.give for r in rows]))  # fmt: skip
+        joint = np.array([row.joint for row in rows], dtype=np.int64)
+        blocks: list[Rows] = [(q, z, low, high, give, joint, np.array([row.between for row in rows], dtype=np.bool_))]
         if self._rounds:
             blocks.append(self._sides_of_rounds(arrays))
-        row_q, row_z, bound, gives, joints, betweens = (np.concatenate(parts) for parts in zip(*blocks, strict=True))
-        return row_q, row_z, bound, gives, joints, betweens
+        row_q, row_z, lows, highs, gives, joints, betweens = (
+            np.concatenate(parts) for parts in zip(*blocks, strict=True)
+        )
+        return row_q, row_z, lows, highs, gives, joints, betweens
 
     def _sides_of_rounds(self, arrays: Arrays) -> Rows:
         along_q, along_z = arrays(r.along for r in self._rounds)
         across_q, across_z = arrays(r.across for r in self._rounds)
-        ways = [(cos(2 * pi * k / ROUND_SIDES), sin(2 * pi * k / ROUND_SIDES)) for k in range(ROUND_SIDES)]
+        half = ROUND_SIDES // 2
+        ways = [(cos(2 * pi * k / ROUND_SIDES), sin(2 * pi * k / ROUND_SIDES)) for k in range(half)]
+        play = np.tile([r.play for r in self._rounds], half)
         return (
             np.concatenate([c * along_q + s * across_q for c, s in ways]),
             np.concatenate([c * along_z + s * across_z for c, s in ways]),
-            np.tile([r.play for r in self._rounds], ROUND_SIDES),
-            np.ones(ROUND_SIDES * len(self._rounds)),
-            np.tile(np.array([r.joint for r in self._rounds], dtype=np.int64), ROUND_SIDES),
-            np.tile(np.array([r.between for r in self._rounds], dtype=np.bool_), ROUND_SIDES),
-        )
+            -play, play, np.ones(len(play)),
+            np.tile(np.array([r.joint for r in self._rounds], dtype=np.int64), half),
+            np.tile(np.array([r.between for r in self._rounds], dtype=np.bool_), half),
+        )  # fmt: skip
 
     def _joint(self, joint: str) -> int:
         return self._joints.setdefault(joint, len(self._joints))

@@ -19,22 +19,23 @@ from rodwork.model.surface import Surface, level, outward
 
 X, Y, Z = (1.0, 0.0, 0.0), (0.0, 1.0, 0.0), (0.0, 0.0, 1.0)
 FLUSH_MM = 0.01
+SLIDES_ALONG = 0.9  # cosine between the last move and the run
 BOTTOMS_MM = 1.0  # a dowel with more room than this at its ends cannot reach the bottom
 SQUARENESS: tuple[Literal["diagonals", "width", "height"], ...] = ("diagonals", "width", "height")
 
 
 def model_of(
-    rod: Rod, cabinet: str, accuracy: Accuracy, copy: int = 1, measured: frozenset[tuple[str, str]] = frozenset(),
+    rod: Rod, cabinet: str, accuracy: Accuracy, measured: frozenset[tuple[str, str]] = frozenset(),
     standing_still: str | None = None,
 ) -> LinearModel:  # fmt: skip
-    """The model of one copy of a cabinet. Raises ValueError where no board of it is joined to another."""
+    """The model of one cabinet. Raises ValueError where no board of it is joined to another."""
     held = rod.cabinet[cabinet]
     joined = dict.fromkeys(part for joint in held.joints for part in joint.parts)
     if not joined:
         raise ValueError(f"no board of {cabinet} is joined to another")
     boards = [_stand(held.part[part]) for part in joined]
     build = Builder(boards, standing_still or boards[0].id, accuracy.give)
-    errors = Errors(rod=rod, cabinet=cabinet, copy=copy, accuracy=accuracy, measured=measured)
+    errors = Errors(rod=rod, cabinet=cabinet, accuracy=accuracy, measured=measured)
     for joint in held.joints:
         _Meeting(joint, held, build, errors).add()
     _squareness(held, build, errors)
@@ -114,14 +115,16 @@ class _Meeting:
         self._bottoming(fixing, host, guest)
 
     def _slides(self, fixing: Fixing) -> Limits | None:
-        """Along the run where the guest slides home: as far as the stop, and free the way it came."""
+        """Along the run where the guest slides home: no further than the stop, and a good way short of it."""
         if not fixing.motion:
             return None
-        way = dot(fixing.motion[-1].push, self.joint.contact.along)
-        if abs(way) < 0.9:
+        slide = fixing.motion[-1]
+        way = dot(slide.push, self.joint.contact.along)
+        if abs(way) < SLIDES_ALONG:
             return None
-        play = fixing.play.along
-        return Limits(low=-inf, high=play) if way > 0 else Limits(low=-play, high=inf)
+        play = fixing.play
+        short = slide.mm if play.short is None else play.short
+        return Limits(low=-short, high=play.along) if way > 0 else Limits(low=-play.along, high=short)
 
     def _residual(self, point: Vec, way: Vec, host: str, guest: str, own: str = "") -> Form:
         """Guest's half less host's, along a direction."""

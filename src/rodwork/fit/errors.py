@@ -37,11 +37,13 @@ SAID: Mapping[ErrorKind, tuple[str, str]] = {
 
 @dataclass(slots=True)
 class Errors:
-    """The errors of one copy of one cabinet. `sources` fills as forms are asked for."""
+    """The errors of one cabinet; keys are without its name, so that two that are equal have the same errors drawn.
+
+    `sources` fills as forms are asked for.
+    """
 
     rod: Rod
     cabinet: str
-    copy: int
     accuracy: Accuracy
     measured: frozenset[tuple[str, str]] = frozenset()  # (part, "length" | "width" | "thickness")
     sources: dict[str, Source] = field(default_factory=dict)
@@ -114,12 +116,12 @@ class Errors:
         setup, _ = self._at[part, feature]
         return {
             **self._shared(setup.tool, "depth", f"{setup.tool}|{setup.cutter}|{setup.depth}"),
-            **self._each(setup.tool, "depth", f"{self._own(part)}|{feature}"),
+            **self._each(setup.tool, "depth", f"{part}|{feature}"),
         }
 
     def by_hand(self, joint: str, place: str) -> Off:
         """How far off flush a board is held while it is fixed in place."""
-        return self._each(HAND, "marks", f"{self.cabinet}#{self.copy}|{joint}|{place}")
+        return self._each(HAND, "marks", f"{joint}|{place}")
 
     def _reading(
         self, part: str, feature: str, setup: Setup, reading: Reading, at: Vec, kind: ErrorKind, own: str
@@ -133,7 +135,7 @@ class Errors:
                 _merge(out, self._shared(setup.tool, kind, self._fence(setup)), -1.0)
         elif kind == "stop":
             _merge(out, self._shared(setup.tool, kind, f"{setup.tool}|{reading.word}|{reading.mm:g}"), -1.0)
-        _merge(out, self._each(setup.tool, kind, f"{self._own(part)}|{feature}|{own}"), -1.0)
+        _merge(out, self._each(setup.tool, kind, f"{part}|{feature}|{own}"), -1.0)
         return out
 
     def _line(self, part: str, reading: Reading, at: Vec) -> Off:
@@ -142,7 +144,7 @@ class Errors:
         share = min(max(at[1 if axis_of(reading.from_surface) == 0 else 0] / width, 0.0), 1.0)
         out: Off = {}
         for edge, weight in (("near", 1.0 - share), ("far", share)):
-            key = f"{self._own(part)}|line {reading.from_surface} {reading.line:g}|{edge}"
+            key = f"{part}|line {reading.from_surface} {reading.line:g}|{edge}"
             _merge(out, self._each(BATTEN, "marks", key), weight)
         return out
 
@@ -157,7 +159,7 @@ class Errors:
             return {}
         out = self._shared(setup.tool, "size", self._fence(setup))
         prior = MEASURED_PRIOR_MM if (part, dimension) in self.measured else None
-        return {**out, **self._each(setup.tool, "size", f"{self._own(part)}|{dimension}", prior)}
+        return {**out, **self._each(setup.tool, "size", f"{part}|{dimension}", prior)}
 
     def _skew(self, part: str, surface: Surface, at: Vec) -> Off:
         """Squareness turns both ends the same way; a leaning blade leans both outwards above."""
@@ -167,7 +169,7 @@ class Errors:
         size = self.part(part).size
         y, z = (at[1] - size[1] / 2) * PER_MRAD, (at[2] - size[2] / 2) * PER_MRAD
         turn = y if surface == "right_end" else -y
-        fence, own = self._fence(setup), f"{self._own(part)}|{surface}"
+        fence, own = self._fence(setup), f"{part}|{surface}"
         return {
             **_times(self._shared(setup.tool, "square", fence), turn),
             **_times(self._each(setup.tool, "square", own), turn),
@@ -183,7 +185,7 @@ class Errors:
         prior = MEASURED_PRIOR_MM if (part, "thickness") in self.measured else None
         return {
             **self._shared(method, "size", board),
-            **self._each(method, "size", f"{self._own(part)}|thickness", prior),
+            **self._each(method, "size", f"{part}|thickness", prior),
         }
 
     def _edged(self, part: str, surface: Surface) -> Off:
@@ -192,11 +194,8 @@ class Errors:
             return {}
         return {
             **self._shared(EDGING, "size", str(board.edging_name)),
-            **self._each(EDGING, "size", f"{self._own(part)}|{surface}"),
+            **self._each(EDGING, "size", f"{part}|{surface}"),
         }
-
-    def _own(self, part: str) -> str:
-        return f"{self.cabinet}#{self.copy}|{part}"
 
     def _shared(self, tool: str, kind: ErrorKind, of: str) -> Off:
         return self._source(tool, kind, "shared", of, None)

@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from rodwork.fit.arrays import Array, Bools
-from rodwork.fit.builder import GAP
+from rodwork.fit.builder import FLEX, GAP
 from rodwork.fit.draws import chunks, draw
 from rodwork.fit.linear import LinearModel
 from rodwork.fit.measured import Measurement, conditioned
@@ -24,7 +24,7 @@ from rodwork.fit.solve import (
 from rodwork.model.accuracy import Accuracy, Sigma
 
 BAND_DRAWS = 20
-RANGE_SAMPLES = 40
+RANGE_SAMPLES = 20
 
 
 @dataclass(frozen=True, kw_only=True, eq=False)
@@ -141,7 +141,8 @@ def chance_with(asked: Asked, z: Array, factors: Array | None = None) -> float:
 def eased_between(asked: Asked, by_mm: float) -> Asked:
     """The same cabinet with more play at every fixing but the first and last of its row."""
     model = asked.model
-    wider = replace(model, bound=model.bound + by_mm * model.row_between)
+    more = by_mm * model.row_between
+    wider = replace(model, low=model.low - more, high=model.high + more)
     return ask(wider, asked.measured, asked.seed, asked.ease_mm)
 
 
@@ -183,8 +184,16 @@ def _factor(sigma: Sigma, stream: np.random.Generator, together: float | None) -
 
 
 def stiff(model: LinearModel) -> LinearModel:
-    """The same carcass of boards that do not bend."""
-    return replace(model, bound=np.where(model.row_joint < 0, 0.0, model.bound))
+    """The same carcass of boards that do not bend: without those unknowns, and the rows that bound them."""
+    bends = model.aim_kind == FLEX
+    rows, aims, straight = model.row_joint >= 0, ~bends, ~model.aim_q[bends].any(axis=0)
+    return replace(
+        model, row_q=model.row_q[np.ix_(rows, straight)], row_z=model.row_z[rows], low=model.low[rows],
+        high=model.high[rows], give=model.give[rows], row_joint=model.row_joint[rows],
+        row_between=model.row_between[rows],
+        aim_q=model.aim_q[np.ix_(aims, straight)], aim_z=model.aim_z[aims], aim_kind=model.aim_kind[aims],
+        out_q=model.out_q[:, straight],
+    )  # fmt: skip
 
 
 def pull_range(asked: Asked, output: str) -> tuple[float, float] | None:
@@ -209,8 +218,8 @@ def joint_chances(asked: Asked, z: Array) -> Array:
             continue
         keep = own | (model.row_joint < 0)
         alone = replace(
-            model, row_q=model.row_q[keep], row_z=model.row_z[keep], bound=model.bound[keep], give=model.give[keep],
-            row_joint=model.row_joint[keep], row_between=model.row_between[keep],
+            model, row_q=model.row_q[keep], row_z=model.row_z[keep], low=model.low[keep], high=model.high[keep],
+            give=model.give[keep], row_joint=model.row_joint[keep], row_between=model.row_between[keep],
         )  # fmt: skip
         out[j] = (verdict(factored(alone, SIGNED), z).give_mm <= asked.ease_mm).mean()
     return out

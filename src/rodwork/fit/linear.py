@@ -1,7 +1,8 @@
 """The linear model of a carcass: every gap, residual and output is  a . q + c . z.
 
 q: how each board is displaced from where it belongs (mm; turns in mrad) with its two ways of bending; z: the error
-sources, independent, of unit variance. Rows are  a . q + c . z - w s <= b: what must hold, if need be by giving s.
+sources, independent, of unit variance. Rows are  low - w s <= a . q + c . z <= high + w s: what must
+hold, if need be by giving s.
 Small displacements: a turn is linear, its error about angle^2 times length / 2 (0.002 mm at 2 mrad on 1 m).
 """
 
@@ -35,7 +36,8 @@ class LinearModel:
 
     row_q: Array  # (m, n)
     row_z: Array  # (m, p)
-    bound: Array  # (m,)
+    low: Array  # (m,), -inf where nothing holds it that way
+    high: Array  # (m,), inf where nothing holds it that way
     give: Array  # (m,): w
     row_joint: Ints  # (m,): index into joints, -1 for none
     row_between: Bools  # (m,): of a fixing that is neither the first nor the last of its row
@@ -58,6 +60,15 @@ class LinearModel:
     def output_at(self) -> dict[str, int]:
         """Index of every output by its name."""
         return {name: i for i, name in enumerate(self.outputs)}
+
+    def one_sided(self) -> tuple[Array, Array, Array, Array]:
+        """(A, C, b, w) of  A q + C z - w s <= b: every side that holds anything, for solvers that know no other."""
+        sides = []
+        for sign, bound in ((1.0, self.high), (-1.0, -self.low)):
+            holds = np.isfinite(bound)
+            sides.append((sign * self.row_q[holds], sign * self.row_z[holds], bound[holds], self.give[holds]))
+        a, c, b, w = (np.concatenate(parts) for parts in zip(*sides, strict=True))
+        return a, c, b, w
 
     def z_of(self, errors_mm: dict[str, float]) -> Array:
         """(1, p): every source at nought but those given, by key, in mm (or mrad)."""

@@ -10,7 +10,7 @@ import numpy as np
 from scipy.linalg import cho_factor, cho_solve
 
 from rodwork.fit.arrays import Array, Ints
-from rodwork.fit.kernel import MOST_STEPS, active_sets, gathered
+from rodwork.fit.kernel import MOST_STEPS, Rows, active_sets, gathered
 from rodwork.fit.linear import LinearModel
 from rodwork.fit.referee import furthest, least_give, pose_by_least_distance
 
@@ -38,6 +38,7 @@ SIGNED = Weights(fixing=1, gap=1, step=0, flex=1, by_hand=0, ridge=1e-3, give=1e
 ASSEMBLED = Weights(fixing=1, gap=100, step=30, flex=5, by_hand=1, ridge=1e-6, give=1e5, shift=0.0)
 AS_DRILLED = Weights(fixing=1, gap=100, step=0, flex=1e4, by_hand=1, ridge=1e-6, give=1e5, shift=0.0)
 PULL = 5e3  # how hard a range is pulled to its end; 1e5 broke samples
+STEPS_OF_A_PULL = 200  # the end of a range is a corner of many rows: past this a linear program is quicker
 
 
 @dataclass(frozen=True, kw_only=True, eq=False)
@@ -48,10 +49,9 @@ class Factored:
     weights: Weights
     hessian: Array  # (n, n)
     to_pose: Array  # (n, p): q0 = to_pose z
-    violation: Array  # (m, p): v0 = violation z - bound
-    bound: Array  # (m,) tightened
+    values: Array  # (m, p): what the rows come to at q0 = values z
     answer: Array  # (n, m): H^-1 A'
-    gram: Array  # (m, m)
+    rows: Rows  # tightened by the shift
 
     @property
     def most_rows(self) -> int:
@@ -66,12 +66,26 @@ def factored(model: LinearModel, weights: Weights) -> Factored:
     factor = cho_factor(hessian)
     to_pose = -cho_solve(factor, model.aim_q.T @ (model.aim_z * w[:, None]))
     answer = cho_solve(factor, model.row_q.T)
-    gram = model.row_q @ answer + np.outer(model.give, model.give) / weights.give
+    gram = model.row_q @ answer
+    shift = weights.shift * model.give
     return Factored(
         model=model, weights=weights, hessian=hessian, to_pose=to_pose,
-        violation=model.row_q @ to_pose + model.row_z, bound=model.bound - weights.shift * model.give, answer=answer,
-        gram=np.ascontiguousarray((gram + gram.T) / 2),
+        values=model.row_q @ to_pose + model.row_z, answer=answer,
+        rows=Rows(
+            gram=np.ascontiguousarray((gram + gram.T) / 2), give=model.give, press=1.0 / weights.give,
+            low=model.low + shift, high=model.high - shift,
+        ),
     )  # fmt: skip
+
+
+def on_sides(table: Array) -> Array:
+    """(2 m, k) of (m, k): a row's figures for its high side, and turned round for its low side."""
+    return np.concatenate([table, -table])
+
+
+def _of_give(model: LinearModel) -> Array:
+    """(2 m, 1): what each side of each row takes of the give."""
+    return np.concatenate([model.give, model.give])[:, None]
 
 
 @dataclass(frozen=True, kw_only=True, eq=False)
@@ -91,9 +105,10 @@ class Verdict:
 
 def verdict(ready: Factored, z: Array) -> Verdict:
     """The least give (N,) with which every row holds, for draws z (N, p)."""
-    v0 = z @ ready.violation.T - ready.bound
-    rows, lam, counts, solved = active_sets(v0, ready.gram, ready.most_rows, MOST_STEPS)
-    give = gathered(rows, lam, counts, ready.model.give[:, None])[:, 0] / ready.weights.give - ready.weights.shift
+    rows, lam, counts, solved = active_sets(
+        z @ ready.values.T, np.zeros(len(z)), ready.rows, ready.most_rows, MOST_STEPS
+    )
+    give = gathered(rows, lam, counts, _of_give(ready.model))[:, 0] / ready.weights.give - ready.weights.shift
     bad = np.flatnonzero(~solved)
     for i in bad:
         give[i] = max(least_give(ready.model, z[i]), -ready.weights.shift)
@@ -112,14 +127,14 @@ class Poses:
 def poses(ready: Factored, z: Array) -> Poses:
     """What the maker sees when he has pushed everything as flush as the fixings let him."""
     model = ready.model
-    v0 = z @ ready.violation.T - ready.bound
-    rows, lam, counts, solved = active_sets(v0, ready.gram, ready.most_rows, MOST_STEPS)
+    rows, lam, counts, solved = active_sets(
+        z @ ready.values.T, np.zeros(len(z)), ready.rows, ready.most_rows, MOST_STEPS
+    )
     free = z @ (model.out_q @ ready.to_pose + model.out_z).T
-    outputs = free - gathered(rows, lam, counts, np.ascontiguousarray((model.out_q @ ready.answer).T))
+    outputs = free - gathered(rows, lam, counts, on_sides((model.out_q @ ready.answer).T))
     bad = np.flatnonzero(~solved)
     for i in bad:
-        free_pose = ready.to_pose @ z[i]
-        q = pose_by_least_distance(model, ready.hessian, ready.weights.give, free_pose, v0[i])
+        q = pose_by_least_distance(model, ready.hessian, ready.weights.give, ready.to_pose @ z[i], z[i])
         outputs[i] = model.out_q @ q + model.out_z @ z[i]
     return Poses(outputs=outputs, resolved=len(bad))
 
@@ -133,14 +148,13 @@ def attainable(ready: Factored, z: Array, give_mm: Array, output: str, way: floa
     at = model.output_at[output]
     pull = way * PULL * np.linalg.solve(ready.hessian, model.out_q[at])
     hard_at = np.maximum(give_mm, 0.0) + 1e-3
-    bound = model.bound + hard_at[:, None] * model.give
-    v0 = z @ ready.violation.T + model.row_q @ pull - bound
-    gram = np.ascontiguousarray(ready.gram - np.outer(model.give, model.give) / ready.weights.give)
-    rows, lam, counts, solved = active_sets(v0, gram, ready.most_rows, MOST_STEPS)
-    free = z @ (model.out_q[at] @ ready.to_pose + model.out_z[at]) + model.out_q[at] @ pull
-    out: Array = (
-        free - gathered(rows, lam, counts, np.ascontiguousarray((model.out_q[at] @ ready.answer)[:, None]))[:, 0]
+    hard = ready.rows._replace(press=0.0, low=model.low, high=model.high)
+    rows, lam, counts, solved = active_sets(
+        z @ ready.values.T + model.row_q @ pull, hard_at, hard, ready.most_rows, STEPS_OF_A_PULL
     )
+    free = z @ (model.out_q[at] @ ready.to_pose + model.out_z[at]) + model.out_q[at] @ pull
+    moved = gathered(rows, lam, counts, on_sides((model.out_q[at] @ ready.answer)[:, None]))
+    out: Array = free - moved[:, 0]
     for i in np.flatnonzero(~solved):
         out[i] = furthest(model, z[i], hard_at[i], model.out_q[at], float(model.out_z[at] @ z[i]), way)
     return out
@@ -160,10 +174,10 @@ def shares_of_give(ready: Factored, found: Verdict, z: Array) -> tuple[Array, Ar
     With y = lam / (w.lam) the give is sum_k (y.C_k) z_k - y.b. Rows of the flex bounds belong to no joint.
     """
     model = ready.model
-    total = np.maximum(gathered(found.rows, found.lam, found.counts, model.give[:, None]), 1e-300)
-    by_source = gathered(found.rows, found.lam, found.counts, model.row_z) * z / total
+    total = np.maximum(gathered(found.rows, found.lam, found.counts, _of_give(model)), 1e-300)
+    by_source = gathered(found.rows, found.lam, found.counts, on_sides(model.row_z)) * z / total
     belongs = np.zeros((len(model.give), len(model.joints)))
     inside = model.row_joint >= 0
     belongs[np.flatnonzero(inside), model.row_joint[inside]] = model.give[inside]
-    by_joint = gathered(found.rows, found.lam, found.counts, belongs) / total
+    by_joint = gathered(found.rows, found.lam, found.counts, np.concatenate([belongs, belongs])) / total
     return by_source, by_joint

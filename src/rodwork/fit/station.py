@@ -34,7 +34,7 @@ from rodwork.model.fixing import Joint
 from rodwork.model.rod import Rod, RodCabinet
 
 SEED = 20261128
-SAMPLES = 4000
+SAMPLES = 2000
 MOST_BESIDE, LEAST_BESIDE, ALL_BESIDE = 800, 200, 4000  # assemblies for costs and things to do
 MOST_COSTS = 5
 DRAWN = 20
@@ -64,22 +64,50 @@ def dry_fit_of(
 ) -> DryFit:
     """The dry fit of a whole job; cabinets of which no board is joined to another are passed over.
 
-    Copies of a cabinet are forecast once, but for those of which a board was measured. Where there are many cabinets,
-    costs and things to do are found from fewer assemblies each.
+    Copies of a cabinet are forecast once, and so are cabinets that differ in name and marks alone, but for those of
+    which a board was measured. Where there are many cabinets, costs and things to do are found from fewer assemblies.
     """
-    copies = [copy for c in rod.cabinets if c.joints for copy in _copies(rod, c, accuracy, seed)]
-    beside = min(MOST_BESIDE, max(LEAST_BESIDE, ALL_BESIDE // max(len(copies), 1)))
+    asked = [copy for c in rod.cabinets if c.joints for copy in _copies(rod, c, accuracy, seed)]
+    alike = _first_alike(asked)
+    different = [asked[n] for n in dict.fromkeys(alike)]
+    beside = min(MOST_BESIDE, max(LEAST_BESIDE, ALL_BESIDE // max(len(different), 1)))
     work = _Work(rod=rod, accuracy=accuracy, samples=samples, beside=beside, seed=seed, cores=cores, say=say)
-    if cores > 1 and len(copies) > 1:
+    if cores > 1 and len(different) > 1:
         alone = replace(work, cores=1)
         with ThreadPoolExecutor(cores) as pool:
-            fits = tuple(pool.map(lambda copy: _cabinet(copy, alone), copies))
+            found = list(pool.map(lambda copy: _cabinet(copy, alone), different))
     else:
-        fits = tuple(_cabinet(copy, work) for copy in copies)
+        found = [_cabinet(copy, work) for copy in different]
+    fit_of = dict(zip(dict.fromkeys(alike), found, strict=True))
+    fits = tuple(
+        replace(fit_of[first], cabinet=copy.cabinet.name, copies=copy.numbers)
+        for copy, first in zip(asked, alike, strict=True)
+    )
     return DryFit(
         seed=seed, samples=samples, assumed=not accuracy.measured, feel_mm=accuracy.give.feel_mm, cabinets=fits,
         findings=tuple(_finding(f, accuracy) for f in fits if f.chance < FIGHTS),
     )  # fmt: skip
+
+
+def _first_alike(copies: list[Copy]) -> list[int]:
+    """For each the first of those that are made the same way; measured ones are like no other."""
+    shapes: list[object] = []
+    out = []
+    for n, copy in enumerate(copies):
+        shape = None if copy.measured else _shape(copy.rod, copy.cabinet)
+        shapes.append(shape)
+        out.append(n if shape is None else shapes.index(shape))
+    return out
+
+
+def _shape(rod: Rod, cabinet: RodCabinet) -> object:
+    """All that the model of a cabinet is made from, without its name and marks: equal shapes have equal dry fits."""
+    setups = []
+    for setup in rod.setups:
+        mine = tuple(replace(e, cabinet="") for e in setup.features if e.cabinet == cabinet.name)
+        if mine:
+            setups.append(replace(setup, id="", features=mine))
+    return [replace(p, marks=()) for p in cabinet.parts], cabinet.joints, setups
 
 
 def least_chance(rod: Rod, accuracy: Accuracy, samples: int = LEAST_BESIDE, seed: int = SEED) -> float | None:

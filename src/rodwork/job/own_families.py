@@ -69,6 +69,10 @@ def read_family(text: str | bytes, file: str, unit: Unit = "mm") -> OwnFamily:
         read_table(HardwareWords, raw, ("hardware", n), "this fitting", reading)
         for n, raw in enumerate(_list(tables, "hardware", reading))
     ]
+    if play.says("short") and not said.get("slides", 0.0):
+        reading.fault(
+            ("play", "short"), "it does not slide, and so comes short of no stop", "Take it out, or say slides"
+        )
     if not reading.faults:
         _lawful(said, [cut for cut in cuts if cut], reading)
     if reading.faults:
@@ -104,7 +108,10 @@ def _family(said: Given, nature: Given, play: Given, cuts: tuple[OwnCut, ...], b
         goes_home_mm=said.get("goes_home", 1.0), slides_mm=said.get("slides", 0.0),
         least_apart_mm=said.get("least_apart", 32.0), cuts=cuts,
         hardware=tuple(Item(item=b.get("item"), count=b.get("count", 1)) for b in bought),
-        play=Play(along=play.get("along"), across=play.get("across"), shape=play.get("shape", "round")),
+        play=Play(
+            along=play.get("along"), across=play.get("across"), shape=play.get("shape", "round"),
+            short=play.get("short"),
+        ),
         nature=Nature(
             machines=tuple(dict.fromkeys(cut.tool for cut in cuts if not cut.in_place)),
             registers_on=nature.get("registers_on"), support=nature.get("support", "nothing particular"),

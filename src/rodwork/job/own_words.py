@@ -75,6 +75,9 @@ class PlayWords(Words):
     along: Annotated[float, Length(0, 20)] = word("Along the joint", needed=True, such_as="0.5")
     across: Annotated[float, Length(0, 20)] = word("Through the thickness", needed=True, such_as="0.5")
     shape: Annotated[str, Choice(("round", "box"))] = word("Round, or each way by itself", default='"round"')
+    short: Annotated[float, Length(0, 50)] = word(
+        "Where it slides home: how far short of its stop it may lie and still hold", default="as far as it slides"
+    )
 
 
 class HardwareWords(Words):

@@ -1,13 +1,14 @@
 """One dowel, screw or tongue with its two halves, and the joint that gathers them along one contact."""
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import Literal
 
 from rodwork.geometry.vec import Vec
 from rodwork.model.contact import Contact
 
 Law = Literal["meet", "line", "enter", "none"]
+MOST_PLAY_MM = 50.0
 Duty = Literal["locates", "draws up", "both"]
 
 
@@ -37,11 +38,22 @@ def tallied(items: Iterable[Item]) -> tuple[Item, ...]:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Play:
-    """Free play of a fixing each way, mm, along and across the run."""
+    """Free play of a fixing each way, mm, along and across the run.
+
+    `short`: where the guest slides home along the run to a stop, how far short of it the fixing may lie and still hold;
+    past the stop there is only `along`. None: as far as it slides.
+    """
 
     along: float
     across: float
     shape: Literal["round", "box"]
+    short: float | None = field(default=None, metadata={"leave_out": True})
+
+    def __post_init__(self) -> None:
+        """Refuse a play under nought, or over what any fixing has."""
+        for name, value in (("along", self.along), ("across", self.across), ("short", self.short or 0.0)):
+            if not 0.0 <= value <= MOST_PLAY_MM:
+                raise ValueError(f"a play of {value:g} mm {name}: play is from 0 to {MOST_PLAY_MM:g} mm")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -103,7 +103,10 @@ def _dataclass_reader(cls: type) -> Callable[[Any, str], Any]:
         if missing:
             raise ValueError(f"{place}: {missing[0]} is missing")
         named = {table[k][0]: _reader(table[k][1])(v, f"{place}.{k}") for k, v in data.items() if k in table}
-        return cls(**named)
+        try:
+            return cls(**named)
+        except ValueError as problem:
+            raise ValueError(f"{place}: {problem}") from None
 
     return read
 

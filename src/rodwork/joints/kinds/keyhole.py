@@ -16,6 +16,7 @@ LENGTHS_MM = (16.0, 20.0, 25.0, 30.0, 35.0, 40.0)  # in ordinary sale
 LEAST_HOLD_MM = 8.0  # of the screw in the face
 LEAST_BESIDE_MM = 3.0  # of the edge beside the entry bore
 END_CLEAR_MM = 10.0
+SLACK_MM = 0.5  # the neck is this much wider than the shank
 DRAW_MM = 0.15  # the head stands this much too low, and so draws the joint tight; common practice 0.1 to 0.2, no source
 
 
@@ -61,7 +62,7 @@ def plan(run: Run, s: Settings, shop: Shop) -> tuple[FixingPlan, ...]:
             ("pilot",), f"in a pilot bore of {s.pilot_mm:g} a screw of {diameter:g} has no wood to hold in",
             f"use a pilot of about {0.6 * diameter:.1f} mm, or a thicker screw",
         )  # fmt: skip
-    entry, neck = s.head_mm + 1.0, diameter + 0.5
+    entry, neck = s.head_mm + 1.0, diameter + SLACK_MM
     if neck >= s.head_mm:
         raise CannotBuild(
             ("head",), f"a head of {s.head_mm:g} has nothing to grip behind with a screw of {diameter:g}",
@@ -107,6 +108,7 @@ def _screw(s: Settings, host_thickness: float, shop: Shop) -> tuple[float, float
 
 
 def _keyhole(u: float, v: float, entry: float, neck: float, screw_length: float, s: Settings) -> FixingPlan:
+    """One screw and its keyhole. Short of home the head holds as long as half of it is past the entry bore."""
     stands_out = _stands_out(s)
     pilot = Void(
         board="host", tool="drill and fence", cutter=f"{s.pilot_mm:g} mm",
@@ -122,8 +124,8 @@ def _keyhole(u: float, v: float, entry: float, neck: float, screw_length: float,
     )  # fmt: skip
     return FixingPlan(
         u=u, v=v, length=screw_length, law="meet", duty="both", host=pilot, guest=hole,
-        hardware=(Item(item=f"screw {neck - 0.5:g}x{screw_length:g}, head {s.head_mm:g}", count=1),),
-        play=Play(along=0.25, across=0.25, shape="box"),
+        hardware=(Item(item=f"screw {neck - SLACK_MM:g}x{screw_length:g}, head {s.head_mm:g}", count=1),),
+        play=Play(along=SLACK_MM / 2, across=SLACK_MM / 2, shape="box", short=round(s.slide_mm - entry / 2, 6)),
         moves=(Move(push=INTO_HOST, mm=stands_out), Move(push=ALONG, mm=s.slide_mm)),
     )  # fmt: skip
 
