@@ -9,6 +9,7 @@ from hypothesis import strategies as st
 
 from rodwork.checks.kinds import machining_that_meets
 from rodwork.checks.shapes import Room, rooms_of, wood_between
+from rodwork.model.feature import Undercut
 from tests.building import back, cabinet, job, recipe, rod, rod_of
 from tests.checks.shop import DOWN, IN, LEFT, OUT, RIGHT, UP, board, bore, channel, rebate, rod_of_boards, told
 
@@ -252,6 +253,49 @@ def test_shelves_on_both_faces_of_a_divider_meet_in_it():
     faults = [f for f in told(CODE, made) if f.severity == "fault"]
     assert any("Divider: a housing for a fixed shelf and another cut into each other" in f.message for f in faults)
     assert all(f.where[0] == "divider" for f in faults)
+
+
+def undercut(id, z, into, x=100.0, depth=8.0):
+    """A slot that a disc of 100 cuts in a face, 9 wide over the last 2 of its depth."""
+    return Undercut(
+        id=id, role="seat", joint=id, at=(x, 50.0, z), into=into, along=IN, depth=depth, cutter_radius=50.0, thickness=7.0,
+        root_width=9.0, root_depth=2.0,
+    )  # fmt: skip
+
+
+@pytest.mark.parametrize(
+    ("thickness", "aside", "severity"),
+    [
+        (18.0, 0.0, "warning"),  # 18 - 8 - 8 leaves 2
+        (19.0, 0.0, None),  # 3
+        (15.0, 0.0, "fault"),  # they cut into each other
+        (15.0, 9.5, "fault"),  # beside each other: 9.5 less half of 9 twice leaves 0.5 where they pass each other
+        (15.0, 10.0, "warning"),  # 1
+        (15.0, 12.0, None),  # 3
+    ],
+)
+def test_two_connectors_that_meet_through_a_divider_are_told(thickness, aside, severity):
+    a, b = undercut("left", thickness, DOWN), undercut("right", 0.0, UP, x=100.0 + aside)
+    found = told(CODE, rod_of_boards(board(a, b, size=(720.0, 320.0, thickness))))
+    assert [f.severity for f in found] == ([severity] if severity else [])
+
+
+@pytest.mark.parametrize("family", ["quarter-turn connector", "clip-in connector", "cam", "tenon-and-bolt fitting"])
+def test_shelves_at_one_height_on_both_faces_of_a_divider_keep_their_fittings_apart(family):
+    """The rows are moved by themselves; put back to where the first stands, they meet and are told."""
+    made = rod_of(job(cabinet(width_mm=1200.0, depth_mm=420.0, bays=("rest", "rest"), shelf_joint=recipe(family))))
+    assert [f for f in told(CODE, made) if f.severity == "fault"] == []
+    divider = made.cabinets[0].part["divider"]
+    seats = [f for f in divider.features if f.joint and "fixed shelf" in f.joint and f.role == "seat"]
+    left = [f for f in seats if f.into[2] < 0]
+    facing = [
+        replace(f, id=f"{f.id} moved", joint="other", at=(f.at[0], f.at[1], 0.0), into=UP) for f in left[:1]
+    ]  # the twin of the first, from the other face
+    both = replace(divider, features=(*left, *facing))
+    wood_left = divider.size[2] - 2 * left[0].depth
+    found = told(CODE, rod_of_boards(both))
+    assert len(found) == (1 if wood_left < 3.0 else 0)
+    assert len(found) == (0 if family == "cam" and wood_left >= 3.0 else 1)
 
 
 def test_pins_too_near_the_back_groove():

@@ -10,6 +10,7 @@ from rodwork.documents.solids import part_solid
 from rodwork.geometry.vec import along, neg, sub
 
 LEAST_MM3 = 1e-6
+FLATS_MM = 0.05  # an arc of a solid is drawn as flats, which lie so far inside it at most
 _TOUCHING_MM = 1e-7  # boxes that share no more than this only touch
 
 
@@ -89,10 +90,12 @@ def _stopped(cabinet, joint, fixing, way, by, segments):
         host, guest = (cabinet.part[p] for p in joint.parts)
         solid, board = (placed(part_solid(p, segments), p.pose) for p in (guest, host))
         return any((solid.translate([s * (2 * by) * c for c in way]) ^ board).volume() > LEAST_MM3 for s in (1, -1))
+    slid = len(fixing.motion) > 1 and way == joint.contact.along
+    signs = (-1,) if slid else (1, -1)  # the way back out of a keyhole is free: the screw would go on towards its entry
     for solid, parts in connector(cabinet, joint, fixing, segments):
         for part in parts:
             board = placed(part_solid(cabinet.part[part], segments), cabinet.part[part].pose)
-            if not all((solid.translate([s * by * c for c in way]) ^ board).volume() > LEAST_MM3 for s in (1, -1)):
+            if not all((solid.translate([s * by * c for c in way]) ^ board).volume() > LEAST_MM3 for s in signs):
                 return False
     return True
 
@@ -110,13 +113,17 @@ def connector(cabinet, joint, fixing, segments):
     A nail makes its own room, and a thread cuts its own: of a screw its shank is stood in the board it passes.
     """
     for item in fixing.hardware:
-        make = next((m for word, m in SOLIDS.items() if item.item.startswith(f"{word} ")), None)
+        make = _headed if ", head " in item.item else next(
+            (m for word, m in SOLIDS.items() if f"{item.item} ".startswith(f"{word} ")), None
+        )  # fmt: skip
         shank = make is _shank and fixing.law != "line"  # a screw that is only driven into the face
         if make is not None and not shank:
             yield make(item.item.split()[-1], cabinet, joint, fixing, segments), _boards(item.item, joint)
 
 
 def _boards(item, joint):
+    if ", head " in item or item.startswith("cam bolt"):  # what is in the other board is thread
+        return (joint.parts[1],)
     if item.startswith(("screw", "carcass screw")):
         return (joint.parts[0],)
     return (joint.parts[1],) if item.startswith("pocket screw") else joint.parts
@@ -178,8 +185,63 @@ def _pocket(size, cabinet, joint, fixing, segments):
     return _stood(solid, half, cabinet, up_by=pocket.depth - pocket.ahead_depth)
 
 
-SOLIDS = {"dowel": _dowel, "biscuit": _biscuit, "loose tenon": _tenon, "screw": _shank, "carcass screw": _shank,
-          "pocket screw": _pocket}  # fmt: skip
+def _bolt(length, cabinet, joint, fixing, segments):
+    """The smooth part of a cam's bolt in its tunnel, half a millimetre thinner than it; common practice, no source."""
+    from manifold3d import Manifold
+
+    half = fixing.halves[1]
+    r = _feature(cabinet, half).diameter / 2 - 0.25
+    return _stood(Manifold.cylinder(float(length), r, r, segments), half, cabinet)
+
+
+def _headed(item, cabinet, joint, fixing, segments):
+    """A screw's shank and head in the keyhole, drawn up to the lip: 0.5 of room over a head 2.5 high."""
+    from manifold3d import Manifold
+
+    half = fixing.halves[1]
+    hole = _feature(cabinet, half)
+    head, shank = hole.head_width - 0.5, hole.slot_width - 0.5
+    solid = Manifold.cylinder(2.5, head / 2, head / 2, segments)
+    neck = Manifold.cylinder(hole.depth - 3.0, shank / 2, shank / 2, segments).translate([0, 0, 2.5])
+    return _stood(solid + neck, half, cabinet, up_by=0.5)
+
+
+def _in_undercuts(word, cabinet, joint, fixing, segments):
+    """Both halves of a connector as one: as long as it is said to be, on each side the arc of its own disc, 0.2 thinner.
+
+    An arc that may slide so far each way is what two arcs, moved that far apart, have in common.
+    """
+    from manifold3d import CrossSection, Manifold
+
+    both = []
+    for half in fixing.halves:
+        slot = _feature(cabinet, half)
+        free = (2 * (slot.depth * (2 * slot.cutter_radius - slot.depth)) ** 0.5 - fixing.length) / 2 - FLATS_MM
+        disc = CrossSection.circle(slot.cutter_radius - FLATS_MM, 8 * segments).translate([0, slot.cutter_radius])
+        inner = CrossSection.circle(slot.cutter_radius - slot.root_depth + FLATS_MM, 8 * segments)
+        above = CrossSection.square([200, slot.depth]).translate([-100, 0])
+        whole = disc.translate([-free, 0]) ^ disc.translate([free, 0]) ^ above
+        lips = [inner.translate([x, slot.cutter_radius]) for x in (-free, free)]
+        root = whole - (lips[0] + lips[1])
+
+        def thick(shape, width):
+            return shape.extrude(width).translate([0, 0, -width / 2]).rotate([90, 0, 0])
+
+        both.append(_stood(thick(whole, slot.thickness - 0.2) + thick(root, slot.root_width - 0.2), half, cabinet))
+    return Manifold.compose(both)
+
+
+def _steel_tenon(word, cabinet, joint, fixing, segments):
+    """A bar with round edges as long as its two mortises are deep, 0.1 of room all round."""
+    slot = _feature(cabinet, fixing.halves[0])
+    return _tenon(f"{slot.width - 0.2}x{slot.length - 0.2}x{fixing.length}", cabinet, joint, fixing, segments)
+
+
+SOLIDS = {
+    "dowel": _dowel, "biscuit": _biscuit, "loose tenon": _tenon, "screw": _shank, "carcass screw": _shank,
+    "pocket screw": _pocket, "cam bolt": _bolt, "quarter-turn connector plain": _in_undercuts,
+    "clip-in connector pair": _in_undercuts, "tenon-and-bolt fitting": _steel_tenon,
+}  # fmt: skip
 
 
 def _feature(cabinet, half):

@@ -73,5 +73,10 @@ def test_the_connector_goes_into_its_slot(depth):
         assert one.length < one.host.cut.length
 
 
-def test_it_buys_both_halves():
-    assert sum(i.count for i in planned(NAME, run())[0].hardware) == 2
+@pytest.mark.parametrize(("caps", "bought"), [
+    (True, {"quarter-turn connector with lever", "quarter-turn connector plain", "cap for a bore of 6"}),
+    (False, {"quarter-turn connector with lever", "quarter-turn connector plain"}),
+])  # fmt: skip
+def test_it_buys_both_halves_and_a_cap_where_one_is_wanted(caps, bought):
+    (one, *_) = planned(NAME, run(), caps=caps)
+    assert {i.item: i.count for i in one.hardware} == dict.fromkeys(bought, 1)

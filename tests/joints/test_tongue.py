@@ -6,6 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from rodwork.checks.registry import run_checks
 from rodwork.model.job import CannotBuild
 from rodwork.setout.proof import prove
 from tests.building import cabinet, job, recipe, rod_of
@@ -74,6 +75,26 @@ def test_behind_an_edged_front_the_tongue_is_notched_back():
     assert top.outline[0] == (6.0, 0.0)
     groove = next(f for f in rod.cabinets[0].part["left side"].features if f.id == "left side / top groove")
     assert groove.stage == "before edging"
+
+
+@pytest.mark.parametrize("sides", ["through", "between"])
+def test_a_stopped_groove_leaves_ten_of_board_in_front_and_the_tongue_is_notched_behind_it(sides):
+    """The groove's round end begins 10 from the front; the notch goes 0.5 past where its full width begins."""
+    own = recipe(("tongue", {"front": "stopped"}))
+    rod = rod_of(job(cabinet(sides=sides, corner_joint=own, shelf_joint=own, edging=None)))
+    cutter = {"through": 6.0, "between": 6.0}[sides]
+    for joint in rod.cabinets[0].joints:
+        if joint.contact.place not in ("corner", "fixed shelf"):
+            continue
+        host, guest = (rod.cabinets[0].part[i] for i in joint.parts)
+        groove = next(f for f in host.features if f.id == f"{joint.id} groove")
+        assert groove.at[1] - groove.length / 2 == pytest.approx(10.0)
+        notch = 10.0 + cutter / 2 + 0.5
+        assert guest.outline[0][0] == pytest.approx(6.0)
+        assert guest.outline[2][1] == pytest.approx(notch)
+    assert prove(rod) == ()
+    assert overlaps(rod.cabinets[0]) == []
+    assert not [f for f in run_checks(rod) if f.code == "bores-that-show"]
 
 
 def test_a_shoulder_that_leaves_no_tongue_is_refused():

@@ -19,14 +19,7 @@ from tests.geometry.overlap import connectors_that_do_not_go_home, overlaps, too
 KINDS = joint_kinds()
 IN_A_CARCASS = ("corner", "fixed shelf", "divider")
 CARCASS = [name for name, kind in KINDS.items() if set(IN_A_CARCASS) & set(kind.places)]
-BOARDS = (
-    (12.0, "through"),
-    (15.0, "between"),
-    (17.6, "through"),
-    (17.6, "between"),
-    (25.4, "between"),
-    (30.0, "through"),
-)
+BOARDS = tuple((t, sides) for t in (12.0, 15.0, 17.6, 25.4, 30.0) for sides in ("through", "between"))
 
 
 def everywhere(name, *, sides="through", **changes):

@@ -23,6 +23,7 @@ class Settings(SlotSettings):
     key_aside_mm: float = length(0.0, 0, 60, "middle of the connector to the bore for the key, towards the back")
     key_side: str = choice("inside", ("inside", "outside"), "the face that the key goes in through")
     glue: bool = switch(False, "glue as well, with the connector as its clamp")
+    caps: bool = switch(True, "a cap in every bore for the key")
 
 
 def plan(run: Run, s: Settings, shop: Shop) -> tuple[FixingPlan, ...]:
@@ -54,12 +55,16 @@ def _connector(u: float, v: float, thickness: float, s: Settings) -> FixingPlan:
                  into=neg(ACROSS) if inside else ACROSS, along=ALONG, diameter=s.key_mm,
                  depth=round(thickness - v if inside else v, 6)),
     )  # fmt: skip
+    bought = [
+        Item(item="quarter-turn connector with lever", count=1),
+        Item(item="quarter-turn connector plain", count=1),
+    ]
+    if s.caps:
+        bought.append(Item(item=f"cap for a bore of {s.key_mm:g}", count=1))
     return FixingPlan(
         u=u, v=v, length=connector_length(s), law="meet", duty="both", host=slot("host", u, v, s),
         guest=slot("guest", u, v, s), others=(key,), play=Play(along=1.0, across=0.1, shape="box"),
-        moves=straight_in(s.depth_mm),
-        hardware=(Item(item="quarter-turn connector with lever", count=1),
-                  Item(item="quarter-turn connector plain", count=1)),
+        moves=straight_in(s.depth_mm), hardware=tuple(bought),
     )  # fmt: skip
 
 

@@ -9,7 +9,7 @@ from rodwork.model.fixing import Play
 from rodwork.model.job import CannotBuild
 from rodwork.model.meeting import Entry
 from rodwork.model.nature import Nature
-from rodwork.model.settings import length
+from rodwork.model.settings import choice, length
 from rodwork.model.shop import Shop
 
 SLACK_MM = 0.1
@@ -25,6 +25,8 @@ class Settings:
     shoulder_mm: float | None = length(
         None, 2, 40, "flush face to the tongue: what the rebate takes off; half of the board if left out"
     )
+    front: str = choice("through", ("stopped", "through"), "stopped short of the front, or run out through it")
+    stop_mm: float = length(10.0, 3, 100, "board left in front of a stopped groove; common practice is 8 to 12")
 
 
 def _reach(host_thickness: float, s: Settings) -> float:
@@ -42,8 +44,16 @@ def _shoulder(guest_thickness: float, s: Settings) -> float:
 
 
 def entry(host_thickness: float, guest_thickness: float, s: Settings, shop: Shop) -> Entry:
-    """The board goes in by the length of its tongue."""
-    return Entry(reach=_reach(host_thickness, s))
+    """The board goes in by the length of its tongue; behind a stop its front corner is notched back."""
+    _, cutter = _groove(guest_thickness, s, shop)
+    stop = s.stop_mm + cutter / 2 + RUN_ON_MM if s.front == "stopped" else 0.0
+    return Entry(reach=_reach(host_thickness, s), stop=stop)
+
+
+def _groove(guest_thickness: float, s: Settings, shop: Shop) -> tuple[float, float]:
+    """(width of the groove, its cutter), mm."""
+    width = channel_width(guest_thickness - _shoulder(guest_thickness, s), SLACK_MM, shop)
+    return width, cutter_for(width, shop)
 
 
 def plan(run: Run, s: Settings, shop: Shop) -> tuple[FixingPlan, ...]:
@@ -53,9 +63,10 @@ def plan(run: Run, s: Settings, shop: Shop) -> tuple[FixingPlan, ...]:
     """
     reach, shoulder = _reach(run.host_thickness, s), _shoulder(run.guest_thickness, s)
     tongue = run.guest_thickness - shoulder
-    width = channel_width(tongue, SLACK_MM, shop)
-    cutter = cutter_for(width, shop)
-    start, end, ends = run_on(run, 0.0, cutter / 2)
+    width, cutter = _groove(run.guest_thickness, s, shop)
+    stop = entry(run.host_thickness, run.guest_thickness, s, shop).stop
+    notched = max(stop - run.set_back, 0.0)
+    start, end, ends = run_on(run, notched, cutter / 2)
     groove = channel(
         run, id=" groove", shape=Groove, start=start, end=end, ends=ends, width=width, v=shoulder + width / 2,
         depth=reach + UNDER_MM, end_radius=cutter / 2, tool="router and fence", cutter=f"{cutter:g} mm",
@@ -63,8 +74,8 @@ def plan(run: Run, s: Settings, shop: Shop) -> tuple[FixingPlan, ...]:
     )  # fmt: skip
     rebate = Void(
         board="guest", tool="router and fence", cutter="rebate cutter", fence_on="far wall",
-        cut=Rebate(id=" tongue", role="housing", at=(run.length / 2, 0.0, -reach / 2), into=ACROSS, along=ALONG,
-                   depth=shoulder, width=reach, length=round(run.length, 6), ends="open"),
+        cut=Rebate(id=" tongue", role="housing", at=((notched + run.length) / 2, 0.0, -reach / 2), into=ACROSS,
+                   along=ALONG, depth=shoulder, width=reach, length=round(run.length - notched, 6), ends="open"),
     )  # fmt: skip
     play = Play(
         along=RUN_ON_MM if "round" in ends else 0.0, across=round((width - tongue) / 2, 6), shape="box"
@@ -84,7 +95,8 @@ KIND = JointKind(
         registers_on="the flush face of the board that has the tongue, and the end of the other, or the line",
         support="the router stands on the whole face of both boards",
         board_mm=(12.0, 50.0), glue="needed", clamps="needed", draws_up=False, at_once=False, apart=False,
-        shows="the end of the groove at the front", covered_by="the edging, glued on after",
+        shows="the end of the groove at the front, where it is not stopped",
+        covered_by="the edging, glued on after, or stopping it behind the front",
         demands_along_mm=1.0, demands_across_mm=0.15,
     ),
     places=("corner", "fixed shelf", "divider"),
