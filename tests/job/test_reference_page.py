@@ -23,13 +23,14 @@ from rodwork.job.words import (
     PinsWords,
     PlumbWords,
     SagWords,
+    ScribesWords,
 )
 
 PAGE = Path(__file__).parents[2] / "docs" / "job-file.md"
 HEADINGS = {
     **{f"[{name}.NAME]" if named else f"[{name}]": words for name, (words, named) in SECTIONS.items()},
     "back": BackWords, "doors": DoorsWords, "bought": BoughtDoorWords, "drawers": DrawersWords, "pins": PinsWords, "edging": CabinetEdgingWords, "contents": ContentsWords,
-    "hanging": HangingWords, "sag": SagWords, "left_plumb": PlumbWords, "skirting": MouldingWords,
+    "hanging": HangingWords, "sag": SagWords, "left_plumb": PlumbWords, "scribes": ScribesWords, "skirting": MouldingWords,
 }  # fmt: skip
 del HEADINGS["[every_cabinet]"]  # the words of a cabinet; see the last test
 

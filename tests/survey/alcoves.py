@@ -5,6 +5,7 @@ the back, the left wall 6 out in 2400, the floor 8 low at the right, skirting 18
 the case says nothing, are invented.
 """
 
+from rodwork.model.alcove import Alcove
 from rodwork.model.survey import Survey
 from rodwork.pipeline import nothing_beside, read
 
@@ -52,3 +53,27 @@ def with_line(word: str, line: str, text: str = SURVEY) -> str:
     """The survey's text with the line of one word put otherwise (blank: left out); a new word is put at its head."""
     rows = [row for row in text.splitlines() if row.split(" = ")[0] != word]
     return "\n".join([rows[0], *([line] if line else []), *rows[1:]]) + "\n"
+
+
+BOOKCASE = """\
+[cabinets.library]
+kind = "bookcase"
+height = 2000
+depth = 300
+board = "birch18"
+alcove = "alcove"
+fixed_shelves = 4
+"""
+
+
+def job_text(cabinet: str = BOOKCASE, survey: str = SURVEY) -> str:
+    """A whole job with a unit in the alcove."""
+    return BOARDS + survey + cabinet
+
+
+def alcove_of(cabinet: str = BOOKCASE, survey: str = SURVEY) -> Alcove:
+    """Where the unit of such a job stands."""
+    job, _ = read(job_text(cabinet, survey), "job.toml", nothing_beside)
+    alcove = job.cabinets[0].alcove
+    assert alcove is not None
+    return alcove

@@ -10,6 +10,7 @@ from rodwork.carcass.divide import Division, divide
 from rodwork.carcass.doors import Opened, bays_of, doors, drawer_edges, pins_of
 from rodwork.carcass.drawers import Boxes, Drawn, drawer_back, drawers
 from rodwork.carcass.pins import Bay, PinHeights, pin_rows, shelf_heights
+from rodwork.carcass.scribes import scribes
 from rodwork.geometry.directions import DOWN, FRONT, LEFT, RIGHT, UP
 from rodwork.geometry.vec import Matrix, Vec, neg
 from rodwork.model.contact import Place, Register
@@ -40,6 +41,7 @@ _SHOWS: dict[Role, tuple[Surface, ...]] = {
     "drawer side": ("far_edge", "face_side"),
     "drawer back": ("far_edge", "face_side"),
     "drawer bottom": ("face_side",),
+    "scribe": ("face_side",),
 }
 _EDGED_FRONT: dict[str, tuple[Role, ...]] = {
     "fronts": ("side", "top", "bottom", "fixed shelf", "loose shelf", "divider"),
@@ -94,12 +96,22 @@ def build(
     boxes = _boxes(site, opened, boards, back_recipe)
     hung = doors(opened, boards, boxes.bores)
     meetings += boxes.meetings
-    panels = (*box.values(), *dividers, *fixed, *((back,) if back else ()), *loose, *hung.panels, *boxes.panels)
+    strips, strip_items = scribes(cabinet.alcove, boards)
+    panels = (
+        *box.values(),
+        *dividers,
+        *fixed,
+        *((back,) if back else ()),
+        *loose,
+        *hung.panels,
+        *boxes.panels,
+        *strips,
+    )
     return Carcass(
         panels=panels, meetings=tuple(meetings), pin_rows=rows,
         openings=_openings(site, bays, box, shelves), shelf_pins=4 * len(loose),
         fitting_bores=(*hung.bores, *boxes.bores), doors=hung.hung, drawers=boxes.made,
-        fittings=tallied((*hung.items, *boxes.items)),
+        fittings=tallied((*hung.items, *boxes.items, *strip_items)),
     )  # fmt: skip
 
 
@@ -187,9 +199,12 @@ def _panel(
     board: Board | None = None, ends: tuple[Surface, ...] = (), notch: tuple[float, float] = (0.0, 0.0),
 ) -> Panel:  # fmt: skip
     edged = _edged(site, role, ends)
+    shows = _SHOWS[role]
+    if role == "side" and site.cabinet.alcove is not None:  # its outside is behind the scribe
+        shows = tuple(s for s in shows if s != "back_side")
     return panel(
         id=id, role=role, board=board or site.board, box=(low, high), rotation=rotation, edged=edged,
-        edging=site.edging, shows=(*_SHOWS[role], *(e for e in edged if e not in _SHOWS[role])), notch=notch,
+        edging=site.edging, shows=(*shows, *(e for e in edged if e not in shows)), notch=notch,
     )  # fmt: skip
 
 

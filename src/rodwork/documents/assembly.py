@@ -337,10 +337,13 @@ def _up(board: str, down: Vec, cabinet: RodCabinet) -> str:
 def _from_the_front(new: tuple[str, ...], cabinet: RodCabinet) -> str:
     """What is put in or hung when the carcass stands."""
     doors = tuple(i for i in new if cabinet.part[i].role == "door")
-    rest = tuple(i for i in new if i not in doors)
+    strips = tuple(i for i in new if cabinet.part[i].role == "scribe")
+    rest = tuple(i for i in new if i not in (*doors, *strips))
     words = [f"{_names(rest, cabinet)} in from the front{_on_pins(cabinet)}."] if rest else []
     if doors:
         words.append(f"{_names(doors, cabinet)} hung on the bench, set to the margins, taken off for the van.")
+    if strips:
+        words.append(f"{_names(strips, cabinet)} go with it as they are, and are fitted to the wall on site.")
     return " ".join(words)
 
 

@@ -4,6 +4,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import Any
 
+from rodwork.job.alcoves import NoRoom, ask_of, hinged_sides, stand_in
 from rodwork.job.demand import contents_of, hanging_of, one_way_contents, sag_of
 from rodwork.job.faults import shown
 from rodwork.job.fronts import BEHIND_INSET_MM, doors_of, drawers_of
@@ -21,12 +22,16 @@ from rodwork.job.words import (
     EveryCabinetWords,
     HangingWords,
 )
+from rodwork.model.alcove import Alcove
 from rodwork.model.demand import Contents, Hanging, Wall
 from rodwork.model.fronts import Doors, Drawers
 from rodwork.model.job import Back, Cabinet, CabinetEdging, Pins, Place, Recipe
+from rodwork.model.survey import Survey
 
 MOST_CABINETS = 2000
 NEEDED = ("width", "height", "depth", "board")
+ONLY_BOARD = ("board",)  # in an alcove, sizes that are not written follow it
+OF_ALCOVES = ("above_floor", "scribes")
 INSTEAD_OF_EACH_OTHER = (("dividers", "bays"), ("fixed_shelves", "openings"))
 PLACES_OF_JOINTS = ("corner_joint", "shelf_joint", "divider_joint")
 
@@ -40,6 +45,7 @@ class Shared:
     recipes: Mapping[str, Recipe | None]
     families: Mapping[str, type]
     walls: Mapping[str, Wall | None] = field(default_factory=dict)
+    surveys: Mapping[str, Survey | None] = field(default_factory=dict)
 
 
 def read_cabinets(every: Any, section: Any, shared: Shared, reading: Reading) -> tuple[Cabinet, ...]:
@@ -139,12 +145,14 @@ class _Maker:
         doors = self._doors(board, len(openings), drawers)
         corner, shelf, divider = self._joints(fixed_shelves=len(openings) > 1, dividers=len(bays) > 1)
         loose = self._loose(len(openings))
-        wrong = self.own.wrong or self.every.wrong or len(self.reading.faults) > before
+        alcove = self._alcove(board, hinged_sides(doors, len(bays)), hanging is not None)
+        width, height, depth = alcove.size if alcove else (self._get(w) for w in ("width", "height", "depth"))
+        wrong = self.own.wrong or self.every.wrong or len(self.reading.faults) > before or width is None
         if wrong or not (board and shelf_board and corner and shelf and divider):
             return None
         return Cabinet(
             name=self.name, mark=self.mark, kind=self._get("kind", "open box"), count=self._get("count", 1),
-            width_mm=self._get("width"), height_mm=self._get("height"), depth_mm=self._get("depth"),
+            width_mm=width, height_mm=height, depth_mm=depth, alcove=alcove,
             board=board, shelf_board=shelf_board, sides=self._get("sides", "through"),
             corner_joint=corner, shelf_joint=shelf, divider_joint=divider, back=back, bays=bays, openings=openings,
             loose_shelves=loose, shelf_set_back_mm=self._get("shelf_set_back", self._behind(doors)),
@@ -174,7 +182,7 @@ class _Maker:
         return (*(table or self.own).path, *words)
 
     def _needs(self) -> None:
-        for word in NEEDED:
+        for word in ONLY_BOARD if self._from("alcove") else NEEDED:
             if self._from(word) is None:
                 self.reading.fault(self.own.path, *lacks(CabinetWords, word, f"the cabinet {shown(self.name)}"))
 
@@ -325,6 +333,31 @@ class _Maker:
         own_board = self._named_at(table, "board", self.shared.boards, "boards")
         named = own_board if "board" in said else board
         return doors_of(said, named, openings, drawers, table.path) if whole and named is not None else None
+
+    def _alcove(self, board: str | None, hinged: tuple[bool, bool], lifted: bool) -> Alcove | None:
+        """Where it stands in a surveyed opening, if it does. Sizes of its own go before the opening's."""
+        name = self._look_up("alcove", self.shared.surveys, "surveys")
+        survey = None if name is None else self.shared.surveys[name]
+        for word in OF_ALCOVES:
+            if self.own.says(word) and self._from("alcove") is None:
+                self.reading.fault(self._path(word), f"{word} is there and no alcove", "Name it: alcove = ...")
+        scribes = self._table("scribes") or {}
+        of = self._named_in(scribes, "scribes", "board", self.shared.boards, "boards") if "board" in scribes else board
+        if survey is None or of is None:
+            return None
+        if self._get("count", 1) != 1:
+            self.reading.fault(
+                self._path("count"), "there is one alcove and more than one cabinet for it", "Write count = 1"
+            )
+        ask = ask_of(self.own.values, self._get("above_floor", 0.0), scribes, self.shared.boards[of], hinged, lifted)
+        try:
+            return stand_in(survey, ask)
+        except NoRoom as problem:
+            self.reading.fault(
+                self._path("alcove"), f"{problem.why} in the survey {shown(survey.name)}",
+                f"Write {problem.size} = ... in the cabinet {shown(self.name)}, or measure again",
+            )  # fmt: skip
+        return None
 
     def _contents(self) -> Contents | None:
         table = one_way_contents(self.own.get("contents"), self.every.get("contents"))

@@ -107,6 +107,7 @@ def _job(tables: Mapping[str, Any], families: Mapping[str, type], own: OwnFiles,
         boards=_with_misspelt(boards, misspelt.get("boards")), edgings=_with_misspelt(edgings, misspelt.get("edgings")),
         recipes=_with_misspelt(recipes, misspelt.get("joints")), families=families,
         walls=_with_misspelt(walls, misspelt.get("walls")),
+        surveys=_with_misspelt(surveys, misspelt.get("surveys")),
     )  # fmt: skip
     cabinets = read_cabinets(tables.get("every_cabinet", {}), tables.get("cabinets", {}), shared, reading)
     sawing = read_sawing(

@@ -449,6 +449,24 @@ class TestedWords(Words):
     source: Annotated[str, Text(200)] = word("Whose figures they are", needed=True, such_as='"own test, March"')
 
 
+class ScribesWords(Words):
+    """The strips that close the gaps between a unit in an alcove and the walls."""
+
+    least: Annotated[float, Length(0, 300)] = word(
+        "The narrowest that is left of a scribe", default="25 mm; 30 mm where a door hangs beside it"
+    )
+    left: Annotated[float, Length(10, 600)] = word(
+        "Width that the left one is supplied at", default="the widest gap and 10 mm to plane off"
+    )
+    right: Annotated[float, Length(10, 600)] = word(
+        "Width that the right one is supplied at", default="the widest gap and 10 mm to plane off"
+    )
+    board: Annotated[str, Reference("boards")] = word("Their board", default="the cabinet's board")
+    round_to: Annotated[float, Length(0.1, 100)] = word(
+        "Sizes that follow the alcove are rounded down to this", default="10 mm"
+    )
+
+
 class EveryCabinetWords(Words):
     """What all cabinets have unless they say otherwise: any word of a cabinet but its mark."""
 
@@ -510,6 +528,14 @@ class EveryCabinetWords(Words):
         "How it hangs on a wall", default='"none": it stands'
     )
     room: Annotated[str, Choice(get_args(Room))] = word("The air where it stands", default='"heated"')
+    alcove: Annotated[str, Reference("surveys")] = word(
+        "The surveyed opening that it stands in: width, height and depth that it does not say itself follow from it",
+        default="none",
+    )
+    above_floor: Annotated[float, Length(0, 4000)] = word(
+        "In an alcove: from the highest point of the floor up to the carcass", default="0"
+    )
+    scribes: ScribesWords = word("Its scribes in an alcove", default="25 mm or more each side")
     sag: SagWords = word("How far its shelves may sag", default="1 in 400 after creep; as new 1 in 240, and 6.4 mm")
 
 

@@ -7,6 +7,7 @@ comment beside it says what.
 from dataclasses import dataclass, field
 from typing import Any, Literal
 
+from rodwork.model.alcove import Alcove
 from rodwork.model.costing import ShopFigures
 from rodwork.model.demand import Contents, Declared, Hanging, Room, SagLimits, Tested, Wall
 from rodwork.model.fronts import Doors, Drawers
@@ -153,6 +154,7 @@ class Cabinet:
     sag: SagLimits = field(default_factory=SagLimits)
     doors: tuple[Doors, ...] = ()  # nothing: open at the front
     drawers: tuple[Drawers, ...] = ()
+    alcove: Alcove | None = None  # None: it stands in no surveyed opening
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

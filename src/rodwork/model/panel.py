@@ -14,7 +14,7 @@ Role = Literal[
     "end panel", "infill", "scribe", "worktop", "cornice", "pelmet", "lipping",
 ]  # fmt: skip
 PUT_IN_LAST: tuple[Role, ...] = (
-    "loose shelf", "door", "drawer front", "drawer side", "drawer back", "drawer bottom",
+    "loose shelf", "door", "drawer front", "drawer side", "drawer back", "drawer bottom", "scribe",
 )  # fmt: skip
 Point = tuple[float, float]
 

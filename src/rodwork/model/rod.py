@@ -5,6 +5,7 @@ from functools import cached_property
 from typing import Any
 
 from rodwork.geometry.vec import Vec
+from rodwork.model.alcove import Alcove
 from rodwork.model.demand import Contents, Declared, Hanging, Room, SagLimits, Tested, Wall
 from rodwork.model.feature import Feature
 from rodwork.model.finding import Finding
@@ -93,6 +94,7 @@ class Asked:
     hanging: Hanging | None = None
     room: Room = "heated"
     sag: SagLimits = field(default_factory=SagLimits)
+    alcove: Alcove | None = None
 
 
 @dataclass(frozen=True, kw_only=True)

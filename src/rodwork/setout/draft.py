@@ -103,7 +103,7 @@ def _asked(one: Made) -> Asked:
         style=c.kind, corners="sides through" if c.sides == "through" else "top and bottom through",
         back=c.back.style if c.back else None, void=c.back.void_mm if c.back else 0.0,
         openings=one.carcass.openings, kg_per_m2=c.contents.kg_per_m2 if c.contents else None, notes=c.notes,
-        contents=c.contents, hanging=c.hanging, room=c.room, sag=c.sag,
+        contents=c.contents, hanging=c.hanging, room=c.room, sag=c.sag, alcove=c.alcove,
     )  # fmt: skip
 
 

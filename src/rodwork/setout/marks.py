@@ -40,6 +40,6 @@ def _code(panel: Panel) -> str:
     if words[0] == "drawer":
         number = words[1] if words[1].isdigit() else ""
         return f"W{number}{_DRAWER[' '.join(w for w in words[1:] if not w.isdigit())]}"
-    if panel.role == "door" and words[0] in ("left", "right"):
-        return f"DR{words[0][0].upper()}"
+    if panel.role in ("door", "scribe") and words[0] in ("left", "right"):
+        return f"{'SB' if words[-1] == 'batten' else _CODES[panel.role]}{words[0][0].upper()}"
     return _CODES[panel.role] + number

@@ -1,0 +1,78 @@
+"""A unit that stands in a surveyed opening: where, how large a box goes in, the gaps left, the scribes that close them.
+
+All in the survey's frame, mm.
+"""
+
+from dataclasses import dataclass
+from typing import Literal
+
+from rodwork.geometry.vec import Vec
+
+Side = Literal["left", "right"]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Gap:
+    """What is left between the unit and the two walls at one height and one depth; mouldings apart."""
+
+    height: float
+    depth: float
+    left: float
+    right: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ScribeStrip:
+    """A strip between a side of the unit and the wall, planed to the wall on site.
+
+    `rough` is the width it is supplied at; `least` and `widest` the gap over its height, at the front; `take_off` what
+    the wall takes of the rough width at its bottom, middle and top. `foot`: (how high, how much more) round a skirting.
+    `hinged`: a door hangs on that side of the unit.
+    """
+
+    side: Side
+    board: str
+    rough: float
+    least: float
+    widest: float
+    take_off: tuple[float, float, float]
+    foot: tuple[float, float] | None
+    hinged: bool
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Alcove:
+    """A unit in its opening.
+
+    `at` is the outside front bottom left corner of the carcass, `size` its width, height and depth. The largest
+    upright box over that height and depth goes from `room_x` on and is `room_width` wide; `held` says which readings
+    hold its left and its right. Height and depth of the room are None where no ceiling or no back wall was measured.
+    `moves`: how far the unit may still go to the left and to the right before a scribe is too narrow.
+    `feet`: from the carcass down to the floor at its front left, front right, back left, back right.
+    `tilt` is what the unit takes to be tilted up, `headroom` what is there (None: hung, or no ceiling was measured).
+    """
+
+    survey: str
+    at: Vec
+    size: Vec
+    room_x: float
+    room_width: float
+    room_height: float | None
+    room_depth: float | None
+    held: tuple[str, str]
+    moves: tuple[float, float]
+    gaps: tuple[Gap, ...]
+    scribes: tuple[ScribeStrip, ...]
+    feet: tuple[float, float, float, float]
+    tilt: float | None = None
+    headroom: float | None = None
+
+    @property
+    def to_share(self) -> tuple[float, float]:
+        """The least and the most that is left for both scribes together."""
+        both = [gap.left + gap.right for gap in self.gaps]
+        return min(both), max(both)
+
+    def scribe(self, side: Side) -> ScribeStrip:
+        """The scribe of one side."""
+        return next(s for s in self.scribes if s.side == side)
