@@ -106,7 +106,7 @@ def pack(job: Path, folder: Path, dxf: str, as_json: bool) -> None:
     say("laying the boards out on sheets")
     cutting_plan, loading = plan_cutting(rod), load_rod(rod)
     say("putting it together on paper")
-    fit = _dry_fit(rod, job, SAMPLES, 1, lambda n: None) if any(c.joints for c in rod.cabinets) else None
+    fit = _dry_fit(rod, job, SAMPLES, 1, lambda n: None) if any(c.joints for c in rod.boxes) else None
     results = Results(cutting=cutting_plan, loading=loading, dry_fit=fit)
     written = []
     for name, content in pack_files(rod, "R2010" if dxf == "R2010" else "R12", say, results):
@@ -224,7 +224,7 @@ def dry_fit_command(
     """Will it go together, flush and square, in this shop: the dry fit of JOB on paper."""
     _one_thread_for_algebra()
     rod = _set_out(job, cut) if family is None else _set_out_with(job, family)
-    total = samples * max(1, sum(1 for cabinet in rod.cabinets if cabinet.joints))
+    total = samples * max(1, sum(1 for cabinet in rod.boxes if cabinet.joints))
     with _bar(total, as_json, "putting it together on paper") as bar:
         fit = _dry_fit(rod, job, samples, seed, bar.update)
     if as_json:

@@ -11,6 +11,7 @@ from dataclasses import replace
 from typing import Any
 
 from rodwork.carcass.build import build
+from rodwork.carcass.runs import build_run
 from rodwork.catalogue.accuracy import assumed_accuracy
 from rodwork.checks.registry import run_checks
 from rodwork.job.reader import Fault, JobFaults, Lines, OwnFiles, fault_at, read_job
@@ -29,7 +30,7 @@ from rodwork.model.meeting import Entry
 from rodwork.model.own_accuracy import Readings, TrialResult
 from rodwork.model.rod import Rod
 from rodwork.model.sawing import Saw
-from rodwork.setout.draft import Made, draft
+from rodwork.setout.draft import Made, MadeRun, draft
 from rodwork.setout.proof import proof_of, prove
 from rodwork.sheets.plan import Progress, Work, in_silence, plan_cutting, to_the_end
 from rodwork.sheets.recut import recut_plan
@@ -48,7 +49,8 @@ def set_out(text: str | bytes, file: str, beside: Beside = nothing_beside) -> Ro
     `beside` gives the content of a file that the job names, a family of the maker's own; it raises OSError.
     """
     job, lines = read(text, file, beside)
-    rod = draft(job, _made(job, lines, file))
+    made = _made(job, lines, file)
+    rod = draft(job, made, _made_runs(job, made, lines, file))
     _refuse_other_boards(rod, lines, file)
     proven = replace(rod, cabinets=tuple(replace(c, proof=proof_of(c, rod.setups)) for c in rod.cabinets))
     return replace(proven, findings=(*_disproved(proven), *run_checks(proven)))
@@ -150,7 +152,8 @@ def set_out_with(text: str | bytes, file: str, family: str, beside: Beside = not
     use = Use(family=family, settings=kind.settings(), place=Place(path=("joints",)))
     changes: dict[str, Any] = dict.fromkeys(able, Recipe(name=family, uses=(use,), place=use.place))
     changed = replace(job, cabinets=tuple(replace(c, **changes) for c in job.cabinets))
-    rod = draft(changed, _made(changed, lines, file))
+    made = _made(changed, lines, file)
+    rod = draft(changed, made, _made_runs(changed, made, lines, file))
     return replace(rod, findings=run_checks(rod))
 
 
@@ -200,6 +203,29 @@ def _made(job: Job, lines: Lines, file: str) -> tuple[Made, ...]:
     if faults:
         raise JobFaults(tuple(faults))
     return tuple(made)
+
+
+def _made_runs(job: Job, made: tuple[Made, ...], lines: Lines, file: str) -> tuple[MadeRun, ...]:
+    """Every run of cabinets that are made, with the boards that go along it; the faults of all at once."""
+    built = {one.cabinet.name: (one.cabinet, one.carcass) for one in made}
+    runs: list[MadeRun] = []
+    faults: list[Fault] = []
+    for asked in job.runs:
+        try:
+            run = build_run(asked, built, job.boards, job.edgings)
+            joined = join(run.carcass, job.shop)
+        except CannotBuild as problem:
+            faults.append(fault_at(lines, file, problem.path, problem.what, _sentence(problem.mend)))
+            continue
+        runs.append(
+            MadeRun(
+                run=run.run, mark=asked.mark, notes=asked.notes, size=run.size, carcass=run.carcass,
+                joints=joined.joints, machining=(*joined.machining, *run.machining),
+            )
+        )  # fmt: skip
+    if faults:
+        raise JobFaults(tuple(faults))
+    return tuple(runs)
 
 
 def _sentence(text: str) -> str:

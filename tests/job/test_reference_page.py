@@ -15,15 +15,19 @@ from rodwork.job.words import (
     CabinetEdgingWords,
     CabinetWords,
     ContentsWords,
+    CorniceWords,
     DoorsWords,
     DrawersWords,
     EveryCabinetWords,
     HangingWords,
     MouldingWords,
     PinsWords,
+    PlinthWords,
     PlumbWords,
+    RunScrewWords,
     SagWords,
     ScribesWords,
+    WorktopWords,
 )
 
 PAGE = Path(__file__).parents[2] / "docs" / "job-file.md"
@@ -31,6 +35,7 @@ HEADINGS = {
     **{f"[{name}.NAME]" if named else f"[{name}]": words for name, (words, named) in SECTIONS.items()},
     "back": BackWords, "doors": DoorsWords, "bought": BoughtDoorWords, "drawers": DrawersWords, "pins": PinsWords, "edging": CabinetEdgingWords, "contents": ContentsWords,
     "hanging": HangingWords, "sag": SagWords, "left_plumb": PlumbWords, "scribes": ScribesWords, "skirting": MouldingWords,
+    "plinth": PlinthWords, "worktop": WorktopWords, "cornice": CorniceWords, "screws": RunScrewWords,
 }  # fmt: skip
 del HEADINGS["[every_cabinet]"]  # the words of a cabinet; see the last test
 

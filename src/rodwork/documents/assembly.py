@@ -152,7 +152,7 @@ _DRAWERS = (
 
 def assembly_pages(rod: Rod) -> tuple[Page, ...]:
     """One page for every kind of cabinet."""
-    return tuple(_page(cabinet, rod) for cabinet in rod.cabinets)
+    return tuple(_page(cabinet, rod) for cabinet in rod.boxes)
 
 
 def _page(whole: RodCabinet, rod: Rod) -> Page:

@@ -36,19 +36,19 @@ def _job_pages(rod: Rod) -> tuple[Page, ...]:
     rest = Area(left=area.left, bottom=area.bottom, right=area.right, top=area.top - used)
     verdict = tuple(_verdict(rod, rest))
     below = Area(left=area.left, bottom=area.bottom + 10.0, right=area.right, top=rest.top)
-    if len(rod.cabinets) == 1:
-        only = tuple(_four_views(rod.cabinets[0], rod, below))
+    if len(rod.boxes) == 1:
+        only = tuple(_four_views(rod.boxes[0], rod, below))
         return (_cover(rod, (*facts, *only, *verdict)),)
     per_page = _MOST_ACROSS * max(1, int(below.height // _LEAST_HIGH))
-    groups = [rod.cabinets[n : n + per_page] for n in range(0, len(rod.cabinets), per_page)]
+    groups = [rod.boxes[n : n + per_page] for n in range(0, len(rod.boxes), per_page)]
     first = _cover(rod, (*facts, *_gallery(groups[0], rod, below), *verdict))
     more = tuple(_cover(rod, tuple(_gallery(g, rod, area))) for g in groups[1:])
-    each = tuple(_cabinet_page(c, rod, area) for c in rod.cabinets)
+    each = tuple(_cabinet_page(c, rod, area) for c in rod.boxes)
     return (first, *more, *each)
 
 
 def _cover(rod: Rod, shapes: tuple[Shape, ...]) -> Page:
-    count = sum(c.count for c in rod.cabinets)
+    count = sum(c.count for c in rod.boxes)
     cabinets = "1 cabinet" if count == 1 else f"{count} cabinets"
     boards = sum(len(p.marks) for c in rod.cabinets for p in c.parts)
     return Page(
@@ -293,7 +293,7 @@ def _caution(head: str, words: str, width: float, size: float) -> Block:
 
 def caution_texts(rod: Rod) -> tuple[tuple[str, str], ...]:
     """(heading, words) of every caution that this job calls for."""
-    styles = {c.asked.style for c in rod.cabinets}
+    styles = {c.asked.style for c in rod.boxes}
     told = [
         (
             "Saws",
@@ -348,7 +348,7 @@ def _lifting(rod: Rod) -> str:
     heavy = [f"a whole sheet of {n} ({mass_text(kg)})" for n, kg in sheets if kg > TWO_PEOPLE_KG]
     boards = [(r.kg, r) for r in cutting_rows(rod) if r.kg is not None and r.kg > TWO_PEOPLE_KG]
     heavy += [f"{r.name} {marks_text(r.marks[:1])} ({mass_text(kg)})" for kg, r in boards]
-    cabinets = [(c.name, cabinet_kg(c, rod)) for c in rod.cabinets]
+    cabinets = [(c.name, cabinet_kg(c, rod)) for c in rod.boxes]
     heavy += [f"{name} ({mass_text(kg)} empty)" for name, kg in cabinets if kg is not None and kg > TWO_PEOPLE_KG]
     if heavy:
         words.append(f"Two people: {listed(heavy)}.")

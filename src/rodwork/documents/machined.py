@@ -12,7 +12,20 @@ from functools import cached_property, singledispatch
 from math import asin, degrees, sqrt
 
 from rodwork.documents.annotate import capital, figure, listed
-from rodwork.model.feature import ArcSlot, Bore, Channel, Feature, Groove, Keyhole, Pocket, Rebate, Slot, Undercut
+from rodwork.model.feature import (
+    ArcSlot,
+    Bore,
+    Channel,
+    Cutout,
+    Feature,
+    Groove,
+    Keyhole,
+    Pocket,
+    Rebate,
+    Slot,
+    Undercut,
+    through,
+)
 from rodwork.model.fixing import Joint
 from rodwork.model.panel import Part
 from rodwork.model.rod import Rod, RodCabinet
@@ -75,7 +88,7 @@ class Work:
     @property
     def right_through(self) -> bool:
         """Whether it goes through the whole thickness of the board."""
-        return self.bore is not None and self.bore.through
+        return through(self.feature)
 
     def reading_from(self, axis: int) -> Reading | None:
         """The printed number along this axis of the board."""
@@ -173,6 +186,12 @@ def _(pocket: Pocket) -> str:
 @_size_words.register
 def _(channel: Channel) -> str:
     return f"{figure(channel.width)} wide"
+
+
+@_size_words.register
+def _(cut: Cutout) -> str:
+    rounded = f", corners to {figure(cut.end_radius)}" if cut.end_radius else ""
+    return f"{figure(cut.length)} x {figure(cut.width)}{rounded}"
 
 
 @_size_words.register

@@ -28,7 +28,7 @@ from typing import Literal
 from rodwork.documents.mouths import mouth
 from rodwork.documents.solids import outline_below
 from rodwork.geometry.vec import Vec, add, along, cross
-from rodwork.model.feature import ArcSlot, Bore, Channel, Feature, Keyhole, Pocket, Undercut
+from rodwork.model.feature import ArcSlot, Bore, Channel, Feature, Keyhole, Pocket, Undercut, through
 from rodwork.model.panel import Part
 from rodwork.model.rod import RodCabinet
 from rodwork.model.surface import SURFACES, Surface, distance_from
@@ -194,7 +194,8 @@ def _(pocket: Pocket, part: Part, surface: Surface, word: str) -> list[_Drawn]:
 
 @_shapes.register
 def _(channel: Channel, part: Part, surface: Surface, word: str) -> list[_Drawn]:
-    name = layer_name(word, channel.kind.upper(), channel.width, _deep(channel, part, surface), _raw(channel))
+    depth = None if through(channel) else _deep(channel, part, surface)
+    name = layer_name(word, channel.kind.upper(), channel.width, depth, _raw(channel))
     return [(name, "machining", _channel(part, channel, surface))]
 
 

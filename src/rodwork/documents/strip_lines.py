@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from rodwork.documents.machined import words_of
 from rodwork.model.panel import Part
 from rodwork.model.rod import RodCabinet
+from rodwork.model.run import CabinetRun
 from rodwork.model.surface import axis_of, surface_facing
 
 SAME = 0.05  # mm: lines that cannot be told apart on paper
@@ -38,6 +39,21 @@ def strips_of(cabinet: RodCabinet) -> tuple[RodStrip, ...]:
     width, height, depth = cabinet.size
     lengths = {0: width, 1: depth, 2: height}
     return tuple(_strip(cabinet, name, axis, datum, lengths[axis]) for name, axis, datum in AXES)
+
+
+def run_strip(run: CabinetRun) -> RodStrip:
+    """The length rod of a run, to lay against the wall: where one thing ends and the next begins."""
+    lines: dict[float, list[str]] = {}
+    for s in run.standings:
+        name = s.part or s.name
+        lines.setdefault(s.x0, []).append(f"{name} begins")
+        lines.setdefault(s.x1, []).insert(0, f"{name} ends")
+    for x in run.joints:
+        lines.setdefault(x, []).append("joint of the worktop")
+    return RodStrip(
+        cabinet=run.name, name="LENGTH", datum="LEFT", length=run.length,
+        lines=tuple(RodLine(mm=x, words=", ".join(words)) for x, words in sorted(lines.items())), boards=(),
+    )  # fmt: skip
 
 
 def _strip(cabinet: RodCabinet, name: str, axis: int, datum: str, length: float) -> RodStrip:

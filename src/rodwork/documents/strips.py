@@ -12,8 +12,8 @@ from rodwork.documents.annotate import figure
 from rodwork.documents.drawing import FAINT, LINE, THIN, Path_, Pen, Shape, Text, box, line, text_width, wrapped
 from rodwork.documents.mouths import widest
 from rodwork.documents.page import FOOT, MARGIN, Page, paper_size
-from rodwork.documents.strip_lines import RodLine, RodStrip, strips_of
-from rodwork.model.feature import Groove
+from rodwork.documents.strip_lines import RodLine, RodStrip, run_strip, strips_of
+from rodwork.model.feature import Cutout, Groove
 from rodwork.model.rod import Rod
 
 WIDE = 25.0
@@ -82,9 +82,8 @@ def strip_pages(rod: Rod) -> tuple[Page, ...]:
     width, height = paper_size(rod.heading.paper, landscape=True)
     room = width - 2 * EDGE
     overlap = overlap_mm(rod)
-    tiles: list[Tile] = [
-        t for cabinet in rod.cabinets for strip in strips_of(cabinet) for t in tiles_of(strip, room, overlap)
-    ]
+    strips = [*(s for cabinet in rod.boxes for s in strips_of(cabinet)), *(run_strip(run) for run in rod.runs)]
+    tiles = [t for strip in strips for t in tiles_of(strip, room, overlap)]
     top = height - 8.0
     many = int((top - MARGIN - FOOT) // (WIDE + GAP))
     rows = _rows(tiles, room)
@@ -102,11 +101,16 @@ def strip_pages(rod: Rod) -> tuple[Page, ...]:
 
 
 def overlap_mm(rod: Rod) -> float:
-    """How far two sheets of a strip overlap: more than the largest thing on it, so that each is whole on one."""
+    """How far two sheets of a strip overlap: more than the largest thing on it, so that each is whole on one.
+
+    But a cut-out, which is larger than paper.
+    """
     sizes = [part.size[2] for c in rod.cabinets for part in c.parts]
     for cabinet in rod.cabinets:
         for part in cabinet.parts:
-            sizes += [f.width if isinstance(f, Groove) else widest(f) for f in part.features]
+            sizes += [
+                f.width if isinstance(f, Groove) else widest(f) for f in part.features if not isinstance(f, Cutout)
+            ]
     return max(LEAST_OVERLAP, -(-(max(sizes, default=0.0) + 10.0) // 10.0) * 10.0)
 
 

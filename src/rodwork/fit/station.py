@@ -67,7 +67,7 @@ def dry_fit_of(
     Copies of a cabinet are forecast once, and so are cabinets that differ in name and marks alone, but for those of
     which a board was measured. Where there are many cabinets, costs and things to do are found from fewer assemblies.
     """
-    asked = [copy for c in rod.cabinets if c.joints for copy in _copies(rod, c, accuracy, seed)]
+    asked = [copy for c in rod.boxes if c.joints for copy in _copies(rod, c, accuracy, seed)]
     alike = _first_alike(asked)
     different = [asked[n] for n in dict.fromkeys(alike)]
     beside = min(MOST_BESIDE, max(LEAST_BESIDE, ALL_BESIDE // max(len(different), 1)))
@@ -113,7 +113,7 @@ def _shape(rod: Rod, cabinet: RodCabinet) -> object:
 def least_chance(rod: Rod, accuracy: Accuracy, samples: int = LEAST_BESIDE, seed: int = SEED) -> float | None:
     """How often the worst cabinet of a job goes together, as it is drawn and before a board is cut; None: no joints."""
     plain = replace(rod, measured=())
-    asked = [asked_of(copy) for c in rod.cabinets if c.joints for copy in _copies(plain, c, accuracy, seed)]
+    asked = [asked_of(copy) for c in rod.boxes if c.joints for copy in _copies(plain, c, accuracy, seed)]
     return min((chance_with(a, a.draws(samples)) for a in asked), default=None)
 
 

@@ -46,6 +46,7 @@ class Shared:
     families: Mapping[str, type]
     walls: Mapping[str, Wall | None] = field(default_factory=dict)
     surveys: Mapping[str, Survey | None] = field(default_factory=dict)
+    cabinets: Mapping[str, None] = field(default_factory=dict)
 
 
 def read_cabinets(every: Any, section: Any, shared: Shared, reading: Reading) -> tuple[Cabinet, ...]:

@@ -9,7 +9,7 @@ from rodwork.job.own_words import MOST_CUTS, OWN_LISTS, OWN_SECTIONS, CutWords, 
 from rodwork.job.tables import Given, Reading, read_table
 from rodwork.job.toml_text import read_toml
 from rodwork.model.costing import PackPrice
-from rodwork.model.feature import KINDS, Countersink
+from rodwork.model.feature import OWN_KINDS, Countersink
 from rodwork.model.fixing import Item, Play
 from rodwork.model.nature import Nature
 from rodwork.model.own_family import OwnCut, OwnFamily
@@ -128,7 +128,7 @@ def _family(said: Given, nature: Given, play: Given, cuts: tuple[OwnCut, ...], b
 
 def _cut(raw: dict[str, Any], path: tuple[str | int, ...], reading: Reading) -> OwnCut | None:
     kind = raw.get("kind")
-    words = cut_words(kind) if isinstance(kind, str) and kind in KINDS else CutWords
+    words = cut_words(kind) if isinstance(kind, str) and kind in OWN_KINDS else CutWords
     before = len(reading.faults)
     said = read_table(words, raw, path, "this cut", reading)
     if len(reading.faults) > before:

@@ -9,7 +9,7 @@ from pydantic import create_model
 from rodwork.job.values import Choice, Kind, Length, LengthOr, ListOf, Price, Switch, Text, Whole
 from rodwork.job.words import Words, word
 from rodwork.model.contact import Place
-from rodwork.model.feature import KINDS, End, Feature
+from rodwork.model.feature import KINDS, OWN_KINDS, End, Feature
 from rodwork.model.fixing import Duty
 from rodwork.model.nature import Need
 from rodwork.model.own_family import CutFrom, OwnRole, Worked
@@ -99,7 +99,7 @@ class CutWords(Words):
         "From where the boards meet; from the other face of the face board; or across the end board, from its outer or "
         "inner face", default='"joint"', written="from",
     )  # fmt: skip
-    kind: Annotated[str, Choice(tuple(KINDS))] = word("What is cut", needed=True, such_as='"bore"')
+    kind: Annotated[str, Choice(OWN_KINDS)] = word("What is cut", needed=True, such_as='"bore"')
     role: Annotated[str, Choice(get_args(OwnRole))] = word(
         "What it is for: the fitting sits in it, passes through it, bites into it, or is reached through it",
         default='"seat"',

@@ -62,6 +62,7 @@ def _job(tables: Mapping[str, Any], families: Mapping[str, type], own: OwnFiles,
     from rodwork.job.figures import read_figures
     from rodwork.job.own_families import read_families
     from rodwork.job.recipes import read_fittings, read_recipes
+    from rodwork.job.runs import read_runs
     from rodwork.job.tables import read_named, read_table
     from rodwork.job.words import (
         BoardWords,
@@ -108,8 +109,10 @@ def _job(tables: Mapping[str, Any], families: Mapping[str, type], own: OwnFiles,
         recipes=_with_misspelt(recipes, misspelt.get("joints")), families=families,
         walls=_with_misspelt(walls, misspelt.get("walls")),
         surveys=_with_misspelt(surveys, misspelt.get("surveys")),
+        cabinets=_with_misspelt(dict.fromkeys(_names(tables.get("cabinets"))), misspelt.get("cabinets")),
     )  # fmt: skip
     cabinets = read_cabinets(tables.get("every_cabinet", {}), tables.get("cabinets", {}), shared, reading)
+    runs = read_runs(tables.get("runs", {}), cabinets, shared, reading)
     sawing = read_sawing(
         tables, shared.boards, tables.get("cabinets", {}), lambda amount: _money(amount, currency), reading
     )
@@ -125,7 +128,7 @@ def _job(tables: Mapping[str, Any], families: Mapping[str, type], own: OwnFiles,
         walls={name: wall for name, wall in walls.items() if wall},
         tested={name: found for name, found in tested.items() if found},
         recipes={name: recipe for name, recipe in recipes.items() if recipe}, figures=figures,
-        own_families=own_families, sawing=sawing, measured=measured,
+        own_families=own_families, sawing=sawing, measured=measured, runs=runs,
         surveys={name: survey for name, survey in surveys.items() if survey},
     )  # fmt: skip
 
@@ -162,6 +165,10 @@ def _misspelt_sections(tables: Mapping[str, Any], reading: "Reading") -> dict[st
 def _with_misspelt(known: Mapping[str, Any], misspelt: Any) -> dict[str, Any]:
     """What there is of a kind, and as None what stands under its misspelt heading: that has had its fault."""
     return {**(dict.fromkeys(misspelt) if isinstance(misspelt, dict) else {}), **known}
+
+
+def _names(section: Any) -> tuple[str, ...]:
+    return tuple(section) if isinstance(section, dict) else ()
 
 
 def _shop(said: "Given") -> Shop:

@@ -86,7 +86,7 @@ def _tidy(name: str, table: dict[str, Any]) -> dict[str, Any]:
 def own_family_schema() -> dict[str, Any]:
     """The schema of a family's own file, made from the words that it is read by."""
     from rodwork.job.own_words import OWN_LISTS, OWN_SECTIONS, cut_words
-    from rodwork.model.feature import KINDS
+    from rodwork.model.feature import OWN_KINDS
 
     def table(words: Any) -> dict[str, Any]:
         made = words.model_json_schema(ref_template="#/$defs/{model}")
@@ -94,7 +94,7 @@ def own_family_schema() -> dict[str, Any]:
 
     parts: dict[str, Any] = {name: table(words) for name, words in OWN_SECTIONS.items()}
     kinds = []
-    for kind in KINDS:
+    for kind in OWN_KINDS:
         one = table(cut_words(kind))
         one["properties"]["kind"] = {"const": kind, "description": one["properties"]["kind"]["description"]}
         kinds.append(one)

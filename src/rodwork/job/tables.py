@@ -15,7 +15,7 @@ from rodwork.job.words import NAME_LONGEST, NEEDED, SUCH_AS, Words
 
 EXAMPLE_NAMES = {
     "boards": "birch18", "edgings": "birch", "joints": "corner", "fittings": '"our cam"', "cabinets": "glaze",
-    "walls": "kitchen", "measured": "G1-LS", "tested": "cam fitting",
+    "walls": "kitchen", "runs": "glazing", "measured": "G1-LS", "tested": "cam fitting",
     "stock": "large", "offcuts": "rack3", "matched": "fronts",
     "prices": '"dowel 8x30"',
     "machines": '"dowel jig"', "surveys": "alcove", "services": "socket",

@@ -14,6 +14,7 @@ from pydantic.config import JsonDict
 
 from rodwork.catalogue.contents import usual_contents
 from rodwork.catalogue.costing import starting_values
+from rodwork.job.inline import Inline, InRun
 from rodwork.job.values import (
     Amount,
     Choice,
@@ -39,6 +40,7 @@ from rodwork.model.fronts import DoorStyle, Grain, Hung
 from rodwork.model.job import BackStyle, Corners, EdgedPlace
 from rodwork.model.job import Kind as CabinetKind
 from rodwork.model.panel import Role
+from rodwork.model.run import End, WallsAt
 from rodwork.model.sawing import FirstCut, Run, SawKind
 from rodwork.model.survey import ServiceKind, SurveyedWall
 
@@ -758,16 +760,147 @@ class CuttingWords(Words):
     buy: Annotated[bool, Switch()] = word(
         "Whether sheets may be bought; false: only what stands under stock and offcuts", default="true"
     )
-    may_turn: Annotated[tuple[str, ...], ListOf(Choice(get_args(Role)), 1, 24, '["back"]', once=True)] = word(
-        "Boards that may lie across the grain all the same"
-    )
+    may_turn: Annotated[
+        tuple[str, ...], ListOf(Choice(get_args(Role)), 1, len(get_args(Role)), '["back"]', once=True)
+    ] = word("Boards that may lie across the grain all the same")
     spare: Annotated[float, Length(0, 100)] = word("Left on each length and width when it is sawn", default="0")
-    spare_on: Annotated[tuple[str, ...], ListOf(Choice(get_args(Role)), 1, 24, '["scribe"]', once=True)] = word(
-        "Which boards have the spare", default="every board"
-    )
+    spare_on: Annotated[
+        tuple[str, ...], ListOf(Choice(get_args(Role)), 1, len(get_args(Role)), '["scribe"]', once=True)
+    ] = word("Which boards have the spare", default="every board")
     one_sheet: Annotated[tuple[str, ...], ListOf(Text(60), 1, 100, '["glaze"]', once=True)] = word(
         "Cabinets whose boards of one kind come from one sheet, each copy by itself"
     )
+
+
+class PlinthWords(Words):
+    """The plinth board of a run, from the floor to the carcasses, in lengths that join under a cabinet."""
+
+    board: Annotated[str, Reference("boards")] = word("Its board", default="the run's board")
+    set_back: Annotated[float, Length(0, 300)] = word("Its face behind the fronts of the carcasses", default="50 mm")
+    clear: Annotated[float, Length(0, 60)] = word(
+        "How much lower it is than the carcasses stand above the floor at its high point", default="5 mm"
+    )
+
+
+class CorniceWords(Words):
+    """A board on edge over the carcasses of a run, or under them, with a return at each free end."""
+
+    height: Annotated[float, Length(10, 400)] = word("How high", needed=True, such_as="60")
+    board: Annotated[str, Reference("boards")] = word("Its board", default="the run's board")
+    forward: Annotated[float, Length(0, 200)] = word(
+        "Its face before the fronts of the carcasses", default="0: it stands on their own front edges"
+    )
+
+
+_CUT_OUT = Inline(
+    words={
+        "for": Text(60), "width": Length(50, 3000), "depth": Length(50, 1500), "radius": Length(0, 400),
+        "from_front": Length(0, 1500), "over": Whole(1, 60), "at": Length(0, 30_000),
+    },
+    needed=("for", "width", "depth"),
+    such_as='{ for = "sink", over = 2, width = 560, depth = 480, radius = 15 }',
+)  # fmt: skip
+
+
+class WorktopWords(Words):
+    """The worktop of a run."""
+
+    board: Annotated[str, Reference("boards")] = word("Its board", needed=True, such_as='"top40"')
+    front: Annotated[float, Length(0, 400)] = word(
+        "How far it stands before the fronts of the carcasses", default="40 mm: a door, its buffers and 20 to spare"
+    )
+    depth: Annotated[float, Length(100, 2000)] = word(
+        "Its depth, in place of front", default="front, the deepest carcass and behind"
+    )
+    ends: Annotated[tuple[float, float], ListOf(Length(0, 400), 2, 2, "[10, 10]")] = word(
+        "How far it stands over the left and the right end of the run, where there is no wall", default="[10, 10]"
+    )
+    joint: Annotated[str, Reference("joints")] = word(
+        "The recipe that joins its lengths, edge to edge", default="none: it must come in one length"
+    )
+    joints_at: Annotated[tuple[float, ...], ListOf(Length(1, 30_000), 1, 20, "[1800]", once=True)] = word(
+        "Where its lengths are joined, from the left end of the run",
+        default="as even as sheets, gaps and cut-outs allow",
+    )
+    cut_outs: Annotated[tuple[Any, ...], ListOf(_CUT_OUT, 1, 20, f"[{_CUT_OUT.such_as}]")] = word(
+        "Cut-outs by the template that comes with the sink or hob: over which thing in the run, counted from the left, "
+        "or `at` so far from its left end to the middle; `from_front` of the worktop, 60 mm where it is not said",
+        default="none",
+    )
+    upstand: Annotated[float, Length(10, 400)] = word("Height of an upstand along the wall", default="none")
+    upstand_board: Annotated[str, Reference("boards")] = word("Its board", default="the run's board")
+
+
+class RunScrewWords(Words):
+    """Screws that hold neighbours together, bored through both sides in place."""
+
+    heights: Annotated[tuple[float, ...], ListOf(Length(20, 3000), 1, 12, "[100, 620]", once=True)] = word(
+        "Their heights from the underside of the carcasses", default="a low and a high bore of pin rows that both have"
+    )
+    front: Annotated[float, Length(15, 500)] = word(
+        "From the fronts of the carcasses, where heights are said", default="37 mm"
+    )
+
+
+_IN_RUN = InRun(
+    gap=Inline(
+        words={"gap": Length(1, 3000), "for": Text(60), "worktop": Switch()}, needed=("gap",),
+        such_as='{ gap = 602, for = "dishwasher" }',
+    ),
+    infill=Inline(
+        words={"infill": LengthOr(Length(10, 600), "rest"), "board": Reference("boards")}, needed=("infill",),
+        such_as='{ infill = "rest" }',
+    ),
+    panel=Inline(words={"panel": Reference("boards")}, needed=("panel",), such_as='{ panel = "birch18" }'),
+)  # fmt: skip
+
+
+class RunWords(Words):
+    """Cabinets side by side, with the boards that go along them."""
+
+    of: Annotated[tuple[Any, ...], ListOf(_IN_RUN, 1, 60, '["bench", { gap = 602, for = "dishwasher" }, "bench"]')] = (
+        word("What stands in it, from the left; a cabinet as often as its count allows", needed=True,
+             such_as='["bench", { gap = 602, for = "dishwasher" }, "bench"]')
+    )  # fmt: skip
+    where: Annotated[str, Text(100)] = word("Where it goes, for the labels", such_as='"Kiln room, wall B"')
+    length: Annotated[float, Length(100, 30_000)] = word(
+        "Clear length that it has, between walls or from a wall", default="as long as what stands in it"
+    )
+    walls: Annotated[str, Choice(get_args(WallsAt))] = word(
+        "At which of its ends a wall stands", default='"both" where length is said, else "none"'
+    )
+    starts: Annotated[str, Choice(get_args(End))] = word(
+        "The end from which it is set out and fitted: what is left over falls at the other", default='"left"'
+    )
+    above_floor: Annotated[float, Length(0, 3000)] = word(
+        "Height of the undersides of the carcasses above the high point of the floor", default="0"
+    )
+    behind: Annotated[float, Length(0, 600)] = word(
+        "Clear depth between the deepest carcass and the wall, for services", default="0"
+    )
+    board: Annotated[str, Reference("boards")] = word(
+        "The board of its infills and strips", default="the board of its first cabinet's doors, else of that cabinet"
+    )
+    edging: Annotated[str, Reference("edgings")] = word(
+        "What the front edges of worktop and end panels and the free ends of a worktop are edged with", default="none"
+    )
+    scribe: Annotated[float, Length(0, 100)] = word("What an infill at a wall has over, to be scribed", default="10 mm")
+    plinth: Annotated[PlinthWords, TableOr("none", "plinth = { set_back = 50 }")] = word(
+        "Its plinth board", default='"none"'
+    )
+    worktop: Annotated[WorktopWords, TableOr("none", 'worktop = { board = "top40" }')] = word(
+        "Its worktop", default='"none"'
+    )
+    cornice: Annotated[CorniceWords, TableOr("none", "cornice = { height = 60 }")] = word(
+        "A board over the carcasses", default='"none"'
+    )
+    pelmet: Annotated[CorniceWords, TableOr("none", "pelmet = { height = 40 }")] = word(
+        "A board under the carcasses, to hide a light", default='"none"'
+    )
+    screws: Annotated[RunScrewWords, TableOr("none", "screws = { heights = [100, 620] }")] = word(
+        "Screws through neighbours", default="through pin rows that both have"
+    )
+    notes: Annotated[str, Text(2000, lines=True)] = word("What the bench should know of this run")
 
 
 SECTIONS: dict[str, tuple[type[Words], bool]] = {  # the table, and whether it has a NAME: [boards.NAME]
@@ -789,6 +922,7 @@ SECTIONS: dict[str, tuple[type[Words], bool]] = {  # the table, and whether it h
     "machines": (MachineWords, True),
     "every_cabinet": (EveryCabinetWords, False),
     "cabinets": (CabinetWords, True),
+    "runs": (RunWords, True),
     "walls": (WallWords, True),
     "tested": (TestedWords, True),
     "surveys": (SurveyWords, True),

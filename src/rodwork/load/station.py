@@ -17,7 +17,7 @@ from rodwork.model.rod import Rod, RodCabinet
 
 def load_of(rod: Rod) -> Loading:
     """The load of a whole job. Every cabinet entry is reckoned once, whatever its count."""
-    cabinets = tuple(_cabinet(cabinet, rod) for cabinet in rod.cabinets)
+    cabinets = tuple(_cabinet(cabinet, rod) for cabinet in rod.boxes)
     return Loading(cabinets=cabinets, findings=findings(rod, cabinets))
 
 
@@ -26,7 +26,7 @@ def joints_bear(rod: Rod) -> tuple[bool, float | None]:
 
     None where a figure is missing. For the comparison of ways of joining: shelves and the wall are the same in each.
     """
-    full = [c for c in rod.cabinets if contents_kg(c) > 0]
+    full = [c for c in rod.boxes if contents_kg(c) > 0]
     margins = [j.margin for c in full for j in joint_loads(c, rod)]
     known = [m for m in margins if m is not None]
     return bool(full), min(known) if known and len(known) == len(margins) else None

@@ -200,6 +200,24 @@ class Rebate(Groove):
     noun: ClassVar[str] = "rebate"
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Cutout(Channel):
+    """A hole right through a board between four walls, for a sink, a hob or a service: `polygon` is its outline.
+
+    The corners of the polygon are those of the walls, in the part frame; the cutter rounds them by `end_radius`.
+    """
+
+    kind: ClassVar[str] = "cutout"
+    noun: ClassVar[str] = "cut-out"
+    polygon: tuple[tuple[float, float], ...]
+
+
+def through(feature: Feature) -> bool:
+    """Whether it goes right through its board, so that no depth is set for it."""
+    return isinstance(feature, Cutout) or (isinstance(feature, Bore) and feature.through)
+
+
 KINDS: dict[str, type[Feature]] = {
-    kind.kind: kind for kind in (Bore, Pocket, Slot, ArcSlot, Undercut, Keyhole, Groove, Rebate)
+    kind.kind: kind for kind in (Bore, Pocket, Slot, ArcSlot, Undercut, Keyhole, Groove, Rebate, Cutout)
 }
+OWN_KINDS = tuple(kind for kind in KINDS if KINDS[kind] is not Cutout)  # that a joint may have

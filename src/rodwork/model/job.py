@@ -5,7 +5,7 @@ comment beside it says what.
 """
 
 from dataclasses import dataclass, field
-from typing import Any, Literal
+from typing import TYPE_CHECKING, Any, Literal
 
 from rodwork.model.alcove import Alcove
 from rodwork.model.costing import ShopFigures
@@ -16,6 +16,9 @@ from rodwork.model.own_family import OwnFamily
 from rodwork.model.sawing import Sawing
 from rodwork.model.shop import Shop
 from rodwork.model.survey import Survey
+
+if TYPE_CHECKING:  # which itself knows places and recipes
+    from rodwork.model.run_asked import RunAsked
 
 Rest = Literal["rest"]
 BackStyle = Literal[
@@ -182,6 +185,7 @@ class Job:
     sawing: Sawing = field(default_factory=Sawing)
     measured: tuple[MeasuredBoard, ...] = ()
     surveys: dict[str, Survey] = field(default_factory=dict, hash=False)
+    runs: tuple["RunAsked", ...] = ()
 
 
 class CannotBuild(Exception):  # noqa: N818 - it is a finding about the job, not a fault of ours

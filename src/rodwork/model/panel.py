@@ -11,7 +11,7 @@ from rodwork.model.surface import EDGES, Surface
 Role = Literal[
     "side", "top", "bottom", "fixed shelf", "loose shelf", "divider", "rail", "back", "door", "drawer front",
     "drawer side", "drawer back", "drawer bottom", "plinth board", "plinth frame", "batten", "face frame",
-    "end panel", "infill", "scribe", "worktop", "cornice", "pelmet", "lipping",
+    "end panel", "infill", "scribe", "worktop", "upstand", "cornice", "pelmet", "lipping",
 ]  # fmt: skip
 PUT_IN_LAST: tuple[Role, ...] = (
     "loose shelf", "door", "drawer front", "drawer side", "drawer back", "drawer bottom", "scribe",

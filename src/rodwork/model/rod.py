@@ -14,6 +14,7 @@ from rodwork.model.fronts import DoorHung, DrawerMade
 from rodwork.model.measured import MeasuredBoard
 from rodwork.model.panel import Part
 from rodwork.model.plain import from_plain, to_plain
+from rodwork.model.run import CabinetRun
 from rodwork.model.sawing import Sawing
 from rodwork.model.setup import Setup
 from rodwork.model.shop import Shop
@@ -112,6 +113,11 @@ class RodCabinet:
     doors: tuple[DoorHung, ...] = ()
     drawers: tuple[DrawerMade, ...] = ()
 
+    @property
+    def is_run(self) -> bool:
+        """Whether it is no box but the boards that go along a run: worktop, plinth, infills."""
+        return self.asked.style == "run"
+
     @cached_property
     def part(self) -> dict[str, Part]:
         """Parts by id."""
@@ -155,6 +161,12 @@ class Rod:
     sawing: Sawing = field(default_factory=Sawing)
     measured: tuple[MeasuredBoard, ...] = ()
     surveys: dict[str, Survey] = field(default_factory=dict, hash=False)
+    runs: tuple[CabinetRun, ...] = ()
+
+    @cached_property
+    def boxes(self) -> tuple[RodCabinet, ...]:
+        """The cabinets that are boxes: not the entries with the boards of a run."""
+        return tuple(c for c in self.cabinets if not c.is_run)
 
     @cached_property
     def cabinet(self) -> dict[str, RodCabinet]:

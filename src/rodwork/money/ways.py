@@ -142,7 +142,7 @@ def _labour(minutes: Decimal, rates: Rates) -> CostLine:
 
 def _spread(to_buy: tuple[ToBuy, ...], rod: Rod, rates: Rates) -> Iterator[CostLine]:
     """This job's share of what a machine costs: by cabinets, of those that the shop expects to make with it."""
-    cabinets = sum(c.count for c in rod.cabinets)
+    cabinets = sum(c.count for c in rod.boxes)
     for machine in to_buy:
         share = None if machine.price is None else machine.price * cabinets / rates.cabinets_to_come
         yield CostLine(

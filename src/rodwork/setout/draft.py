@@ -2,12 +2,14 @@
 
 from dataclasses import dataclass, fields
 
+from rodwork.geometry.vec import Vec
 from rodwork.model.fixing import Item, Joint
 from rodwork.model.job import Cabinet, Job
 from rodwork.model.machining import Machining
 from rodwork.model.meeting import Carcass
 from rodwork.model.panel import Panel, Part
 from rodwork.model.rod import Asked, BoardStock, EdgingStock, Heading, Proof, Rod, RodCabinet
+from rodwork.model.run import CabinetRun
 from rodwork.setout.fittings import fitting_machining
 from rodwork.setout.marks import marks
 from rodwork.setout.pins import pin_machining
@@ -28,16 +30,30 @@ class Made:
     machining: tuple[Machining, ...]
 
 
-def draft(job: Job, made: tuple[Made, ...]) -> Rod:
-    """The Rod of a job, before its proof and its checks."""
+@dataclass(frozen=True, slots=True, kw_only=True)
+class MadeRun:
+    """One run as carcass and joints have made it: its place on the wall, and the boards that belong to no cabinet."""
+
+    run: CabinetRun
+    mark: str
+    notes: str | None
+    size: Vec
+    carcass: Carcass
+    joints: tuple[Joint, ...]
+    machining: tuple[Machining, ...]
+
+
+def draft(job: Job, made: tuple[Made, ...], runs: tuple[MadeRun, ...] = ()) -> Rod:
+    """The Rod of a job, before its proof and its checks. The boards of a run stand in an entry of its name."""
     cabinets: list[RodCabinet] = []
     work: list[BoardWork] = []
-    for one in made:
+    every: tuple[Made | MadeRun, ...] = (*made, *runs)
+    for one in every:
         by_part = _by_part(one)
-        cabinets.append(_cabinet(one, by_part))
+        cabinets.append(_of_run(one, by_part) if isinstance(one, MadeRun) else _cabinet(one, by_part))
         work += [
             BoardWork(
-                cabinet=one.cabinet.name, panel=p, machining=by_part[p.id],
+                cabinet=cabinets[-1].name, panel=p, machining=by_part[p.id],
                 mills_mm=job.edgings[p.edging_name].mills_mm if p.edging_name else 0.0,
             )
             for p in one.carcass.panels
@@ -58,10 +74,11 @@ def draft(job: Job, made: tuple[Made, ...]) -> Rod:
         cabinets=tuple(cabinets), setups=settings(work, job.shop.step_mm), findings=(),
         walls=job.walls, tested=job.tested, sawing=job.sawing, measured=job.measured,
         surveys=job.surveys,
+        runs=tuple(r.run for r in runs),
     )  # fmt: skip
 
 
-def _by_part(one: Made) -> dict[str, tuple[Machining, ...]]:
+def _by_part(one: Made | MadeRun) -> dict[str, tuple[Machining, ...]]:
     panels = {p.id: p for p in one.carcass.panels}
     out: dict[str, list[Machining]] = {p: [] for p in panels}
     fitted = fitting_machining(one.carcass.fitting_bores, panels)
@@ -72,9 +89,29 @@ def _by_part(one: Made) -> dict[str, tuple[Machining, ...]]:
 
 def _cabinet(one: Made, by_part: dict[str, tuple[Machining, ...]]) -> RodCabinet:
     c = one.cabinet
+    return RodCabinet(
+        name=c.name, count=c.count, size=(c.width_mm, c.height_mm, c.depth_mm), asked=_asked(one),
+        hardware=(*_pins(c, one.carcass.shelf_pins), *one.carcass.fittings),
+        parts=_parts(one.carcass, c.mark, c.count, by_part), joints=one.joints, proof=_UNPROVEN,
+        doors=one.carcass.doors, drawers=one.carcass.drawers,
+    )  # fmt: skip
+
+
+def _of_run(one: MadeRun, by_part: dict[str, tuple[Machining, ...]]) -> RodCabinet:
+    asked = Asked(
+        style="run", corners="", back=None, void=0.0, openings=(), kg_per_m2=None, notes=one.notes
+    )  # fmt: skip
+    return RodCabinet(
+        name=one.run.name, count=1, size=one.size, asked=asked, hardware=one.carcass.fittings,
+        parts=_parts(one.carcass, one.mark, 1, by_part), joints=one.joints, proof=_UNPROVEN,
+    )  # fmt: skip
+
+
+def _parts(carcass: Carcass, mark: str, count: int, by_part: dict[str, tuple[Machining, ...]]) -> tuple[Part, ...]:
+    """Every board with its marks and its machining, and the first board of the cabinet that it is the same as."""
     parts: list[Part] = []
     firsts: list[tuple[Panel, tuple[Machining, ...]]] = []
-    for panel in one.carcass.panels:
+    for panel in carcass.panels:
         cuts = by_part[panel.id]
         same_as = first_like(panel, cuts, firsts)
         if same_as is None:
@@ -82,15 +119,10 @@ def _cabinet(one: Made, by_part: dict[str, tuple[Machining, ...]]) -> RodCabinet
         parts.append(
             Part(
                 **{name: getattr(panel, name) for name in _PANEL_FIELDS},
-                marks=marks(c.mark, 1, c.count, panel), same_as=same_as, features=tuple(m.feature for m in cuts),
+                marks=marks(mark, 1, count, panel), same_as=same_as, features=tuple(m.feature for m in cuts),
             )
         )  # fmt: skip
-    return RodCabinet(
-        name=c.name, count=c.count, size=(c.width_mm, c.height_mm, c.depth_mm), asked=_asked(one),
-        hardware=(*_pins(c, one.carcass.shelf_pins), *one.carcass.fittings),
-        parts=tuple(parts), joints=one.joints, proof=_UNPROVEN, doors=one.carcass.doors,
-        drawers=one.carcass.drawers,
-    )  # fmt: skip
+    return tuple(parts)
 
 
 def _pins(cabinet: Cabinet, number: int) -> tuple[Item, ...]:

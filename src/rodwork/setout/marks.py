@@ -20,6 +20,7 @@ _CODES = {
     "infill": "IN",
     "scribe": "SC",
     "worktop": "WT",
+    "upstand": "UP",
     "cornice": "CN",
     "pelmet": "PM",
 }
@@ -42,4 +43,4 @@ def _code(panel: Panel) -> str:
         return f"W{number}{_DRAWER[' '.join(w for w in words[1:] if not w.isdigit())]}"
     if panel.role in ("door", "scribe") and words[0] in ("left", "right"):
         return f"{'SB' if words[-1] == 'batten' else _CODES[panel.role]}{words[0][0].upper()}"
-    return _CODES[panel.role] + number
+    return f"{_CODES[panel.role]}{'R' if 'return' in words else ''}{number}"

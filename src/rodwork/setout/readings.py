@@ -5,7 +5,7 @@ from functools import singledispatch
 
 from rodwork.geometry.rounding import to_step
 from rodwork.geometry.vec import Vec, along, cross
-from rodwork.model.feature import Feature, Groove, Keyhole
+from rodwork.model.feature import Channel, Cutout, Feature, Groove, Keyhole
 from rodwork.model.machining import Machining
 from rodwork.model.panel import Panel
 from rodwork.model.setup import Reading
@@ -58,8 +58,9 @@ def given(feature: Feature, surface: Surface) -> tuple[Vec, Vec]:
     return feature.at, feature.at
 
 
-@given.register
-def _(feature: Groove, surface: Surface) -> tuple[Vec, Vec]:
+@given.register(Groove)
+@given.register(Cutout)
+def _(feature: Channel, surface: Surface) -> tuple[Vec, Vec]:
     """Its near wall and its far one."""
     axis, wide = axis_of(surface), cross(feature.into, feature.along)
     half = abs(feature.along[axis]) * feature.length / 2 + abs(wide[axis]) * feature.width / 2

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from rodwork.geometry.rounding import to_step
-from rodwork.model.feature import Bore, Stage
+from rodwork.model.feature import Stage, through
 from rodwork.model.machining import BATTEN, LAID_ON_LINE, OWN_BASE, THE_END, Machining
 from rodwork.model.panel import Panel
 from rodwork.model.setup import Fence, Reading, Setup, SetupFeature
@@ -17,6 +17,7 @@ _STAGES: tuple[Stage, ...] = ("before edging", "after edging", "in place")
 _TOOLS = (
     "saw, rip fence", "saw, length stop", "dowel jig", "drill and fence", "router and fence", "router and batten",
     "slot jointer", "undercut slot jointer", "mortise jointer", "pocket jig", "drill and pin strip",
+    "router and template",
 )  # fmt: skip
 _SAWS = _TOOLS[:2]
 _FROM_THE_LINE = (BATTEN, LAID_ON_LINE)
@@ -107,7 +108,8 @@ def _machining(board: BoardWork, words: Mapping[Surface, str], step: float) -> t
         along, across = readings(m, board.panel, words, board.mills_mm, step)
         setting = Setting(
             stage=m.feature.stage, tool=m.tool, cutter=m.cutter, fence_mm=_fence_mm(m, across),
-            depth=None if _through(m) else m.feature.depth, stands_on=m.stands_on, registers_on=words[m.across_from],
+            depth=None if through(m.feature) else m.feature.depth, stands_on=m.stands_on,
+            registers_on=words[m.across_from],
             line=across.line if m.stands_on in _FROM_THE_LINE else None, thing=m.feature.noun, to_marks=m.to_marks,
         )  # fmt: skip
         entry = SetupFeature(
@@ -115,11 +117,6 @@ def _machining(board: BoardWork, words: Mapping[Surface, str], step: float) -> t
         )
         out.append((setting, entry))
     return tuple(out)
-
-
-def _through(m: Machining) -> bool:
-    """A bore right through needs no depth to be set."""
-    return isinstance(m.feature, Bore) and m.feature.through
 
 
 def _fence_mm(m: Machining, across: Reading) -> float | None:
@@ -181,6 +178,8 @@ def _first_off(s: Setting, entries: tuple[SetupFeature, ...]) -> str:
         assert across is not None
         assert across.end_mm is not None
         width = across.end_mm - across.mm
+        if s.depth is None:
+            return f"the template stands on its lines, {across.mm:.1f} and {across.end_mm:.1f} from {start}"
         wall = f"far wall {s.fence_mm:.1f} from {start}" if s.fence_mm == across.end_mm else (
             f"near wall on {start}" if s.fence_mm is None else f"near wall {s.fence_mm:.1f} from {start}"
         )  # fmt: skip

@@ -5,7 +5,7 @@ from collections.abc import Iterable, Iterator
 from rodwork.checks.check import Check
 from rodwork.checks.holes import DUST, called, fixing_of, in_a_face, joint_of, left_below, mouth_of, settable, word
 from rodwork.checks.spot import COMMON, Spot, mm, told_once, too_little
-from rodwork.model.feature import Bore, Feature, Groove, Pocket
+from rodwork.model.feature import Bore, Feature, Groove, Pocket, through
 from rodwork.model.finding import Finding
 from rodwork.model.fixing import Fixing
 from rodwork.model.panel import Part
@@ -34,7 +34,7 @@ def _spots(cabinet: RodCabinet, shop: Shop) -> Iterator[Spot]:
     fixings, joints = fixing_of(cabinet), joint_of(cabinet)
     for part in cabinet.parts:
         for feature in part.features:
-            if not isinstance(feature, Groove) and not (isinstance(feature, Bore) and feature.through):
+            if not isinstance(feature, Groove) and not through(feature):
                 if left_below(part, feature) < shop.least_remainder_mm - DUST:
                     yield _hole(cabinet, part, feature, fixings.get(feature.id), shop)
             elif isinstance(feature, Groove) and in_a_face(feature):

@@ -3,7 +3,7 @@
 from collections.abc import Iterable, Iterator
 from typing import NamedTuple
 
-from rodwork.model.feature import FeatureRole, Groove, Rebate
+from rodwork.model.feature import Cutout, FeatureRole, Groove, Rebate
 from rodwork.model.fixing import Fixing
 from rodwork.setout.proving.printed import Void
 from rodwork.setout.proving.stand import LIES, Point, Stand, along_axis
@@ -149,7 +149,7 @@ def rows(voids: Iterable[Void]) -> Iterator[Row]:
     found: dict[tuple[str, str, str | None, FeatureRole, int, float], list[Void]] = {}
     for void in voids:
         feature = void.feature
-        if not isinstance(feature, Groove):
+        if not isinstance(feature, Groove | Cutout):
             for axis in (0, 1, 2):
                 if axis != void.axis:
                     at = round(feature.at[axis], 2)

@@ -3,7 +3,7 @@
 import re
 from collections.abc import Iterator, Sequence
 
-from rodwork.model.feature import Bore, Feature, Groove, Keyhole, Pocket, Slot
+from rodwork.model.feature import Bore, Cutout, Feature, Groove, Keyhole, Pocket, Slot
 from rodwork.model.setup import Reading, Setup
 from rodwork.model.surface import Surface
 from rodwork.setout.proving.meetings import Met
@@ -206,7 +206,7 @@ def _fence(stand: Stand, feature: Feature, entry: Entry, met: Met | None) -> Tro
         wanted = [v for r in against for v in _set_to(r, host, met, stand)]
         if not any(abs(setup.fence.mm - v) <= DUST for v in wanted):
             return Trouble("setting", "the fence", " or ".join(mm(v) for v in wanted), mm(setup.fence.mm))
-    if isinstance(feature, Groove) or not isinstance(setup.stop, tuple) or not setup.stop:
+    if isinstance(feature, Groove | Cutout) or not isinstance(setup.stop, tuple) or not setup.stop:
         return None
     others = [r for r in readings if r is not against[0]]
     wanted = [v for r in others for v in _set_to(r, host, met, stand)]
@@ -234,7 +234,7 @@ def _set_to(reading: Reading, host: bool, met: Met | None, stand: Stand) -> Iter
 def _through(stand: Stand, feature: Feature) -> Trouble | None:
     """A bore right through is as deep as the board, or as the board is below the housing of its own joint."""
     inward = along_axis(feature.into)
-    if not isinstance(feature, Bore) or not feature.through or inward is None:
+    if not _goes_through(feature) or inward is None:
         return None
     board = stand.size[inward.axis]
     housed = [g.depth for g in stand.part.features if isinstance(g, Groove) and g.joint == feature.joint]
@@ -243,8 +243,12 @@ def _through(stand: Stand, feature: Feature) -> Trouble | None:
     return Trouble("depth", "it goes right through", mm(board), mm(feature.depth))
 
 
+def _goes_through(feature: Feature) -> bool:
+    return isinstance(feature, Cutout) or (isinstance(feature, Bore) and feature.through)
+
+
 def _depth(feature: Feature, setup: Setup) -> Trouble | None:
-    through = isinstance(feature, Bore) and feature.through
+    through = _goes_through(feature)
     if not (through and setup.depth is None) and (setup.depth is None or abs(setup.depth - feature.depth) > DUST):
         return Trouble("depth", "its depth", mm(feature.depth), mm(setup.depth))
     bit = re.fullmatch(r"(\d+(?:\.\d+)?) mm", setup.cutter or "")
@@ -271,7 +275,7 @@ def place(stand: Stand, feature: Feature, entry: Entry, half_step: float) -> tup
         if reading is None:
             continue
         axis = LIES[reading.from_surface][0]
-        if isinstance(feature, Groove) and reading.end_mm is None:
+        if isinstance(feature, Groove | Cutout) and reading.end_mm is None:
             return void, Trouble("place", f"only one wall is given from the {reading.word}", "two", "one")
         off = max(abs(void.low[axis] - low[axis]), abs(void.high[axis] - high[axis]))
         if off > half_step + 1e-6:
@@ -305,7 +309,7 @@ def walls(feature: Feature) -> tuple[list[float], list[float]]:
     """Lowest and highest coordinate of the mouth on each axis of the board (of a bore: its middle)."""
     low, high = list(feature.at), list(feature.at)
     run, into = along_axis(feature.along), along_axis(feature.into)
-    if isinstance(feature, Groove) and run is not None and into is not None:
+    if isinstance(feature, Groove | Cutout) and run is not None and into is not None:
         for axis, size in ((run.axis, feature.length), (3 - run.axis - into.axis, feature.width)):
             low[axis] -= size / 2
             high[axis] += size / 2

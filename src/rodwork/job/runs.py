@@ -1,0 +1,208 @@
+"""Runs of the job file: cabinets by name in their order, every copy once, and what goes along them."""
+
+from collections import Counter
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, replace
+from typing import Any
+
+from rodwork.job.cabinets import Shared
+from rodwork.job.faults import shown
+from rodwork.job.lines import Path
+from rodwork.job.marks import marks
+from rodwork.job.tables import Given, Reading, lacks, read_named, read_table, unknown_name
+from rodwork.job.words import CorniceWords, PlinthWords, RunWords, WorktopWords
+from rodwork.model.job import Cabinet, Place, Recipe
+from rodwork.model.run_asked import CutOutAsked, RunAsked, RunEntry, ScrewsAsked, StripAsked, WorktopAsked
+
+# All common practice, no source.
+SET_BACK_MM, CLEAR_MM = 50.0, 5.0  # of a plinth
+FRONT_MM, END_MM = 40.0, 10.0  # a worktop over carcasses: a door, its buffers and 20 to spare; over a free end
+FROM_FRONT_MM, RADIUS_MM = 60.0, 10.0  # of a cut-out
+SCREW_LINE_MM = 37.0
+SCRIBE_MM = 10.0
+
+
+def read_runs(section: Any, cabinets: Sequence[Cabinet], shared: Shared, reading: Reading) -> tuple[RunAsked, ...]:
+    """Every run that is sound; the faults of all. `cabinets`: those that are sound, in the order of the file."""
+    tables = read_named("runs", section, RunWords, "run", reading)
+    known = {c.name: c for c in cabinets}
+    for name in tables:
+        if name in known:
+            reading.fault(
+                ("runs", name), f"{shown(name)} is the name of a cabinet too", "Give the run a name of its own"
+            )
+    all_marks = marks(tables, {c.name: c.mark for c in cabinets})
+    used: Counter[str] = Counter()
+    made = [
+        _Maker(name, all_marks.get(name, ""), read_table(RunWords, raw, ("runs", name), f"the run {shown(name)}",
+               reading), known, shared, reading, used).run()
+        for name, raw in tables.items()
+    ]  # fmt: skip
+    return tuple(run for run in made if run)
+
+
+@dataclass(frozen=True, slots=True)
+class _Maker:
+    """Makes one run of its words. `used`: how many copies of each cabinet stand in runs so far."""
+
+    name: str
+    mark: str
+    given: Given
+    known: Mapping[str, Cabinet]
+    shared: Shared
+    reading: Reading
+    used: "Counter[str]"
+
+    def run(self) -> RunAsked | None:
+        """The run, or None where it is not sound."""
+        before, get = len(self.reading.faults), self.given.get
+        of = tuple(self._entry(i, entry) for i, entry in enumerate(get("of", ())))
+        board = self._board("board") or self._usual_board(of)
+        edging = get("edging")
+        if edging is not None and edging not in self.shared.edgings:
+            self._unknown(("edging",), edging, self.shared.edgings, "edgings")
+        length = get("length")
+        walls = get("walls", "none" if length is None else "both")
+        if walls == "both" and length is None:
+            self._fault(("walls",), "both its ends stand at a wall, and its length is not said", "Write length = ...")
+        of = tuple(self._with_board(i, entry, board) for i, entry in enumerate(of))
+        plinth, worktop = self._plinth(board), self._worktop(board)
+        cornice, pelmet = self._strip("cornice", board), self._strip("pelmet", board)
+        if self.given.wrong or len(self.reading.faults) > before or not board:
+            return None
+        return RunAsked(
+            name=self.name, mark=self.mark, where=get("where"), length_mm=length, walls=walls,
+            starts=get("starts", "left"), above_floor_mm=get("above_floor", 0.0), behind_mm=get("behind", 0.0),
+            scribe_mm=get("scribe", SCRIBE_MM), edging=edging, of=of, plinth=plinth, worktop=worktop,
+            cornice=cornice, pelmet=pelmet, screws=self._screws(), notes=get("notes"),
+            place=Place(path=self.given.path),
+        )  # fmt: skip
+
+    def _fault(self, inner: Path, what: str, mend: str) -> None:
+        self.reading.fault((*self.given.path, *inner), what, mend)
+
+    def _unknown(self, inner: Path, name: str, names: Mapping[str, Any], section: str) -> None:
+        self._fault(inner, *unknown_name(name, names, section))
+
+    def _entry(self, i: int, entry: RunEntry) -> RunEntry:
+        """An entry of `of`: of a cabinet, which of its copies it is."""
+        if entry.stands_as != "cabinet":
+            return entry
+        cabinet = self.known.get(entry.name)
+        if cabinet is None:
+            if entry.name not in self.shared.cabinets:  # else it has had its fault
+                self._unknown(("of", i), entry.name, self.shared.cabinets, "cabinets")
+            return entry
+        self.used[entry.name] += 1
+        copy = self.used[entry.name]
+        if copy == cabinet.count + 1:
+            times = "once" if cabinet.count == 1 else f"{cabinet.count} times"
+            self._fault(
+                ("of", i), f"the cabinet {shown(entry.name)} is made {times}, and the runs want it more often",
+                f"Write count = {copy} in [cabinets.{entry.name}], or take one out of the runs",
+            )  # fmt: skip
+        return replace(entry, copy=copy)
+
+    def _usual_board(self, of: Sequence[RunEntry]) -> str | None:
+        """The board of the first cabinet's doors, else its own."""
+        first = next((self.known[e.name] for e in of if e.stands_as == "cabinet" and e.name in self.known), None)
+        if first is None:
+            if not any(e.stands_as == "cabinet" for e in of) and self.given.says("of"):
+                self._fault(("of",), "there is no cabinet in it", "Write the NAME of a [cabinets.NAME]")
+            return None
+        return first.doors[0].board if first.doors else first.board
+
+    def _with_board(self, i: int, entry: RunEntry, board: str | None) -> RunEntry:
+        """An infill or end panel with the board it is made of."""
+        if entry.stands_as not in ("infill", "end panel"):
+            return entry
+        word = "board" if entry.stands_as == "infill" else "panel"
+        if entry.name and entry.name not in self.shared.boards:
+            self._unknown(("of", i, word), entry.name, self.shared.boards, "boards")
+        return replace(entry, name=entry.name or board or "")
+
+    def _board(self, *path: str) -> str | None:
+        """A board that is named, if it is and there is one."""
+        at: Any = self.given.values
+        for word in path:
+            at = at.get(word) if isinstance(at, Mapping) else None
+        if at is not None and at not in self.shared.boards:
+            self._unknown(path, at, self.shared.boards, "boards")
+            return None
+        return at if isinstance(at, str) else None
+
+    def _table(self, word: str, words: Any, needed: Sequence[str]) -> Mapping[str, Any] | None:
+        """A table inside the run, if it is there and has what it needs."""
+        table = self.given.get(word)
+        if not isinstance(table, Mapping):
+            return None
+        for inner in needed:
+            if inner not in table:
+                self._fault((word,), *lacks(words, inner, word))
+        return table if all(inner in table for inner in needed) else None
+
+    def _plinth(self, board: str | None) -> StripAsked | None:
+        table = self._table("plinth", PlinthWords, ())
+        if table is None:
+            return None
+        clear, height = table.get("clear", CLEAR_MM), self.given.get("above_floor", 0.0)
+        if height - clear < 30.0:
+            self._fault(
+                ("plinth",), f"a plinth board under carcasses at {height:g} would be {height - clear:g} high",
+                "Write above_floor = 150, or what height they stand at",
+            )  # fmt: skip
+        return StripAsked(
+            board=self._board("plinth", "board") or board or "", height_mm=None,
+            set_mm=table.get("set_back", SET_BACK_MM), clear_mm=clear,
+        )  # fmt: skip
+
+    def _strip(self, word: str, board: str | None) -> StripAsked | None:
+        table = self._table(word, CorniceWords, ("height",))
+        if table is None:
+            return None
+        return StripAsked(
+            board=self._board(word, "board") or board or "", height_mm=table["height"],
+            set_mm=-table.get("forward", 0.0),
+        )  # fmt: skip
+
+    def _worktop(self, board: str | None) -> WorktopAsked | None:
+        table = self._table("worktop", WorktopWords, ("board",))
+        if table is None:
+            return None
+        if "front" in table and "depth" in table:
+            self._fault(("worktop", "depth"), "front and depth say the same thing in two ways", "Keep one of them")
+        cuts = tuple(self._cut_out(i, cut) for i, cut in enumerate(table.get("cut_outs", ())))
+        return WorktopAsked(
+            board=self._board("worktop", "board") or "", depth_mm=table.get("depth"),
+            front_mm=table.get("front", FRONT_MM), ends_mm=table.get("ends", (END_MM, END_MM)),
+            joint=self._recipe(), joints_at_mm=table.get("joints_at"), cut_outs=cuts,
+            upstand_mm=table.get("upstand", 0.0), upstand_board=self._board("worktop", "upstand_board") or board or "",
+        )  # fmt: skip
+
+    def _recipe(self) -> Recipe | None:
+        name = self.given.get("worktop", {}).get("joint")
+        if name is None:
+            return None
+        if name not in self.shared.recipes:
+            self._unknown(("worktop", "joint"), name, self.shared.recipes, "joints")
+        return self.shared.recipes.get(name)
+
+    def _cut_out(self, i: int, said: Mapping[str, Any]) -> CutOutAsked:
+        path, over, number = ("worktop", "cut_outs", i), said.get("over"), len(self.given.get("of", ()))
+        if (over is None) == ("at" not in said):
+            self._fault(
+                path, "a cut-out says in one way where it is: over which thing in the run, or at so far from the left",
+                "Write over = 2, or at = 900",
+            )  # fmt: skip
+        if over is not None and over > number:
+            self._fault((*path, "over"), f"over is {over}, and {number} things stand in the run", "Count from the left")
+        return CutOutAsked(
+            what=said["for"], width_mm=said["width"], depth_mm=said["depth"], radius_mm=said.get("radius", RADIUS_MM),
+            from_front_mm=said.get("from_front", FROM_FRONT_MM), place=over, at_mm=said.get("at"),
+        )  # fmt: skip
+
+    def _screws(self) -> ScrewsAsked | None:
+        said = self.given.get("screws", {})
+        if not isinstance(said, Mapping):
+            return None
+        return ScrewsAsked(heights_mm=tuple(sorted(said.get("heights", ()))), front_mm=said.get("front", SCREW_LINE_MM))
