@@ -8,6 +8,7 @@ from rodwork.geometry.directions import BACK, LEFT, UP
 from rodwork.joints.place import entry_of, join
 from rodwork.joints.registry import back_recipe, families
 from rodwork.model.demand import Contents
+from rodwork.model.finish import with_finish
 from rodwork.model.job import Back, Board, Cabinet, CabinetEdging, Edging, Job, Pins, Place, Recipe, Use
 from rodwork.model.meeting import Carcass
 from rodwork.model.rod import Rod
@@ -72,11 +73,12 @@ def job(*cabinets: Cabinet, thickness: float = 17.6, back_thickness: float = 5.8
 
 def made(cabinet: Cabinet, in_job: Job) -> Made:
     """Carcass and joints of one cabinet."""
+    shop = with_finish(in_job.shop, cabinet.finish)
     carcass = build(
-        cabinet, in_job.boards, in_job.edgings, in_job.shop, lambda b: back_recipe(b, cabinet.place),
-        lambda r, host, guest: entry_of(r, host, guest, in_job.shop),
+        cabinet, in_job.boards, in_job.edgings, shop, lambda b: back_recipe(b, cabinet.place),
+        lambda r, host, guest: entry_of(r, host, guest, shop),
     )  # fmt: skip
-    joined = join(carcass, in_job.shop)
+    joined = join(carcass, shop)
     return Made(cabinet=cabinet, carcass=carcass, joints=joined.joints, machining=joined.machining)
 
 

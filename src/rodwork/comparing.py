@@ -19,6 +19,7 @@ from rodwork.joints.place import Joined, entry_of, join
 from rodwork.joints.registry import joint_kinds
 from rodwork.load.station import joints_bear
 from rodwork.model.costing import Cannot, Comparison, Way
+from rodwork.model.finish import with_finish
 from rodwork.model.job import Cabinet, CannotBuild, Job, Place, Recipe, Use
 from rodwork.model.meeting import Carcass, Entry, Meeting
 from rodwork.model.nature import Nature
@@ -138,15 +139,16 @@ class _Trial:
             m if m.id in kept else replace(m, recipe=_recipe_at(cabinet, m) or m.recipe) for m in carcass.meetings
         )
         carcass = replace(carcass, meetings=meetings)
-        joined = join(carcass, self.job.shop, kept)
+        joined = join(carcass, with_finish(self.job.shop, cabinet.finish), kept)
         return Made(cabinet=cabinet, carcass=carcass, joints=joined.joints, machining=joined.machining)
 
     def _entries(self, cabinet: Cabinet) -> Iterator[Entry]:
         """How far boards enter one another under the cabinet's recipes: all that a carcass has of them."""
         boards = [self.job.boards[name].actual_mm for name in (cabinet.board, cabinet.shelf_board)]
+        shop = with_finish(self.job.shop, cabinet.finish)
         for field_name in _NAMED_BY.values():
             for host, guest in product(boards, boards):
-                yield entry_of(getattr(cabinet, field_name), host, guest, self.job.shop)
+                yield entry_of(getattr(cabinet, field_name), host, guest, shop)
 
 
 _NAMED_BY = {"corner": "corner_joint", "fixed shelf": "shelf_joint", "divider": "divider_joint"}

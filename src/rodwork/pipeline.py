@@ -23,6 +23,7 @@ from rodwork.load.station import load_of
 from rodwork.model.cutting import CuttingPlan
 from rodwork.model.dry_fit import DryFit
 from rodwork.model.finding import Finding
+from rodwork.model.finish import with_finish
 from rodwork.model.job import Back, Cabinet, CannotBuild, Job, Place, Recipe, Use
 from rodwork.model.loading import Loading
 from rodwork.model.measured import DIMENSIONS
@@ -234,15 +235,16 @@ def _sentence(text: str) -> str:
 
 def make(cabinet: Cabinet, job: Job) -> Made:
     """Carcass and joints of one cabinet. Raises CannotBuild."""
+    shop = with_finish(job.shop, cabinet.finish)
 
     def entry(recipe: Recipe, host_thickness: float, guest_thickness: float) -> Entry:
-        return entry_of(recipe, host_thickness, guest_thickness, job.shop)
+        return entry_of(recipe, host_thickness, guest_thickness, shop)
 
     def held(back: Back) -> Recipe:
         return back_recipe(back, cabinet.place)
 
-    carcass = build(cabinet, job.boards, job.edgings, job.shop, held, entry)
-    joined = join(carcass, job.shop)
+    carcass = build(cabinet, job.boards, job.edgings, shop, held, entry)
+    joined = join(carcass, shop)
     return Made(cabinet=cabinet, carcass=carcass, joints=joined.joints, machining=joined.machining)
 
 

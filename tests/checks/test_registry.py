@@ -11,6 +11,7 @@ from rodwork.checks import kinds
 from rodwork.checks.registry import checks, run_checks
 from rodwork.checks.spot import Spot, listed, mm, told_once, too_little
 from rodwork.model.finding import PRINTED
+from rodwork.model.finish import Finish
 from rodwork.model.job import CabinetEdging, Pins
 from tests.building import back, cabinet, job, recipe, rod, rod_of
 from tests.cabinets import built
@@ -45,6 +46,7 @@ def test_every_check_has_its_test_and_its_page(name):
         assert head in page, f"{name}.md has no {head!r}"
 
 
+FILM = Finish(film_mm=0.15, when="before assembly", mask="joints")
 IN_THE_JOB = {
     "near_far_face": {"corner_joint": recipe(("dowel", {"depth_in_face_mm": 15.0}))},
     "beside_the_bore": {"thickness": 12.0},
@@ -81,6 +83,14 @@ IN_THE_JOB = {
         "bays": ("rest", "rest"),
         "width_mm": 900.0,
     },
+    "film_in_margin": {
+        "doors": doors("pair", style="inset", between=1.5),
+        "finish": FILM,
+        "openings": ("rest",),
+        "loose_shelves": (0,),
+    },
+    "film_in_channel": {"shelf_joint": recipe("tongue"), "finish": replace(FILM, mask="nothing")},
+    "glue_on_finish": {"finish": replace(FILM, mask="nothing")},
     "door_too_tall": {"doors": doors("left", hinges=2, openings=2), "height_mm": 2100.0},
 }
 

@@ -85,7 +85,7 @@ def texts(draw):
         f"width = {draw(st.integers(360, 800)) + 380 * (bays - 1)}", f"height = {height}",
         f"depth = {draw(st.integers(280, 600))}", f"dividers = {bays - 1}", f"fixed_shelves = {shelves}",
     ]  # fmt: skip
-    lines += draw(backs()) + draw(edged()) + draw(fronts(bays, shelves + 1))
+    lines += draw(backs()) + draw(edged()) + draw(fronts(bays, shelves + 1)) + draw(finishes())
     lines += [f"loose_shelves = {draw(st.integers(0, 2))}"] if draw(st.booleans()) else []
     actual = draw(st.sampled_from([16.0, 17.6, 18.0, 18.3]))
     return HEAD.format(actual=actual, recipes="\n".join(recipes)) + "\n".join(lines) + "\n"
@@ -101,6 +101,12 @@ def backs(draw):
     void = 0 if style == "planted" else draw(st.sampled_from([0, 10, 22]))
     board = "birch18" if style == "inset" else "birch6"
     return [f'back = {{ board = "{board}", style = "{style}", void = {void} }}']
+
+
+@st.composite
+def finishes(draw):
+    mask = draw(st.sampled_from([None, None, "joints", "joints and ends"]))
+    return [] if mask is None else [f'finish = {{ film = {draw(st.sampled_from([0.1, 0.15]))}, mask = "{mask}" }}']
 
 
 @st.composite

@@ -3,7 +3,7 @@
 Dashed lines on a door meet at its hinged edge, as on a builder's drawing. A customer can read it and sign it.
 """
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 
 from rodwork.documents.annotate import listed
 from rodwork.documents.drawing import HIDDEN, LINE, THIN, Circle, Point, Shape, Text, box, line, wrapped
@@ -11,10 +11,10 @@ from rodwork.documents.figures import dimension_across, dimension_up, size_text
 from rodwork.documents.page import Area, Page, body, fitted
 from rodwork.documents.pictorial import extent, part_box
 from rodwork.model.fronts import DoorHung, DrawerMade
+from rodwork.model.margins import Margin, fronts, margins
 from rodwork.model.panel import Part
 from rodwork.model.rod import Rod, RodCabinet
 
-FRONTS = ("door", "drawer front")
 _ROOM = 16.0  # for a dimension beside the front, mm
 _WORDS = 78.0  # width of what is said beside it, mm
 _SIZE = 3.6
@@ -36,8 +36,7 @@ def front_pages(rod: Rod) -> tuple[Page, ...]:
 
 def fronts_of(cabinet: RodCabinet) -> tuple[Part, ...]:
     """What is seen of a cabinet that is shut: its doors, from the left, then from the bottom."""
-    seen = [p for p in cabinet.parts if p.role in FRONTS and "back_side" in p.shows]
-    return tuple(sorted(seen, key=lambda p: (part_box(p)[0][0], part_box(p)[0][2])))
+    return tuple(sorted(fronts(cabinet), key=lambda p: (part_box(p)[0][0], part_box(p)[0][2])))
 
 
 def _front(cabinet: RodCabinet, area: Area) -> Iterator[Shape]:
@@ -111,6 +110,28 @@ def _said(cabinet: RodCabinet, fronts: tuple[Part, ...]) -> Iterator[str]:
         alike.setdefault(words, []).append(p.marks[0].rsplit("-", 1)[-1])
     for words, which in alike.items():
         yield f"{listed(which)}: {words}."
+    yield from _margins_said(cabinet)
     if cabinet.doors:
         yield "Hinges take up 2 mm each way: set the margins even when the cabinet stands level (common practice)."
         yield "Heights of hinges are on the sheets of the doors and of the boards that carry them."
+
+
+_BESIDE = {"fronts": "between fronts", "opening": "round fronts in their opening", "outside": "to the outside"}
+
+
+def _margins_said(cabinet: RodCabinet) -> Iterator[str]:
+    """The margins as made and, where a finish enters them, as they will be."""
+    found = margins(cabinet)
+    if not found:
+        return
+    yield f"Margins: {'; '.join(_each(found, None))}."
+    if cabinet.finish is not None:
+        film = cabinet.finish.film_mm
+        yield f"With the finish on, {size_text(film, 0.01)} a face: {'; '.join(_each(found, film))}."
+
+
+def _each(found: Sequence[Margin], film: float | None) -> Iterator[str]:
+    for beside, words in _BESIDE.items():
+        sizes = sorted({m.mm if film is None else m.finished(film) for m in found if m.beside == beside})
+        if sizes:
+            yield f"{listed([*dict.fromkeys(size_text(mm) for mm in sizes)])} {words}"

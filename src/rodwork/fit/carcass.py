@@ -161,13 +161,18 @@ class _Meeting:
 
     def _between_walls(self, fixing: Fixing, feature: str, name: str, point: Vec) -> None:
         """The board's two faces against the two walls: what it is too thick is taken from the play on either side."""
-        across, play = self.joint.contact.across, fixing.play.across
+        across, play = self.joint.contact.across, fixing.play.across - self._film(fixing) / 2
         middle = self.build.moved(self.guest, point, across).plus(
             self._machined(self.host, feature, point, across, name), -1.0
         )
         thick = Form(self._nought().q, self.errors.size(self.guest, "thickness"))
         for sign, limits in ((0.5, Limits(low=-inf, high=play)), (-0.5, Limits(low=-play, high=inf))):
             self.build.fixing(self.joint.id, self._nought(), middle.plus(thick, sign), (FREE, limits))
+
+    def _film(self, fixing: Fixing) -> float:
+        """What a finish takes of the room of a board between walls; a tongue is cut for its groove, and bare."""
+        finish = self.cabinet.finish
+        return 0.0 if finish is None or fixing.others else finish.in_channels_mm
 
     def _bottoming(self, fixing: Fixing, host: str, guest: str) -> None:
         """What stands in two bores stops the shoulder where the bores together are not deeper than it is long."""

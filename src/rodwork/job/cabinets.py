@@ -20,10 +20,12 @@ from rodwork.job.words import (
     DoorsWords,
     DrawersWords,
     EveryCabinetWords,
+    FinishWords,
     HangingWords,
 )
 from rodwork.model.alcove import Alcove
 from rodwork.model.demand import Contents, Hanging, Wall
+from rodwork.model.finish import Finish
 from rodwork.model.fronts import Doors, Drawers
 from rodwork.model.job import Back, Cabinet, CabinetEdging, Pins, Place, Recipe
 from rodwork.model.survey import Survey
@@ -160,6 +162,7 @@ class _Maker:
             pins=self._pins(), edging=edging,
             contents=contents, notes=self._get("notes"), place=Place(path=self.own.path), hanging=hanging,
             room=self._get("room", "heated"), sag=sag_of(self._table("sag")), doors=doors, drawers=drawers,
+            finish=self._finish(),
         )  # fmt: skip
 
     def _from(self, word: str) -> Given | None:
@@ -278,6 +281,14 @@ class _Maker:
         self._whole(table, CabinetEdgingWords, "edging", ("with",))
         name = self._named_in(table, "edging", "with", self.shared.edgings, "edgings")
         return CabinetEdging(edging=name, on=table.get("on", ("fronts",))) if name is not None else None
+
+    def _finish(self) -> Finish | None:
+        table = self._table("finish")
+        if table is None or not self._whole(table, FinishWords, "finish", ("film",)):
+            return None
+        return Finish(
+            film_mm=table["film"], when=table.get("when", "before assembly"), mask=table.get("mask", "joints")
+        )  # fmt: skip
 
     def _tables(self, word: str) -> list[_Table]:
         """The tables of a word that may have several: each with what every cabinet says in one, where it is silent."""

@@ -36,6 +36,7 @@ from rodwork.job.values import (
     Whole,
 )
 from rodwork.model.demand import Basis, HangingStyle, Lasts, Room, WallKind
+from rodwork.model.finish import Mask, When
 from rodwork.model.fronts import DoorStyle, Grain, Hung
 from rodwork.model.job import BackStyle, Corners, EdgedPlace
 from rodwork.model.job import Kind as CabinetKind
@@ -469,6 +470,17 @@ class ScribesWords(Words):
     )
 
 
+class FinishWords(Words):
+    """Paint, lacquer or oil that adds to the size of what it covers."""
+
+    film: Annotated[float, Length(0.01, 1)] = word("What it adds to each face and edge", needed=True, such_as="0.15")
+    when: Annotated[str, Choice(get_args(When))] = word("When it goes on", default='"before assembly"')
+    mask: Annotated[str, Choice(get_args(Mask))] = word(
+        "What is kept bare: glued surfaces and channels; these and the ends that go into channels; or nothing",
+        default='"joints"',
+    )
+
+
 class EveryCabinetWords(Words):
     """What all cabinets have unless they say otherwise: any word of a cabinet but its mark."""
 
@@ -523,6 +535,10 @@ class EveryCabinetWords(Words):
     )
     drawers: Annotated[DrawersWords, TablesOr("none", 'drawers = { number = 3, bottom_board = "birch6" }')] = word(
         "Its drawers; several tables where they stand in several openings or differ from bay to bay", default='"none"'
+    )
+    finish: Annotated[FinishWords, TableOr("none", "finish = { film = 0.15 }")] = word(
+        "A finish that adds to the size of what it covers: it enters margins and channels, never what is glued or sawn",
+        default='"none"',
     )
     contents: ContentsWords = word("What will stand inside", default="not said")
     notes: Annotated[str, Text(2000, lines=True)] = word("What the bench should know of this cabinet")

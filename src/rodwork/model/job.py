@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING, Any, Literal
 from rodwork.model.alcove import Alcove
 from rodwork.model.costing import ShopFigures
 from rodwork.model.demand import Contents, Declared, Hanging, Room, SagLimits, Tested, Wall
+from rodwork.model.finish import Finish
 from rodwork.model.fronts import Doors, Drawers
 from rodwork.model.measured import MeasuredBoard
 from rodwork.model.own_family import OwnFamily
@@ -158,6 +159,7 @@ class Cabinet:
     doors: tuple[Doors, ...] = ()  # nothing: open at the front
     drawers: tuple[Drawers, ...] = ()
     alcove: Alcove | None = None  # None: it stands in no surveyed opening
+    finish: Finish | None = None  # None: not said, or none that adds to a size
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -60,6 +60,12 @@ class Panel:
     pose: Pose
     bought: bool = False
 
+    @property
+    def box(self) -> tuple[Vec, Vec]:
+        """The lowest and the highest corner of the box round it, as it stands in the cabinet, mm."""
+        a, b = self.pose.to_cabinet((0.0, 0.0, 0.0)), self.pose.to_cabinet(self.size)
+        return (min(a[0], b[0]), min(a[1], b[1]), min(a[2], b[2])), (max(a[0], b[0]), max(a[1], b[1]), max(a[2], b[2]))
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Part(Panel):

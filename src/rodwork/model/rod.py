@@ -9,6 +9,7 @@ from rodwork.model.alcove import Alcove
 from rodwork.model.demand import Contents, Declared, Hanging, Room, SagLimits, Tested, Wall
 from rodwork.model.feature import Feature
 from rodwork.model.finding import Finding
+from rodwork.model.finish import Finish
 from rodwork.model.fixing import Fixing, Item, Joint
 from rodwork.model.fronts import DoorHung, DrawerMade
 from rodwork.model.measured import MeasuredBoard
@@ -112,6 +113,7 @@ class RodCabinet:
     proof: Proof
     doors: tuple[DoorHung, ...] = ()
     drawers: tuple[DrawerMade, ...] = ()
+    finish: Finish | None = None
 
     @property
     def is_run(self) -> bool:

@@ -21,3 +21,4 @@ class Shop:
     groove_cutter_mm: float = 6.0
     accuracy: str | None = None  # file of the shop's own readings, beside the job; None: accuracies are assumed
     ripped_together: bool = True  # False: back grooves are set from the front edge
+    film_mm: float = 0.0  # what the finish of a cabinet takes of the room in its channels

@@ -93,7 +93,7 @@ def _cabinet(one: Made, by_part: dict[str, tuple[Machining, ...]]) -> RodCabinet
         name=c.name, count=c.count, size=(c.width_mm, c.height_mm, c.depth_mm), asked=_asked(one),
         hardware=(*_pins(c, one.carcass.shelf_pins), *one.carcass.fittings),
         parts=_parts(one.carcass, c.mark, c.count, by_part), joints=one.joints, proof=_UNPROVEN,
-        doors=one.carcass.doors, drawers=one.carcass.drawers,
+        doors=one.carcass.doors, drawers=one.carcass.drawers, finish=c.finish,
     )  # fmt: skip
 
 

@@ -26,14 +26,14 @@ class Settings:
 def entry(host_thickness: float, guest_thickness: float, s: Settings, shop: Shop) -> Entry:
     """The back reaches the groove's depth less its clearance."""
     depth = s.depth_mm if s.depth_mm is not None else third_of(host_thickness)
-    width = channel_width(guest_thickness, SLACK_MM, shop)
+    width = channel_width(guest_thickness + shop.film_mm, SLACK_MM, shop)
     return Entry(reach=depth - s.clearance_mm, slack=width - guest_thickness)
 
 
 def plan(run: Run, s: Settings, shop: Shop) -> tuple[FixingPlan, ...]:
     """One groove along the whole run; the back itself is the other half."""
     depth = s.depth_mm if s.depth_mm is not None else third_of(run.host_thickness)
-    width = channel_width(run.guest_thickness, SLACK_MM, shop)
+    width = channel_width(run.guest_thickness + shop.film_mm, SLACK_MM, shop)
     cutter = cutter_for(width, shop)
     start, end, ends = run_on(run, 0.0, cutter / 2)
     u, v = (start + end) / 2, run.guest_thickness / 2

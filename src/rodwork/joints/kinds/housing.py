@@ -29,14 +29,14 @@ def _depth(host_thickness: float, s: Settings) -> float:
 
 def entry(host_thickness: float, guest_thickness: float, s: Settings, shop: Shop) -> Entry:
     """The board goes to the bottom of the housing; behind a stop its front corner is notched back."""
-    width = channel_width(guest_thickness, SLACK_MM, shop)
+    width = channel_width(guest_thickness + shop.film_mm, SLACK_MM, shop)
     stop = s.stop_mm + cutter_for(width, shop) / 2 + RUN_ON_MM if s.front == "stopped" else 0.0
     return Entry(reach=_depth(host_thickness, s), slack=width - guest_thickness, stop=stop)
 
 
 def plan(run: Run, s: Settings, shop: Shop) -> tuple[FixingPlan, ...]:
     """One housing: the wall on the line is the datum, the slack goes to the other side."""
-    width = channel_width(run.guest_thickness, SLACK_MM, shop)
+    width = channel_width(run.guest_thickness + shop.film_mm, SLACK_MM, shop)
     cutter = cutter_for(width, shop)
     stop = entry(run.host_thickness, run.guest_thickness, s, shop).stop
     start, end, ends = run_on(run, max(stop - run.set_back, 0.0), cutter / 2)
