@@ -85,7 +85,7 @@ def texts(draw):
         f"width = {draw(st.integers(360, 800)) + 380 * (bays - 1)}", f"height = {height}",
         f"depth = {draw(st.integers(280, 600))}", f"dividers = {bays - 1}", f"fixed_shelves = {shelves}",
     ]  # fmt: skip
-    lines += draw(backs()) + draw(edged()) + draw(fronts(bays, shelves + 1)) + draw(finishes())
+    lines += draw(backs()) + draw(edged()) + draw(fronts(bays, shelves + 1)) + draw(finishes()) + draw(railed())
     lines += [f"loose_shelves = {draw(st.integers(0, 2))}"] if draw(st.booleans()) else []
     actual = draw(st.sampled_from([16.0, 17.6, 18.0, 18.3]))
     return HEAD.format(actual=actual, recipes="\n".join(recipes)) + "\n".join(lines) + "\n"
@@ -107,6 +107,19 @@ def backs(draw):
 def finishes(draw):
     mask = draw(st.sampled_from([None, None, "joints", "joints and ends"]))
     return [] if mask is None else [f'finish = {{ film = {draw(st.sampled_from([0.1, 0.15]))}, mask = "{mask}" }}']
+
+
+@st.composite
+def railed(draw):
+    """Rails in place of a top, a fixing rail under it, or none; butted whatever the corners are."""
+    if not draw(st.integers(0, 2)):
+        return []
+    front, back, fixing = (draw(st.integers(64, 120)) for _ in range(3))
+    said = draw(st.sampled_from([
+        "", f"top_front = {front}, top_back = {back}", f'top_front = {front}, top_back = {back}, set = "on edge"',
+        f"fixing = {fixing}", f"fixing = {fixing}, behind_back = true",
+    ]))  # fmt: skip
+    return [f"rails = {{ {said} }}", 'rail_joint = "drawer"'] if said else []
 
 
 @st.composite

@@ -214,8 +214,9 @@ def _no_depth(ask: Ask, style: str) -> None:
 
 
 def meetings(f: Frame, back: Panel, box: Mapping[str, Panel]) -> list[Meeting]:
-    """Where the back meets sides, top and bottom."""
-    hosts = {"left side": LEFT, "right side": RIGHT, "top": UP, "bottom": DOWN}
+    """Where the back meets sides, top and bottom, as far as they are there."""
+    all_round = {"left side": LEFT, "right side": RIGHT, "top": UP, "bottom": DOWN}
+    hosts = {name: way for name, way in all_round.items() if name in box}
     if f.style == "inset":
         return [_edge_to_face(f, back, box[name], way) for name, way in hosts.items()]
     if f.style == "planted":

@@ -4,6 +4,8 @@ Poses follow design section 3: face side up and face edge towards you on the ben
 downwards, a right side and a divider upwards, a bottom and a shelf to the right, a top to the left.
 """
 
+from dataclasses import dataclass
+
 from rodwork.geometry.vec import IDENTITY, Matrix, Vec, clean
 from rodwork.model.job import Board, Edging
 from rodwork.model.panel import EdgingOnPart, Panel, Point, Role
@@ -22,6 +24,23 @@ DOOR_RIGHT: Matrix = ((0.0, -1.0, 0.0), (0.0, 0.0, 1.0), (-1.0, 0.0, 0.0))
 FRONT_ACROSS: Matrix = ((-1.0, 0.0, 0.0), (0.0, 0.0, 1.0), (0.0, 1.0, 0.0))
 
 Box = tuple[Vec, Vec]  # lowest and highest corner, cabinet axes
+Notch = tuple[float, float]  # along the length, across; nought: none
+NO_NOTCH: Notch = (0.0, 0.0)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Notches:
+    """What is taken out of the corners of a board, by its own edges and ends."""
+
+    front_left: Notch = NO_NOTCH
+    front_right: Notch = NO_NOTCH
+    far_right: Notch = NO_NOTCH
+    far_left: Notch = NO_NOTCH
+
+    @staticmethod
+    def in_front(notch: Notch) -> "Notches":
+        """The same off both ends of the face edge."""
+        return Notches(front_left=notch, front_right=notch)
 
 
 def panel(
@@ -34,14 +53,15 @@ def panel(
     edged: tuple[Surface, ...],
     edging: Edging | None,
     shows: tuple[Surface, ...],
-    notch: tuple[float, float] = (0.0, 0.0),
+    notches: Notches = Notches(),
     in_box: bool = True,
     bought: bool = False,
 ) -> Panel:
-    """A panel that fills a box of the cabinet. `notch`: (along the length, across) off both front corners."""
+    """A panel that fills a box of the cabinet."""
     size = _part_size(rotation, box)
     added = {e: edging.adds_mm if edging and e in edged else 0.0 for e in EDGES}
     milled = edging.mills_mm if edging else 0.0
+    outline = _outline(size, notches)
 
     def sawn(axis: int) -> float:
         ends = [e for e in EDGES if axis_of(e) == axis]
@@ -51,7 +71,7 @@ def panel(
         id=id, name=id, role=role, in_box=in_box, board=board.name, material=board.material, grain=board.grain,
         measured=False, size=size, cut=(sawn(0), sawn(1)), edging=EdgingOnPart(**added),
         edging_name=edging.name if edging and any(added.values()) else None,
-        shows=shows, outline=_outline(size, notch), bevels=(0.0,) * (8 if notch[0] and notch[1] else 4),
+        shows=shows, outline=outline, bevels=(0.0,) * len(outline),
         pose=_pose(rotation, size, box), bought=bought,
     )  # fmt: skip
 
@@ -69,10 +89,21 @@ def _pose(rotation: Matrix, size: Vec, box: Box) -> Pose:
     return Pose(rotation=rotation, origin=clean((origin[0], origin[1], origin[2])))
 
 
-def _outline(size: Vec, notch: tuple[float, float]) -> tuple[Point, ...]:
+def _outline(size: Vec, of: Notches) -> tuple[Point, ...]:
+    """Counter-clockwise from the corner nearest (0, 0), each notched corner as its three points."""
     length, width, _ = size
-    a, b = notch
-    if not a or not b:
-        return ((0.0, 0.0), (length, 0.0), (length, width), (0.0, width))
-    return ((a, 0.0), (round(length - a, 6), 0.0), (round(length - a, 6), b), (length, b),
-            (length, width), (0.0, width), (0.0, b), (a, b))  # fmt: skip
+    out: list[Point] = []
+    for (x, y), (a, b), first in (
+        ((0.0, 0.0), of.front_left, "y"),
+        ((length, 0.0), of.front_right, "x"),
+        ((length, width), of.far_right, "y"),
+        ((0.0, width), of.far_left, "x"),
+    ):
+        if not a or not b:
+            out.append((x, y))
+            continue
+        inner_x, inner_y = round(abs(x - a), 6), round(abs(y - b), 6)
+        ends: tuple[Point, Point] = ((x, inner_y), (inner_x, y))
+        out += [ends[first == "x"], (inner_x, inner_y), ends[first == "y"]]
+    at_start = 0 if out[0] == (0.0, 0.0) else 2
+    return (*out[at_start:], *out[:at_start])

@@ -4,7 +4,8 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 
 from rodwork.carcass import back as backs
-from rodwork.carcass.boards import DIVIDER, LEFT_SIDE, LYING, RIGHT_SIDE, TOP, panel
+from rodwork.carcass import rails
+from rodwork.carcass.boards import DIVIDER, LEFT_SIDE, LYING, NO_NOTCH, RIGHT_SIDE, TOP, Notch, Notches, panel
 from rodwork.carcass.contacts import facing, meet
 from rodwork.carcass.divide import Division, divide
 from rodwork.carcass.doors import Opened, bays_of, doors, drawer_edges, pins_of
@@ -35,6 +36,7 @@ _SHOWS: dict[Role, tuple[Surface, ...]] = {
     "fixed shelf": ("face_edge", "face_side", "back_side"),
     "loose shelf": ("face_edge", "face_side", "back_side"),
     "divider": ("face_edge", "face_side", "back_side"),
+    "rail": ("face_side",),
     "back": ("face_side",),
     "door": SURFACES,
     "drawer front": SURFACES,
@@ -62,6 +64,12 @@ class _Site:
     frame: backs.Frame
     bays: Division
     heights: Division
+    framed: rails.Framed
+    railed: rails.Railed
+
+    @property
+    def rail_joint(self) -> Recipe:
+        return self.cabinet.rail_joint or self.cabinet.corner_joint
 
     @property
     def through(self) -> bool:
@@ -79,18 +87,21 @@ def build(
     """The carcass of one cabinet. Raises CannotBuild with the place in the job file, what is wrong and how to mend."""
     site = _site(cabinet, boards, edgings, shop, back_recipe, entry)
     box = _box(site)
+    closes = box.get("top") or next(iter(site.railed.panels.values()))  # the top opening, above
     dividers = _dividers(site)
     shelves = _shelves(site, len(dividers) + 1)
     back = _back(site)
     meetings = [*_corners(site, box), *_divider_meetings(site, box, dividers)]
     meetings += _shelf_meetings(site, box, dividers, shelves)
     if back is not None:
-        meetings += backs.meetings(site.frame, back, box)
+        meetings += backs.meetings(site.frame, back, _held_by(site, box))
+    sides = (box["left side"], box["right side"])
+    meetings += rails.meetings(site.framed, site.railed, sides, site.rail_joint, site.entry)
     bays = _bays(site, box, dividers)
     loose, rows = _loose(site, bays)
     fixed = tuple(s for bay in shelves for s in bay)
     opened = Opened(
-        cabinet=cabinet, bays=bays, spaces=site.heights.spaces, top=box["top"], shelves=shelves, pins=rows,
+        cabinet=cabinet, bays=bays, spaces=site.heights.spaces, top=closes, shelves=shelves, pins=rows,
         edging=site.edging, step=shop.fence_step_mm,
     )  # fmt: skip
     boxes = _boxes(site, opened, boards, back_recipe)
@@ -99,6 +110,7 @@ def build(
     strips, strip_items = scribes(cabinet.alcove, boards)
     panels = (
         *box.values(),
+        *site.railed.panels.values(),
         *dividers,
         *fixed,
         *((back,) if back else ()),
@@ -109,7 +121,7 @@ def build(
     )
     return Carcass(
         panels=panels, meetings=tuple(meetings), pin_rows=rows,
-        openings=_openings(site, bays, box, shelves), shelf_pins=4 * len(loose),
+        openings=_openings(site, bays, closes.id, shelves), shelf_pins=4 * len(loose),
         fitting_bores=(*hung.bores, *boxes.bores), doors=hung.hung, drawers=boxes.made,
         fittings=tallied((*hung.items, *boxes.items, *strip_items)),
     )  # fmt: skip
@@ -126,7 +138,8 @@ def _boxes(site: _Site, opened: Opened, boards: Mapping[str, Board], back_recipe
             drawers(
                 Drawn(
                     cabinet=site.cabinet, drawers=asked, boards=boards, bays=opened.bays, edges=edges, pins=pins,
-                    space=site.heights.spaces[asked.opening - 1], depth=site.frame.shelf_back, edging=site.edging,
+                    space=site.heights.spaces[asked.opening - 1], depth=_depth_of_opening(site, asked.opening),
+                    edging=site.edging,
                     first=len(out.made) + 1, total=total, joint=asked.joint or site.cabinet.corner_joint,
                     bottom_held=back_recipe(drawer_back(asked.bottom_board)), entry=site.entry,
                 )
@@ -156,12 +169,17 @@ def _site(
     edging = edgings[cabinet.edging.edging] if cabinet.edging else None
     frame = backs.frame(cabinet, boards, t, back_recipe, entry, shop, edging.adds_mm if edging else 0.0)
     path = cabinet.place.path
+    framed = rails.Framed(
+        cabinet=cabinet, board=board, edging=edging, cross=frame.cross_depth, shelf_back=frame.shelf_back,
+        back_front=frame.low[1] if frame.board else None, void=frame.void,
+    )  # fmt: skip
+    railed = rails.rails(framed)
     return _Site(
         cabinet=cabinet, board=board, shelf_board=shelf_board, shop=shop, entry=entry, frame=frame,
-        edging=edging,
+        edging=edging, framed=framed, railed=railed,
         bays=divide(t, cabinet.width_mm - t, t, cabinet.bays, None, (*path, "bays"), "the bays"),
         heights=divide(
-            t, cabinet.height_mm - t, shelf_board.actual_mm, cabinet.openings, shop.fence_step_mm,
+            t, railed.under, shelf_board.actual_mm, cabinet.openings, shop.fence_step_mm,
             (*path, "openings"), "the openings",
         ),
     )  # fmt: skip
@@ -196,7 +214,7 @@ def _edged(site: _Site, role: Role, ends: tuple[Surface, ...] = ()) -> tuple[Sur
 
 def _panel(
     site: _Site, id: str, role: Role, low: Vec, high: Vec, rotation: Matrix, *,
-    board: Board | None = None, ends: tuple[Surface, ...] = (), notch: tuple[float, float] = (0.0, 0.0),
+    board: Board | None = None, ends: tuple[Surface, ...] = (), notch: Notch = NO_NOTCH, far_top: Notch = NO_NOTCH,
 ) -> Panel:  # fmt: skip
     edged = _edged(site, role, ends)
     shows = _SHOWS[role]
@@ -204,12 +222,13 @@ def _panel(
         shows = tuple(s for s in shows if s != "back_side")
     return panel(
         id=id, role=role, board=board or site.board, box=(low, high), rotation=rotation, edged=edged,
-        edging=site.edging, shows=(*shows, *(e for e in edged if e not in shows)), notch=notch,
+        edging=site.edging, shows=(*shows, *(e for e in edged if e not in shows)),
+        notches=Notches(front_left=notch, front_right=notch, far_right=far_top),
     )  # fmt: skip
 
 
 def _box(site: _Site) -> dict[str, Panel]:
-    """Sides, top and bottom: the one pair runs through, the other stands between."""
+    """Sides, top and bottom: the one pair runs through, the other stands between. No top where there are rails."""
     c, t, f = site.cabinet, site.board.actual_mm, site.frame
     w, h = c.width_mm, c.height_mm
     entry = site.entry(c.corner_joint, t, t)
@@ -220,7 +239,7 @@ def _box(site: _Site) -> dict[str, Panel]:
     z0, z1 = (0.0, h) if site.through else between_z
     x0, x1 = between_x if site.through else (0.0, w)
     ds, dc = f.side_depth, f.cross_depth
-    return {
+    box = {
         "left side": _panel(site, "left side", "side", (0.0, 0.0, z0), (t, ds, z1), LEFT_SIDE,
                             ends=("right_end", "left_end"), notch=side_notch),
         "right side": _panel(site, "right side", "side", (w - t, 0.0, z0), (w, ds, z1), RIGHT_SIDE,
@@ -228,6 +247,21 @@ def _box(site: _Site) -> dict[str, Panel]:
         "top": _panel(site, "top", "top", (x0, 0.0, h - t), (x1, dc, h), TOP, notch=cross_notch),
         "bottom": _panel(site, "bottom", "bottom", (x0, 0.0, 0.0), (x1, dc, t), LYING, notch=cross_notch),
     }  # fmt: skip
+    if c.rails is not None and c.rails.instead_of_top:
+        del box["top"]
+    return box
+
+
+def _held_by(site: _Site, box: Mapping[str, Panel]) -> Mapping[str, Panel]:
+    """The boards that the back is held by: a flat rail at the back in the place of a top."""
+    rail = site.railed.panels.get(rails.BACK_RAIL) if site.railed.flat else None
+    return {**box, "top": rail} if rail is not None else box
+
+
+def _depth_of_opening(site: _Site, opening: int) -> float:
+    """How deep an opening is: a fixing rail stands at the back of the top one."""
+    top = opening == len(site.heights.spaces)
+    return site.frame.shelf_back - (site.board.actual_mm if top and site.railed.kept_free else 0.0)
 
 
 def _dividers(site: _Site) -> tuple[Panel, ...]:
@@ -235,11 +269,14 @@ def _dividers(site: _Site) -> tuple[Panel, ...]:
     c, t = site.cabinet, site.board.actual_mm
     entry = site.entry(c.divider_joint, t, t)
     low, high = t - entry.reach, c.height_mm - t + entry.reach
+    rails.refuse_let_in(site.framed, c.divider_joint, entry)
     stop = _stop(site, entry, "top")
+    free = site.railed.kept_free
+    beside_rail = (free + entry.reach, t) if free else NO_NOTCH
     spaces = site.bays.spaces[:-1]
     return tuple(
         _panel(site, _numbered("divider", i, len(spaces)), "divider", (x1, 0.0, low),
-               (x1 + t, site.frame.shelf_back, high), DIVIDER, notch=(entry.reach, stop))
+               (x1 + t, site.frame.shelf_back, high), DIVIDER, notch=(entry.reach, stop), far_top=beside_rail)
         for i, (_, x1) in enumerate(spaces, 1)
     )  # fmt: skip
 
@@ -293,6 +330,8 @@ def _corners(site: _Site, box: Mapping[str, Panel]) -> list[Meeting]:
     inner = site.entry(c.corner_joint, t, t).inner
     for side, way in (("left side", LEFT), ("right side", RIGHT)):
         for cross, up in (("top", UP), ("bottom", DOWN)):
+            if cross not in box:
+                continue
             host, guest, toward, end = (side, cross, way, up) if site.through else (cross, side, up, way)
             face = neg(end) if inner else end
             out.append(_butt(site, box[host], box[guest], toward, end, "corner", c.corner_joint, registers=face))
@@ -310,6 +349,7 @@ def _butt(
     stagger: int = 0,
     covered: bool = False,
     registers: Vec | None = None,
+    ends_at: Vec | None = None,
 ) -> Meeting:
     """A guest's end against a host's face, both from the front.
 
@@ -322,17 +362,19 @@ def _butt(
                                across_from=facing(host, datum)),
         guest_register=Register(bears=facing(guest, toward), along_from=facing(guest, FRONT),
                                 across_from=facing(guest, registers or datum)),
-        groove_at=site.frame.wall_at,
+        groove_at=ends_at or site.frame.wall_at,
     )  # fmt: skip
 
 
 def _divider_meetings(site: _Site, box: Mapping[str, Panel], dividers: tuple[Panel, ...]) -> list[Meeting]:
     """A divider registers on its left face, on lines from the left end of top and bottom."""
     joint = site.cabinet.divider_joint
-    return [
-        _butt(site, box[cross], divider, way, LEFT, "divider", joint)
-        for divider in dividers
-        for cross, way in (("bottom", DOWN), ("top", UP))
+    low = [_butt(site, box["bottom"], divider, DOWN, LEFT, "divider", joint) for divider in dividers]
+    if "top" not in box:
+        return low + [rails.under_front_rail(site.railed, divider, joint) for divider in dividers]
+    before_rail = (0.0, _depth_of_opening(site, len(site.heights.spaces)), 0.0) if site.railed.kept_free else None
+    return low + [
+        _butt(site, box["top"], divider, UP, LEFT, "divider", joint, ends_at=before_rail) for divider in dividers
     ]
 
 
@@ -374,7 +416,8 @@ def _loose(site: _Site, bays: tuple[Bay, ...]) -> tuple[tuple[Panel, ...], tuple
     c, ts = site.cabinet, site.shelf_board.actual_mm
     if not any(c.loose_shelves):
         return (), ()
-    every = shelf_heights(c, site.heights.spaces, ts)
+    *spaces, (low, high) = site.heights.spaces
+    every = shelf_heights(c, (*spaces, (low, high - site.railed.kept_free)), ts)
     heights = [_not_drawn(site, n, every) for n in range(1, len(bays) + 1)]
     low_y, high_y = LOOSE_FRONT_MM + c.shelf_set_back_mm, site.frame.shelf_back - LOOSE_BACK_MM
     places = [(bay, z) for bay, in_bay in zip(bays, heights, strict=True) for h in in_bay for z in h.shelves]
@@ -393,12 +436,12 @@ def _not_drawn(site: _Site, bay: int, heights: tuple[PinHeights, ...]) -> tuple[
 
 
 def _openings(
-    site: _Site, bays: tuple[Bay, ...], box: Mapping[str, Panel], shelves: tuple[tuple[Panel, ...], ...]
+    site: _Site, bays: tuple[Bay, ...], above: str, shelves: tuple[tuple[Panel, ...], ...]
 ) -> tuple[Opening, ...]:
     """Every clear opening: what was asked of it and what came of it."""
     out = []
     for number, (bay, in_bay) in enumerate(zip(bays, shelves, strict=True), 1):
-        names = ["bottom", *(s.id for s in in_bay), "top"]
+        names = ["bottom", *(s.id for s in in_bay), above]
         for i, ((z0, z1), asked) in enumerate(zip(site.heights.spaces, site.heights.asked, strict=True)):
             out.append(Opening(bay=number, asked=asked, comes_to=round(z1 - z0, 3), width=round(bay.x1 - bay.x0, 3),
                                between=(names[i], names[i + 1])))  # fmt: skip

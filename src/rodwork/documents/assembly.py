@@ -118,6 +118,8 @@ class Diagonals:
 def diagonals(cabinet: RodCabinet) -> Diagonals | None:
     """What both diagonals read when the front is square; None where no four boards make a box."""
     boxes = {r: [part_box(p) for p in cabinet.parts if p.role == r] for r in ("side", "top", "bottom")}
+    rails = [part_box(p) for p in cabinet.parts if p.role == "rail"]
+    boxes["top"] = boxes["top"] or [b for b in rails if b[1][2] > cabinet.size[1] - 1.0]
     if len(boxes["side"]) != 2 or not boxes["top"] or not boxes["bottom"]:
         return None
     (x0, _, z0), (x1, _, z1) = extent([b for found in boxes.values() for b in found])

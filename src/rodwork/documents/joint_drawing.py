@@ -567,8 +567,12 @@ def _beside_datum(
 ) -> tuple[float, Literal["start", "end"]]:
     """Where a text of this width stands on the dashed line: at the datum edge, where no groove crosses it.
 
-    A break in the drawing may leave no room there; then on the other side of the break.
+    A break in the drawing may leave no room there; then on the other side of the break. Nor may the end of the board,
+    where a narrow one comes far from the datum; then before the line.
     """
+    first, last = sorted((along.x(0.0), along.x(one.face_length)))
+    if (low + 6.0 + width > last) if one.datum_left else (high - 6.0 - width < first):
+        return (low - 3.0, "end") if one.datum_left else (high + 3.0, "start")
     if along.cut is not None:
         left, right = sorted((along.x(along.cut[0]), along.x(along.cut[1])))
         near = left - low if one.datum_left else high - right

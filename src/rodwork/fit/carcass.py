@@ -332,10 +332,15 @@ def _ring(cabinet: RodCabinet, build: Builder) -> tuple[Part, Part, Part, Part] 
     """The outer sides and what runs between them at the bottom and at the top, where all four are joined."""
     parts = [p for p in cabinet.parts if p.id in build.boards]
     sides = sorted((p for p in parts if p.role == "side"), key=lambda p: build.boards[p.id].middle[0])
-    levels = sorted((p for p in parts if p.role in ("top", "bottom")), key=lambda p: build.boards[p.id].middle[2])
+    levels = sorted((p for p in parts if _lies_at_an_end(p)), key=lambda p: build.boards[p.id].middle[2])
     if len(sides) < 2 or len(levels) < 2:
         return None
     return sides[0], sides[-1], levels[0], levels[-1]
+
+
+def _lies_at_an_end(part: Part) -> bool:
+    """Whether a board closes the box below or above: a flat rail does in place of a top."""
+    return part.role in ("top", "bottom") or (part.role == "rail" and abs(part.pose.rotation[2][2]) > 0.5)
 
 
 def _inner_level(part: Part, inwards: Vec) -> float:

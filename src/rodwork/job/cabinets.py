@@ -8,6 +8,7 @@ from rodwork.job.alcoves import NoRoom, ask_of, hinged_sides, stand_in
 from rodwork.job.demand import contents_of, hanging_of, one_way_contents, sag_of
 from rodwork.job.faults import shown
 from rodwork.job.fronts import BEHIND_INSET_MM, doors_of, drawers_of
+from rodwork.job.inside import rails_of
 from rodwork.job.lines import Path
 from rodwork.job.marks import marks
 from rodwork.job.recipes import recipe_left_to_us
@@ -27,7 +28,7 @@ from rodwork.model.alcove import Alcove
 from rodwork.model.demand import Contents, Hanging, Wall
 from rodwork.model.finish import Finish
 from rodwork.model.fronts import Doors, Drawers
-from rodwork.model.job import Back, Cabinet, CabinetEdging, Pins, Place, Recipe
+from rodwork.model.job import Back, Cabinet, CabinetEdging, Pins, Place, Rails, Recipe
 from rodwork.model.survey import Survey
 
 MOST_CABINETS = 2000
@@ -98,7 +99,7 @@ def _marks_once(given: Mapping[str, str], reading: Reading) -> None:
 
 def _recipes_used(default: Given, own: Mapping[str, Given], shared: Shared, reading: Reading) -> None:
     """A recipe is written for a reason: where nothing names one, a line was forgotten."""
-    words = ("joint", *PLACES_OF_JOINTS)
+    words = ("joint", *PLACES_OF_JOINTS, "rail_joint")
     tables = (default, *own.values())
     backs = [given.get("back") for given in tables]
     if not shared.recipes or not own or any(given.says(word) for given in tables for word in words):
@@ -147,6 +148,7 @@ class _Maker:
         drawers = self._drawers(board, len(openings))
         doors = self._doors(board, len(openings), drawers)
         corner, shelf, divider = self._joints(fixed_shelves=len(openings) > 1, dividers=len(bays) > 1)
+        rails, rail_joint = self._rails(), self._recipe_for("rail_joint")
         loose = self._loose(len(openings))
         alcove = self._alcove(board, hinged_sides(doors, len(bays)), hanging is not None)
         width, height, depth = alcove.size if alcove else (self._get(w) for w in ("width", "height", "depth"))
@@ -163,6 +165,7 @@ class _Maker:
             contents=contents, notes=self._get("notes"), place=Place(path=self.own.path), hanging=hanging,
             room=self._get("room", "heated"), sag=sag_of(self._table("sag")), doors=doors, drawers=drawers,
             finish=self._finish(),
+            rails=rails, rail_joint=rail_joint,
         )  # fmt: skip
 
     def _from(self, word: str) -> Given | None:
@@ -258,6 +261,16 @@ class _Maker:
                     found = self._named(name, self.shared.recipes, "joints", path) if name is not None else None
                     return path, self.shared.recipes[found] if found is not None else None
         return None, None
+
+    def _recipe_for(self, word: str) -> Recipe | None:
+        """A recipe that is named by this word alone."""
+        name = self._look_up(word, self.shared.recipes, "joints")
+        return self.shared.recipes[name] if name is not None else None
+
+    def _rails(self) -> Rails | None:
+        table = self._table("rails")
+        wrong = "rails" in self.own.wrong | self.every.wrong  # it has had its fault
+        return None if table is None or wrong else rails_of(table, self._path("rails"), self.reading)
 
     def _back(self) -> Back | None:
         table = self._table("back")

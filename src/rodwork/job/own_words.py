@@ -8,7 +8,7 @@ from pydantic import create_model
 
 from rodwork.job.values import Choice, Kind, Length, LengthOr, ListOf, Price, Switch, Text, Whole
 from rodwork.job.words import Words, word
-from rodwork.model.contact import Place
+from rodwork.model.contact import JOINED_AS, Place
 from rodwork.model.feature import KINDS, OWN_KINDS, End, Feature
 from rodwork.model.fixing import Duty
 from rodwork.model.nature import Need
@@ -17,7 +17,7 @@ from rodwork.model.own_family import CutFrom, OwnRole, Worked
 LAWS = ("meet", "line", "none")  # a family whose board itself enters has a channel to be planned: not as data
 NOT_SAID = ("through", "countersink")  # said in another way: depth = "through", head
 MOST_CUTS = 12
-PLACES = get_args(Place)
+PLACES = tuple(place for place in get_args(Place) if place not in JOINED_AS)
 
 
 class FamilyWords(Words):

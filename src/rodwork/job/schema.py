@@ -21,6 +21,7 @@ LEFT_TO_EVERY_CABINET = (
     "CabinetEdgingWords",
     "DoorsWords",
     "DrawersWords",
+    "RailsWords",
     "BoughtDoorWords",
     "FinishWords",
 )

@@ -347,6 +347,22 @@ class DrawersWords(Words):
     )
 
 
+class RailsWords(Words):
+    """Rails across between the sides: in place of a full top, or one to screw a unit to the wall through."""
+
+    top_front: Annotated[float, Length(30, 500)] = word(
+        "Width of a rail at the front of the top; with it or top_back there is no full top", such_as="80"
+    )
+    top_back: Annotated[float, Length(30, 500)] = word("Width of a rail at the back of the top", such_as="80")
+    set: Annotated[str, Choice(("flat", "on edge"))] = word("How the top rails are set", default='"flat"')
+    fixing: Annotated[float, Length(40, 500)] = word(
+        "Height of a rail on edge under the top at the back, to screw through into the wall", such_as="100"
+    )
+    behind_back: Annotated[bool, Switch()] = word(
+        "The fixing rail stands behind the back, in its void; false: before it", default="false"
+    )
+
+
 class CabinetEdgingWords(Words):
     """What is edged, and with what."""
 
@@ -505,6 +521,10 @@ class EveryCabinetWords(Words):
     corner_joint: Annotated[str, Reference("joints")] = word("The recipe of its corners", default="joint")
     shelf_joint: Annotated[str, Reference("joints")] = word("The recipe of its fixed shelves", default="joint")
     divider_joint: Annotated[str, Reference("joints")] = word("The recipe of its dividers", default="joint")
+    rail_joint: Annotated[str, Reference("joints")] = word("The recipe of its rails", default="corner_joint")
+    rails: Annotated[RailsWords, TableOr("none", "rails = { top_front = 80, top_back = 80 }")] = word(
+        "Rails in place of a full top, or to fix it to the wall through", default='"none": a full top'
+    )
     back: Annotated[BackWords, TableOr("open", 'back = { board = "birch6", style = "grooved all round" }')] = word(
         "Its back", default='"open": no back'
     )

@@ -10,7 +10,7 @@ from dataclasses import dataclass, field
 from typing import Any, Literal
 
 from rodwork.geometry.vec import Vec
-from rodwork.model.contact import Place
+from rodwork.model.contact import JOINED_AS, Place
 from rodwork.model.feature import End, Feature, Stage
 from rodwork.model.fixing import Duty, Item, Law, Move, Play
 from rodwork.model.job import Back, BackStyle
@@ -128,6 +128,10 @@ class JointKind:
     entry: Callable[[float, float, Any, Shop], Entry] = lambda host_t, guest_t, settings, shop: Entry()
     backs: tuple[BackStyle, ...] = ()
     for_back: Callable[[Back], Any] | None = field(default=None)
+
+    def makes(self, place: Place) -> bool:
+        """Whether it can join boards there; a rail's end as it does a corner."""
+        return JOINED_AS.get(place, place) in self.places
 
     @property
     def file_name(self) -> str:

@@ -79,8 +79,8 @@ def _glued(use: Use) -> bool:
 
 
 def _planned(kind: JointKind, use: Use, run: Run, shop: Shop, meeting: Meeting) -> tuple[FixingPlan, ...]:
-    if meeting.contact.place not in kind.places:
-        able = ", ".join(k.name for k in joint_kinds().values() if meeting.contact.place in k.places)
+    if not kind.makes(meeting.contact.place):
+        able = ", ".join(k.name for k in joint_kinds().values() if k.makes(meeting.contact.place))
         raise CannotBuild(
             use.place.path,
             f"{kind.name} cannot make {_where(meeting)} ({meeting.contact.place})",

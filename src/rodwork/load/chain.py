@@ -7,6 +7,7 @@ says that it hangs on a guess, whatever its other links bear.
 from rodwork.load.bears import Bears, bears
 from rodwork.load.contents import contents_kg
 from rodwork.load.held import named_in
+from rodwork.load.hung_by import hung_by
 from rodwork.load.shelves import reactions
 from rodwork.model.figure import Figure, least_sure
 from rodwork.model.fixing import Joint
@@ -14,7 +15,6 @@ from rodwork.model.loading import Chain, JointLoad, Link, ShelfLoad, WallForce
 from rodwork.model.rod import Rod, RodCabinet
 
 GUESS = "HANGS ON A GUESS"
-HANGS_BY = ("batten", "rail")
 BITS = {"split batten": "split batten", "fixing rail": "rail", "brackets": "hanging bracket", "screws": ""}
 TO_CARCASS = "hanging joint to the carcass"  # all of it: what joins the batten, the rail or the back to the box
 
@@ -96,8 +96,8 @@ def _joints(joints: tuple[JointLoad, ...]) -> list[Link]:
 
 def _hung(cabinet: RodCabinet, rod: Rod, worst: WallForce) -> list[Link]:
     """What joins the batten or rail to the carcass: all its joints share the weight and the pull."""
-    parts = {p.id for p in cabinet.parts if p.role in HANGS_BY and _high(cabinet, p.id)}
-    joints = [j for j in cabinet.joints if (j.parts[0] in parts) != (j.parts[1] in parts)]
+    hung = hung_by(cabinet)
+    joints = [j for j in cabinet.joints if hung is not None and hung.id in j.parts]
     fixings = [(f, j) for j in joints for f in j.fixings]
     if not fixings:
         if BITS[cabinet.asked.hanging.style if cabinet.asked.hanging else "screws"] == "hanging bracket":
@@ -118,10 +118,6 @@ def _forces(joint: Joint, weight: float, pull: float) -> tuple[float, float]:
     if abs(out[1]) > 0.9:
         return weight, pull
     return (pull, weight) if abs(out[2]) > 0.9 else ((weight**2 + pull**2) ** 0.5, 0.0)
-
-
-def _high(cabinet: RodCabinet, part: str) -> bool:
-    return cabinet.part[part].pose.to_cabinet(tuple(s / 2 for s in cabinet.part[part].size))[2] > cabinet.size[1] / 2  # type: ignore[arg-type]
 
 
 def _bit(cabinet: RodCabinet, rod: Rod, worst: WallForce) -> list[Link]:

@@ -9,6 +9,7 @@ anchors out, and so does this: what one fixing in that wall bears is the maker's
 from rodwork.load.bears import working
 from rodwork.load.boards import box_of
 from rodwork.load.chain import chain_of
+from rodwork.load.hung_by import hung_by
 from rodwork.load.masses import Mass, board_masses, content_masses, drawer_contents, together
 from rodwork.load.row import shares_N
 from rodwork.model.demand import Wall
@@ -99,10 +100,10 @@ def fixing_places(cabinet: RodCabinet, wall: Wall) -> tuple[tuple[float, ...], f
 
 
 def _middle_of_batten(cabinet: RodCabinet) -> float:
-    battens = [box_of(p) for p in cabinet.parts if p.role == "batten"]
-    if not battens:
+    hung = hung_by(cabinet)
+    if hung is None:
         return FROM_TOP_MM
-    low, high = max(battens, key=lambda b: b[1][2])
+    low, high = box_of(hung)
     return cabinet.size[1] - (low[2] + high[2]) / 2
 
 

@@ -71,6 +71,9 @@ def _frame(cabinet: RodCabinet, rod: Rod) -> Box | None:
     """The four boards between their middles; corners as stiff as the maker's figures have them, else hinged."""
     found = {b: _board(cabinet, b) for b in ("left", "right", "top", "bottom")}
     beams = {b: beam for b, p in found.items() if p is not None and (beam := _beam(p, rod)) is not None}
+    if found["top"] is not None and found["top"].role == "rail":
+        rails = [beam for p in _flat_rails(cabinet) if (beam := _beam(p, rod)) is not None]
+        beams["top"] = Beam(bending_Nmm2=sum(r.bending_Nmm2 for r in rails), along_N=sum(r.along_N for r in rails))
     if len(beams) < 4:
         return None
     side, top = found["left"], found["top"]
@@ -85,9 +88,15 @@ def _frame(cabinet: RodCabinet, rod: Rod) -> Box | None:
 
 def _board(cabinet: RodCabinet, name: str) -> Part | None:
     if name in ("top", "bottom"):
-        return next((p for p in cabinet.parts if p.role == name), None)
+        rails = _flat_rails(cabinet) if name == "top" else ()
+        return next((p for p in (*cabinet.parts, *rails) if p.role == name or p in rails), None)
     sides = sorted((p for p in cabinet.parts if p.role == "side"), key=lambda p: p.pose.to_cabinet((0.0, 0.0, 0.0))[0])
     return None if len(sides) < 2 else sides[0 if name == "left" else -1]
+
+
+def _flat_rails(cabinet: RodCabinet) -> tuple[Part, ...]:
+    """Rails that lie in place of a top."""
+    return tuple(p for p in cabinet.parts if p.role == "rail" and abs(p.pose.rotation[2][2]) > 0.5)
 
 
 def _beam(part: Part, rod: Rod) -> Beam | None:
@@ -149,7 +158,9 @@ def _fastened(back: Part, cabinet: RodCabinet, rod: Rod) -> _Fastened:
 def _name_of(part: Part, cabinet: RodCabinet) -> BoardName | None:
     if part.role == "side":
         return "left" if part == _board(cabinet, "left") else "right"
-    return "top" if part.role == "top" else "bottom" if part.role == "bottom" else None
+    if part.role == "bottom":
+        return "bottom"
+    return "top" if part.role == "top" or part in _flat_rails(cabinet) else None
 
 
 def _along(at: tuple[float, float, float], board: BoardName, cabinet: RodCabinet) -> float:

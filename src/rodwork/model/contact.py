@@ -10,12 +10,14 @@ Place = Literal[
     "corner",
     "fixed shelf",
     "divider",
+    "rail",
     "back in a groove",
     "back in a rebate",
     "planted back",
     "inset back",
     "edge to edge",
 ]
+JOINED_AS: dict[Place, Place] = {"rail": "corner"}  # what can make the one can make the other
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

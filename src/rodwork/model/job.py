@@ -114,6 +114,25 @@ class Pins:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Rails:
+    """Rails across between the sides, mm: widths of those in place of a top, the height of one to fix through.
+
+    `flat`: the top rails lie; else they stand on edge. `behind_back`: the fixing rail stands in the void.
+    """
+
+    front_mm: float | None  # None: there is none
+    back_mm: float | None
+    fixing_mm: float | None
+    flat: bool = True
+    behind_back: bool = False
+
+    @property
+    def instead_of_top(self) -> bool:
+        """Whether there is no full top."""
+        return self.front_mm is not None or self.back_mm is not None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class CabinetEdging:
     """Which edging goes on which edges."""
 
@@ -160,6 +179,8 @@ class Cabinet:
     drawers: tuple[Drawers, ...] = ()
     alcove: Alcove | None = None  # None: it stands in no surveyed opening
     finish: Finish | None = None  # None: not said, or none that adds to a size
+    rails: Rails | None = None  # None: a full top, and none to fix through
+    rail_joint: Recipe | None = None  # None: as the corners
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

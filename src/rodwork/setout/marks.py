@@ -24,6 +24,7 @@ _CODES = {
     "cornice": "CN",
     "pelmet": "PM",
 }
+_NAMED = {"front rail": "RF", "back rail": "RB", "fixing rail": "RX"}
 _DRAWER = {"front": "F", "box front": "I", "left side": "L", "right side": "R", "back": "K", "bottom": "B"}
 
 
@@ -36,6 +37,8 @@ def marks(cabinet_mark: str, first_copy: int, count: int, panel: Panel) -> tuple
 def _code(panel: Panel) -> str:
     words = panel.name.split()
     number = words[-1] if words[-1].isdigit() else ""
+    if panel.name in _NAMED:
+        return _NAMED[panel.name]
     if panel.role == "side":
         return "LS" if words[0] == "left" else "RS"
     if words[0] == "drawer":

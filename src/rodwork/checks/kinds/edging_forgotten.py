@@ -14,7 +14,7 @@ CODE = "edging-forgotten"
 # the places of an edging, by the boards that they cover: what to write for the edge that was left out
 FRONTS = "fronts"
 PLACES: dict[Role, str] = {
-    "side": FRONTS, "top": FRONTS, "bottom": FRONTS, "divider": FRONTS, "fixed shelf": FRONTS,
+    "side": FRONTS, "top": FRONTS, "bottom": FRONTS, "divider": FRONTS, "fixed shelf": FRONTS, "rail": FRONTS,
     "loose shelf": FRONTS, "door": "doors", "drawer front": "drawer fronts",
 }  # fmt: skip
 

@@ -76,7 +76,7 @@ def _set_by_the_joint(joint: Joint, part: Part) -> bool:
 
     So it does at the edges of a planted back. What is left there is judged in the other board.
     """
-    return joint.contact.place in ("corner", "planted back") and joint.parts[0] == part.id
+    return joint.contact.place in ("corner", "rail", "planted back") and joint.parts[0] == part.id
 
 
 def _at_a_corner(bore: Bore, ways: list[tuple[Surface, float]]) -> bool:

@@ -15,7 +15,7 @@ _FACE_SIDE_LOOKS: dict[str, Way] = {
     "infill": Way(1, -1), "plinth board": Way(1, -1), "worktop": Way(2, 1), "upstand": Way(1, -1),
     "end panel": Way(0, -1),
 }  # fmt: skip
-_FRONT_EDGED = ("side", "top", "bottom", "fixed shelf", "loose shelf", "divider")
+_FRONT_EDGED = ("side", "top", "bottom", "fixed shelf", "loose shelf", "divider", "rail")
 _MARKED = {"LS": "left", "RS": "right"}
 _OUT_MM = 0.01  # what the boards of the box may differ from the cabinet's outside size
 
@@ -56,7 +56,11 @@ def _hand(stand: Stand) -> Trouble | None:
 
 def _worked_face(stand: Stand) -> Trouble | None:
     role = stand.part.role
-    wanted = Way(0, -1 if stand.on_right else 1) if role == "side" else _FACE_SIDE_LOOKS.get(role)
+    wanted = _FACE_SIDE_LOOKS.get(role)
+    if role == "side":
+        wanted = Way(0, -1 if stand.on_right else 1)
+    elif role == "rail":
+        wanted = _rail_looks(stand)
     looks = stand.toward.get("face_side")
     if wanted is not None and looks is not None and looks != wanted:
         cause: Cause = "hand" if role == "side" else "stands"
@@ -64,6 +68,13 @@ def _worked_face(stand: Stand) -> Trouble | None:
     if role in _FRONT_EDGED and stand.toward.get("face_edge") == Way(1, 1):
         return Trouble("stands", "its front edge stands at the back")
     return None
+
+
+def _rail_looks(stand: Stand) -> Way:
+    """Into the cabinet: a flat rail down, one on edge at the front to the back, any other to the front."""
+    if abs(stand.columns[2][2]) > 0.5:
+        return Way(2, -1)
+    return Way(1, 1 if stand.low[1] < _OUT_MM else -1)
 
 
 def _looking(way: Way) -> str:

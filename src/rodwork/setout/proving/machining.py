@@ -148,7 +148,8 @@ def _outer_face(stand: Stand, reading: Reading, met: Met) -> Trouble | None:
         return None
     word = stand.word[reading.from_surface]
     inner = abs((met.joint.contact.line or 0.0) - stand.size[2]) <= DUST
-    if word == ("inside" if inner else "outside"):
+    names = ("upper side", "underside") if stand.part.role == "rail" else ("outside", "inside")
+    if word == names[inner]:
         return None
     what = f"registers on the {word} where its mate registers on its end: a flush corner is set from outside"
     return Trouble("surface", what, "from the outside", f"from the {word}")
