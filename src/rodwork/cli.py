@@ -223,19 +223,25 @@ def dry_fit_command(
 ) -> None:  # fmt: skip
     """Will it go together, flush and square, in this shop: the dry fit of JOB on paper."""
     _one_thread_for_algebra()
-    rod = _set_out(job, cut) if family is None else _set_out_with(job, family)
-    total = samples * max(1, sum(1 for cabinet in rod.boxes if cabinet.joints))
+    if family is not None and cut:
+        _stop("--cut and --joint do not go together: what is cut is cut for the joints of the job. Leave one out")
+    rods = [_set_out(job, cut)] if family is None else [_set_out_with(job, None), _set_out_with(job, family)]
+    total = samples * max(1, sum(1 for rod in rods for cabinet in rod.boxes if cabinet.joints))
     with _bar(total, as_json, "putting it together on paper") as bar:
-        fit = _dry_fit(rod, job, samples, seed, bar.update)
+        before, *after = (_dry_fit(rod, job, samples, seed, bar.update) for rod in rods)
     if as_json:
         from rodwork.model.plain import to_plain
 
-        click.echo(json.dumps(to_plain(fit), ensure_ascii=False))
+        as_data = {"before": before, "after": after[0]} if after else before
+        click.echo(json.dumps(to_plain(as_data), ensure_ascii=False))
     else:
-        from rodwork.console_dry_fit import print_dry_fit
+        from rodwork.console_dry_fit import print_before_and_after, print_dry_fit
 
-        print_dry_fit(rod.job, fit)
-    bad = any(f.severity in ("fault", "warning") for f in fit.findings)
+        if after:
+            print_before_and_after(rods[0].job, family or "", before, after[0])
+        else:
+            print_dry_fit(rods[0].job, before)
+    bad = any(f.severity in ("fault", "warning") for f in (after[0] if after else before).findings)
     sys.exit(TO_PUT_RIGHT if bad else SOUND)
 
 
@@ -359,7 +365,7 @@ def _set_out(job: Path, cut: tuple[str, ...] = ()) -> "Rod":
     """The Rod of a job file and of boards as cut that were typed, or every fault in them and exit 2."""
     from rodwork.pipeline import set_out
 
-    return _read_by(lambda text: set_out(_with_cut(text, cut), str(job), _beside(job)), job)
+    return _read_by(lambda text: set_out(text, str(job), _beside(job), cut), job)
 
 
 def _dry_fit(rod: "Rod", job: Path, samples: int, seed: int, done: Callable[[int], None]) -> "DryFit":
@@ -396,23 +402,8 @@ def _text(file: Path) -> str:
         _stop(f"{file} is not text in UTF-8. Save it so")
 
 
-def _with_cut(text: bytes, cut: tuple[str, ...]) -> bytes:
-    """The job's text with boards as cut that were typed: a [measured] table of its own for each."""
-    lines = []
-    for typed in cut:
-        mark, _, size = typed.strip().rpartition(" ")
-        try:
-            value = float(size)
-        except ValueError:
-            value = float("nan")
-        if not mark or not 0 < value < 10_000:
-            _stop(f"--cut \"{typed}\" is not a mark and a size. Write it as 'G1-T 564.1'")
-        lines.append(f"[measured.{json.dumps(mark.strip())}]\nlength = {value:g}\n")
-    return text + ("\n" + "\n".join(lines)).encode() if lines else text
-
-
-def _set_out_with(job: Path, family: str) -> "Rod":
-    """The Rod of a job file joined otherwise, or what is wrong and exit 2."""
+def _set_out_with(job: Path, family: str | None) -> "Rod":
+    """The Rod of a job file before a board is cut, joined otherwise if need be; or what is wrong and exit 2."""
     from rodwork.pipeline import set_out_with
 
     try:

@@ -6,7 +6,14 @@ from rich.console import Console
 from rich.markup import escape
 
 from rodwork.console import table, wide_console
-from rodwork.documents.dry_fit_words import as_cut_lines, boards_words, copies_words, lip_words, square_words
+from rodwork.documents.dry_fit_words import (
+    as_cut_lines,
+    before_and_after,
+    boards_words,
+    copies_words,
+    lip_words,
+    square_words,
+)
 from rodwork.model.dry_fit import NOT_MEASURED, CabinetFit, DryFit, sentence
 from rodwork.model.finding import PRINTED
 from rodwork.model.own_accuracy import TrialResult
@@ -22,6 +29,19 @@ def print_dry_fit(job: str, fit: DryFit) -> None:
         console.print(f"[bold]{PRINTED[finding.severity]}[/bold]  {escape(finding.cabinet)}: {escape(finding.message)}")
         console.print(f"       {escape(finding.mend)}")
     console.print(f"{fit.samples} assemblies on paper; seed {fit.seed} gives the same answer again.")
+
+
+def print_before_and_after(job: str, family: str, before: DryFit, after: DryFit) -> None:
+    """The job as it is, and as if this family joined it: side by side, then the whole of the second."""
+    console = wide_console()
+    console.print(f"[bold]{escape(job)}[/bold]   the dry fit on paper, as it is and joined by {escape(family)}")
+    for now, then in zip(before.cabinets, after.cabinets, strict=True):
+        console.print(f"\n[bold]{escape(now.cabinet + copies_words(now))}[/bold]")
+        both = table("", ("", ""), ("before", ""), ("after", ""))
+        for name, *cells in before_and_after(now, then, before.feel_mm):
+            both.add_row(name, *(escape(cell) for cell in cells))
+        console.print(both)
+    print_dry_fit(job, after)
 
 
 def _print_cabinet(console: Console, fit: CabinetFit, job: DryFit) -> None:

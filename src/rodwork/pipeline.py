@@ -14,8 +14,10 @@ from rodwork.carcass.build import build
 from rodwork.carcass.runs import build_run
 from rodwork.catalogue.accuracy import assumed_accuracy
 from rodwork.checks.registry import run_checks
+from rodwork.job.faults import near, shown
 from rodwork.job.reader import Fault, JobFaults, Lines, OwnFiles, fault_at, read_job
 from rodwork.job.schema import job_schema, own_family_schema
+from rodwork.job.typed import TYPED, with_typed
 from rodwork.joints.own import settings_of
 from rodwork.joints.place import entry_of, join
 from rodwork.joints.registry import back_recipe, families, joint_kinds
@@ -32,6 +34,7 @@ from rodwork.model.own_accuracy import Readings, TrialResult
 from rodwork.model.rod import Rod
 from rodwork.model.sawing import Saw
 from rodwork.setout.draft import Made, MadeRun, draft
+from rodwork.setout.measured_copies import measured_copies
 from rodwork.setout.proof import proof_of, prove
 from rodwork.sheets.plan import Progress, Work, in_silence, plan_cutting, to_the_end
 from rodwork.sheets.recut import recut_plan
@@ -44,15 +47,18 @@ def nothing_beside(name: str) -> bytes:
     raise FileNotFoundError(2, "there is no file beside this job", name)
 
 
-def set_out(text: str | bytes, file: str, beside: Beside = nothing_beside) -> Rod:
+def set_out(text: str | bytes, file: str, beside: Beside = nothing_beside, cut: Sequence[str] = ()) -> Rod:
     """The Rod of a job: set out, proven and checked. Raises JobFaults with every fault that was found.
 
-    `beside` gives the content of a file that the job names, a family of the maker's own; it raises OSError.
+    `beside` gives the content of a file that the job names, a family of the maker's own; it raises OSError. `cut`:
+    boards as cut, as they were typed beside the file: "G1-T 564.1".
     """
     job, lines = read(text, file, beside)
+    job = with_typed(job, cut)
     made = _made(job, lines, file)
     rod = draft(job, made, _made_runs(job, made, lines, file))
     _refuse_other_boards(rod, lines, file)
+    rod = measured_copies(rod)
     proven = replace(rod, cabinets=tuple(replace(c, proof=proof_of(c, rod.setups)) for c in rod.cabinets))
     return replace(proven, findings=(*_disproved(proven), *run_checks(proven)))
 
@@ -64,11 +70,20 @@ def _refuse_other_boards(rod: Rod, lines: Lines, file: str) -> None:
     """Sizes as cut of a mark that is on no board, or so far off that it is probably not this board."""
     parts = {mark: part for cabinet in rod.cabinets for part in cabinet.parts for mark in part.marks}
     faults = []
+
+    def fault(path: tuple[str, ...], what: str, mend: str) -> None:
+        typed = path not in lines.known
+        faults.append(
+            Fault(file=TYPED, line=0, path=path, what=what, mend=mend) if typed
+            else fault_at(lines, file, path, what, mend)
+        )  # fmt: skip
+
     for board in rod.measured:
         part = parts.get(board.mark)
         if part is None:
-            mend = f"The marks of this job are {', '.join(list(parts)[:20])}"
-            faults.append(fault_at(lines, file, ("measured", board.mark), f'no board is marked "{board.mark}"', mend))
+            meant = near(board.mark, parts)
+            mend = f"Did you mean {meant}?" if meant else f"The marks of this job are {', '.join(list(parts)[:20])}"
+            fault(("measured", board.mark), f"no board is marked {shown(board.mark)}", mend)
             continue
         for dimension, asked in zip(DIMENSIONS, part.size, strict=True):
             found = board.of(dimension)
@@ -77,7 +92,7 @@ def _refuse_other_boards(rod: Rod, lines: Lines, file: str) -> None:
                     f"{board.mark} was asked {dimension} {asked:.1f}, and {found:.1f} is {abs(found - asked):.1f} off"
                 )
                 mend = "Is this the right board? If it is, cut it anew; if not, write its own mark"
-                faults.append(fault_at(lines, file, ("measured", board.mark, dimension), what, mend))
+                fault(("measured", board.mark, dimension), what, mend)
     if faults:
         raise JobFaults(tuple(faults))
 
@@ -88,7 +103,7 @@ def load(rod: Rod) -> Loading:
 
 
 def dry_fit(
-    rod: Rod, accuracy: str | None = None, samples: int = 4000, seed: int = 1, cores: int = 1,
+    rod: Rod, accuracy: str | None = None, samples: int = 2000, seed: int = 1, cores: int = 1,
     say: Callable[[str, int], None] = lambda cabinet, samples: None,
 ) -> DryFit:  # fmt: skip
     """Will it go together, flush and square. `accuracy`: the text of the shop's own readings, or None: assumed.
@@ -137,25 +152,33 @@ def own_accuracy(
     return results, file_of(results, readings)
 
 
-def set_out_with(text: str | bytes, file: str, family: str, beside: Beside = nothing_beside) -> Rod:
+def set_out_with(text: str | bytes, file: str, family: str | None, beside: Beside = nothing_beside) -> Rod:
     """The Rod of a job with this family in place of every recipe of corners, shelves and dividers that it can make.
 
-    Raises JobFaults; ValueError where there is no such family, or it can make none of them.
+    None: with its own recipes. Boards that are cut are left out: they are cut for the joints of the job. Raises
+    JobFaults; ValueError where there is no such family, or it can make none of them.
     """
     job, lines = read(text, file, beside)
-    kind = joint_kinds().get(family)
-    if kind is None:
-        raise ValueError(f"there is no family {family!r}; there are {', '.join(joint_kinds())}")
-    fields = {"corner": "corner_joint", "fixed shelf": "shelf_joint", "divider": "divider_joint"}
-    able = [name for place, name in fields.items() if place in kind.places]
-    if not able:
-        raise ValueError(f"the family {family!r} joins no corner, shelf or divider")
-    use = Use(family=family, settings=kind.settings(), place=Place(path=("joints",)))
-    changes: dict[str, Any] = dict.fromkeys(able, Recipe(name=family, uses=(use,), place=use.place))
-    changed = replace(job, cabinets=tuple(replace(c, **changes) for c in job.cabinets))
+    changes: dict[str, Any] = {} if family is None else _joined_by(family)
+    changed = replace(job, measured=(), cabinets=tuple(replace(c, **changes) for c in job.cabinets))
     made = _made(changed, lines, file)
     rod = draft(changed, made, _made_runs(changed, made, lines, file))
     return replace(rod, findings=run_checks(rod))
+
+
+def _joined_by(family: str) -> dict[str, Recipe]:
+    """What a cabinet asks for where this family makes all that it can make."""
+    kind = joint_kinds().get(family)
+    if kind is None:
+        meant = near(family, joint_kinds())
+        there = f"did you mean {meant}?" if meant else f"there are {', '.join(joint_kinds())}"
+        raise ValueError(f"there is no family {shown(family)}; {there}")
+    fields = {"corner": "corner_joint", "fixed shelf": "shelf_joint", "divider": "divider_joint"}
+    able = [name for place, name in fields.items() if place in kind.places]
+    if not able:
+        raise ValueError(f"the family {shown(family)} joins no corner, shelf or divider")
+    use = Use(family=family, settings=kind.settings(), place=Place(path=("joints",)))
+    return dict.fromkeys(able, Recipe(name=family, uses=(use,), place=use.place))
 
 
 STEPS_IN_A_PACK = 4_000  # of the search for each board: few and fixed, so that a pack is quick and always the same

@@ -10,6 +10,7 @@ from rodwork.documents.drawing import Text
 from rodwork.documents.dry_fit_pages import dry_fit_pages
 from rodwork.fit.station import dry_fit_of
 from rodwork.model.measured import MeasuredBoard
+from rodwork.setout.measured_copies import measured_copies
 
 
 def said(page):
@@ -17,18 +18,19 @@ def said(page):
 
 
 def test_the_pages_obey_the_laws_and_the_first_says_the_sentence_the_lips_and_what_to_do():
-    rod = replace(box(count=2, back=back()), measured=(MeasuredBoard(mark="G1-T", length=564.1),))
+    rod = measured_copies(replace(box(count=2, back=back()), measured=(MeasuredBoard(mark="G1-T", length=564.1),)))
     fit = dry_fit_of(rod, ACCURACY, samples=200)
     pages = dry_fit_pages(rod, fit)
     check_pages(pages, rod)
     assert [p.title.split(":")[0] for p in pages] == [
-        "Dry fit on paper", "As cut", "Behind the dry fit", "Dry fit on paper", "Behind the dry fit",
+        "Dry fit on paper", "Behind the dry fit", "Dry fit on paper", "As cut", "Behind the dry fit",
     ]  # fmt: skip
     assert "A guess from other shops' habits" in said(pages[0])
     assert "things to do" in said(pages[0])
     assert "Diagonals differ by" in said(pages[0])
-    assert "564.1" in said(pages[1])
-    assert "What costs the fit" in said(pages[2])
+    assert "What costs the fit" in said(pages[1])
+    assert not any("G2-B" in said(page) for page in pages)  # nothing of the other copy is corrected
+    assert "564.1" in said(pages[3])
 
 
 def test_each_corner_is_drawn_twenty_times():

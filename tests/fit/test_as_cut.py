@@ -8,6 +8,7 @@ from rodwork.fit.station import dry_fit_of
 from rodwork.job.faults import JobFaults
 from rodwork.model.measured import MeasuredBoard
 from rodwork.pipeline import set_out
+from rodwork.setout.measured_copies import measured_copies
 from tests.building import recipe
 from tests.fit.rods import ACCURACY, box, from_the_other_side
 
@@ -17,7 +18,7 @@ JOB = open("examples/first-cupboard.toml", encoding="utf-8").read()  # noqa: SIM
 def with_measured(rod, **boards):
     marks = {p.id: p.marks[0] for p in rod.cabinets[0].parts}
     found = tuple(MeasuredBoard(mark=marks[part.replace("_", " ")], **sizes) for part, sizes in boards.items())
-    return replace(rod, measured=found)
+    return measured_copies(replace(rod, measured=found))
 
 
 def as_cut(rod):
@@ -47,12 +48,19 @@ def test_with_the_mate_cut_it_says_so_and_corrects_nothing():
 
 
 def test_another_copy_can_take_it():
-    rod = box(count=2)
-    fit = dry_fit_of(replace(rod, measured=(MeasuredBoard(mark="G1-T", length=564.1),)), ACCURACY, samples=200)
-    assert [f.copies for f in fit.cabinets] == [(1,), (2,)]
-    ways = [w.do for w in fit.cabinets[0].as_cut[0].ways]
+    rod = measured_copies(replace(box(count=3), measured=(MeasuredBoard(mark="G1-T", length=564.1),)))
+    fit = dry_fit_of(rod, ACCURACY, samples=200)
+    assert [(f.cabinet, f.copies) for f in fit.cabinets] == [("glaze", (1, 2)), ("glaze G1", (1,))]
+    ways = [w.do for w in fit.cabinets[1].as_cut[0].ways]
     assert ways[1].startswith("Swap: let it be G2-T")
-    assert not fit.cabinets[1].as_cut
+    assert not fit.cabinets[0].as_cut
+
+
+def test_where_the_other_copy_is_cut_too_there_is_nothing_to_swap():
+    boards = (MeasuredBoard(mark="G1-T", length=564.1), MeasuredBoard(mark="G2-T", length=564.8))
+    fit = dry_fit_of(measured_copies(replace(box(count=2), measured=boards)), ACCURACY, samples=200)
+    assert [f.cabinet for f in fit.cabinets] == ["glaze", "glaze G2"]
+    assert not any(w.do.startswith("Swap") for f in fit.cabinets for a in f.as_cut for w in a.ways)
 
 
 def test_a_long_side_set_from_the_top_end_has_no_lip_and_from_the_bottom_stands_above_the_top():

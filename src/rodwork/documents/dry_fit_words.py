@@ -1,8 +1,8 @@
 """The dry fit in words, the same on paper and on the terminal."""
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
-from rodwork.model.dry_fit import AsCut, CabinetFit, Lip, Square
+from rodwork.model.dry_fit import AsCut, CabinetFit, Lip, Square, word_of
 
 HISTOGRAMS = {
     "lip": "Worst lip of each assembly, mm", "diagonals": "Diagonals differ by, mm",
@@ -18,9 +18,7 @@ def boards_words(fit: CabinetFit) -> str:
 
 def copies_words(fit: CabinetFit) -> str:
     """Which copies are meant, where there are several."""
-    if fit.copies == (1,):
-        return ""
-    return f", copy {fit.copies[0]}" if len(fit.copies) == 1 else f" ({len(fit.copies)} of them)"
+    return "" if len(fit.copies) == 1 else f" ({len(fit.copies)} of them)"
 
 
 def lip_words(lip: Lip, feel_mm: float) -> str:
@@ -40,6 +38,30 @@ def square_words(square: Square) -> str:
     if square.pull_low_mm is not None and square.pull_high_mm is not None:
         pull = f"; pulling can change that by {abs(square.pull_high_mm - square.pull_low_mm) / 2:.1f} either way"
     return f"{_SQUARE[square.name]} {middle}{half:.1f} at most in 95 of 100{pull}."
+
+
+def before_and_after(before: CabinetFit, after: CabinetFit, feel_mm: float) -> Iterator[tuple[str, str, str]]:
+    """What a maker would compare: in words, in a hundred, where it is weakest, the worst lip, and each squareness."""
+    fits = (before, after)
+    yield ("goes together", *_two(word_of(fit.chance) for fit in fits))
+    yield ("in 100", *_two(f"{100 * fit.chance:.0f} ({_range_words(fit)})" for fit in fits))
+    yield ("weakest joint", *_two(fit.weakest for fit in fits))
+    yield ("worst lip", *_two(lip_words(fit.worst_lip, feel_mm) if fit.worst_lip else "none" for fit in fits))
+    for name, words in _SQUARE.items():
+        found = [next((s for s in fit.squareness if s.name == name), None) for fit in fits]
+        yield (
+            words.lower(),
+            *_two(f"{max(abs(s.low_mm), abs(s.high_mm)):.1f} at most in 95 of 100" if s else "-" for s in found),
+        )
+
+
+def _two(words: Iterable[str]) -> tuple[str, str]:
+    one, other = words
+    return one, other
+
+
+def _range_words(fit: CabinetFit) -> str:
+    return f"{100 * fit.band[0]:.0f} to {100 * fit.band[1]:.0f}"
 
 
 def as_cut_lines(as_cut: AsCut) -> Iterator[str]:

@@ -28,23 +28,28 @@ SWAP, FENCE, OTHER_FACE, EDGE, TRIM, RECUT = 2.0, 3.0, 3.0, 4.0, 3.0, 8.0  # min
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Copy:
-    """One copy of a cabinet, or all those alike, with the boards of it that were measured, by part."""
+    """One cabinet entry, with the boards of it that were measured, by part: then it is one copy by itself."""
 
     rod: Rod
     cabinet: RodCabinet
-    numbers: tuple[int, ...]
     measured: dict[str, MeasuredBoard]
     accuracy: Accuracy
     seed: int
 
     @property
-    def number(self) -> int:
-        """The copy, or the first of those that are forecast alike."""
-        return self.numbers[0]
+    def numbers(self) -> tuple[int, ...]:
+        """The copies of this entry."""
+        return tuple(range(1, self.cabinet.count + 1))
 
     def mark(self, part: str) -> str:
         """The mark of a board of this copy."""
-        return self.cabinet.part[part].marks[self.number - 1]
+        return self.cabinet.part[part].marks[0]
+
+    def mark_elsewhere(self, part: str) -> str | None:
+        """The mark of the same board of another copy, if there is one that is not measured."""
+        mine = self.cabinet.copy_of or self.cabinet.name
+        others = (c for c in self.rod.cabinets if c is not self.cabinet and mine in (c.name, c.copy_of))
+        return next((c.part[part].marks[0] for c in others if not c.part[part].measured), None)
 
     def measurements(self) -> tuple[Measurement, ...]:
         """Every size that was measured, as off from what was asked."""
@@ -149,8 +154,8 @@ def _ways(copy: Copy, board: Part, dimension: Dimension, off: float, uncut: list
         out.append((f"{names} not cut yet: cut to {to:.1f} too.", _outside(copy, board, dimension, off), 0.0,
                     asked_of(copy, more=same)))  # fmt: skip
     as_asked = asked_of(copy, more=(Measurement(size=f"{board.id}/{dimension}", off_mm=0.0, tape_mm=0.1),))
-    if copy.cabinet.count > 1:
-        other = board.marks[copy.number % copy.cabinet.count]
+    other = copy.mark_elsewhere(board.id)
+    if other is not None:
         out.append((f"Swap: let it be {other}, and cut the mates of that one to it.", "This one is then as asked.",
                     SWAP, as_asked))  # fmt: skip
     out += _other_settings(copy, board, now)

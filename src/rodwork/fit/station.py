@@ -64,10 +64,10 @@ def dry_fit_of(
 ) -> DryFit:
     """The dry fit of a whole job; cabinets of which no board is joined to another are passed over.
 
-    Copies of a cabinet are forecast once, and so are cabinets that differ in name and marks alone, but for those of
-    which a board was measured. Where there are many cabinets, costs and things to do are found from fewer assemblies.
+    Cabinets that differ in name and marks alone are forecast once, but for those of which a board was measured. Where
+    there are many cabinets, costs and things to do are found from fewer assemblies.
     """
-    asked = [copy for c in rod.boxes if c.joints for copy in _copies(rod, c, accuracy, seed)]
+    asked = list(_copies(rod, accuracy, seed))
     alike = _first_alike(asked)
     different = [asked[n] for n in dict.fromkeys(alike)]
     beside = min(MOST_BESIDE, max(LEAST_BESIDE, ALL_BESIDE // max(len(different), 1)))
@@ -79,6 +79,9 @@ def dry_fit_of(
     else:
         found = [_cabinet(copy, work) for copy in different]
     fit_of = dict(zip(dict.fromkeys(alike), found, strict=True))
+    for n, copy in enumerate(asked):
+        if alike[n] != n:
+            say(copy.cabinet.name, samples)
     fits = tuple(
         replace(fit_of[first], cabinet=copy.cabinet.name, copies=copy.numbers)
         for copy, first in zip(asked, alike, strict=True)
@@ -112,23 +115,17 @@ def _shape(rod: Rod, cabinet: RodCabinet) -> object:
 
 def least_chance(rod: Rod, accuracy: Accuracy, samples: int = LEAST_BESIDE, seed: int = SEED) -> float | None:
     """How often the worst cabinet of a job goes together, as it is drawn and before a board is cut; None: no joints."""
-    plain = replace(rod, measured=())
-    asked = [asked_of(copy) for c in rod.boxes if c.joints for copy in _copies(plain, c, accuracy, seed)]
+    asked = [asked_of(copy) for copy in _copies(replace(rod, measured=()), accuracy, seed)]
     return min((chance_with(a, a.draws(samples)) for a in asked), default=None)
 
 
-def _copies(rod: Rod, cabinet: RodCabinet, accuracy: Accuracy, seed: int) -> Iterator[Copy]:
-    """One for all copies of which nothing was measured, and one for each of the others."""
-    by_mark = {m.mark: m for m in rod.measured}
-    plain: list[int] = []
-    for n in range(1, cabinet.count + 1):
-        found = {p.id: by_mark[p.marks[n - 1]] for p in cabinet.parts if p.marks[n - 1] in by_mark}
-        if found:
-            yield Copy(rod=rod, cabinet=cabinet, numbers=(n,), measured=found, accuracy=accuracy, seed=seed)
-        else:
-            plain.append(n)
-    if plain:
-        yield Copy(rod=rod, cabinet=cabinet, numbers=tuple(plain), measured={}, accuracy=accuracy, seed=seed)
+def _copies(rod: Rod, accuracy: Accuracy, seed: int) -> Iterator[Copy]:
+    """Every entry of which boards are joined, with those of its boards that were measured."""
+    by_mark = {board.mark: board for board in rod.measured}
+    for cabinet in rod.boxes:
+        if cabinet.joints:
+            measured = {p.id: by_mark[p.marks[0]] for p in cabinet.parts if p.measured and p.marks[0] in by_mark}
+            yield Copy(rod=rod, cabinet=cabinet, measured=measured, accuracy=accuracy, seed=seed)
 
 
 def _cabinet(copy: Copy, work: _Work) -> CabinetFit:

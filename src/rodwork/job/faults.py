@@ -16,7 +16,10 @@ NEAR = 0.6  # how alike two words must be before one is offered for the other
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Fault:
-    """One thing to put right in a job file: the line it stands on, what is wrong there, and how to mend it."""
+    """One thing to put right in a job file: the line it stands on, what is wrong there, and how to mend it.
+
+    Line 0: it was typed, and stands on no line.
+    """
 
     file: str
     line: int
@@ -25,7 +28,8 @@ class Fault:
     mend: str
 
     def __str__(self) -> str:
-        return f"{self.file}:{self.line}: {self.what.rstrip('.')}. {self.mend}"
+        place = f"{self.file}:{self.line}" if self.line else self.file
+        return f"{place}: {self.what.rstrip('.')}. {self.mend}"
 
 
 class JobFaults(Exception):  # noqa: N818 - the faults are the maker's to mend, not an error of ours

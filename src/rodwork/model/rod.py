@@ -101,7 +101,10 @@ class Asked:
 
 @dataclass(frozen=True, kw_only=True)
 class RodCabinet:
-    """One cabinet entry: `count` multiplies marks, never parts. `size` = width, height, depth."""
+    """One cabinet entry: `count` multiplies marks, never parts. `size` = width, height, depth.
+
+    `copy_of`: the entry that this is one copy of, where a board of it is measured and it stands by itself.
+    """
 
     name: str
     count: int
@@ -114,6 +117,7 @@ class RodCabinet:
     doors: tuple[DoorHung, ...] = ()
     drawers: tuple[DrawerMade, ...] = ()
     finish: Finish | None = None
+    copy_of: str | None = field(default=None, metadata={"leave_out": True})
 
     @property
     def is_run(self) -> bool:
