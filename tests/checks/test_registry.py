@@ -16,6 +16,7 @@ from rodwork.model.job import CabinetEdging, Pins
 from tests.building import back, cabinet, job, recipe, rod, rod_of
 from tests.cabinets import built
 from tests.checks.own import BOLT, disc, hook, mortise, own
+from tests.checks.run_cases import RUNS, run_rod
 from tests.checks.shop import BASE, board, bore, rod_of_boards
 from tests.fronts.front_samples import doors, drawers
 
@@ -95,12 +96,13 @@ IN_THE_JOB = {
 }
 
 
+def one_cabinet(thickness=17.6, **changes):
+    return rod_of(job(cabinet(**changes), thickness=thickness))
+
+
 @pytest.mark.parametrize("name", NAMES)
 def test_the_page_quotes_what_the_check_really_says(name):
-    changes = dict(IN_THE_JOB[name])
-    made = rod_of(
-        job(cabinet(**{k: v for k, v in changes.items() if k != "thickness"}), thickness=changes.get("thickness", 17.6))
-    )
+    made = run_rod(name) if name in RUNS else one_cabinet(**IN_THE_JOB[name])
     said = [f"{PRINTED[f.severity]} {f.message} {f.mend}" for f in checks()[name.replace("_", "-")].look(made)]
     page = (ROOT / "docs" / "checks" / f"{name}.md").read_text(encoding="utf-8")
     quoted = " ".join(line[2:] for line in page.splitlines() if line.startswith("> "))

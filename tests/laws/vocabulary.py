@@ -88,7 +88,9 @@ def texts(draw):
     lines += draw(backs()) + draw(edged()) + draw(fronts(bays, shelves + 1)) + draw(finishes()) + draw(railed())
     lines += [f"loose_shelves = {draw(st.integers(0, 2))}"] if draw(st.booleans()) else []
     actual = draw(st.sampled_from([16.0, 17.6, 18.0, 18.3]))
-    return HEAD.format(actual=actual, recipes="\n".join(recipes)) + "\n".join(lines) + "\n"
+    row = draw(rows()) if draw(st.integers(0, 3)) == 0 else []
+    lines += ["count = 2"] if row else []
+    return HEAD.format(actual=actual, recipes="\n".join(recipes)) + "\n".join([*lines, *row]) + "\n"
 
 
 @st.composite
@@ -159,3 +161,21 @@ def beside(draw, bays, openings):
             tables.append(f'{{ bays = [{drawn}], openings = [{first}, {last}], hung = "left", handle = 96 }}')
     boxes = f'bays = [{drawn}], opening = {at}, number = {number}, bottom_board = "birch6", joint = "drawer"'
     return [f"doors = [{', '.join(tables)}]", f"drawers = {{ {boxes} }}"]
+
+
+BETWEEN = ("", '{ gap = 602, for = "drier" }, ', '{ panel = "birch18" }, ', "{ infill = 60 }, ")
+BESIDE = ("", ', { panel = "birch18" }', ", { infill = 45 }")
+SINK = ', cut_outs = [{ for = "sink", over = 1, width = 240, depth = 160, radius = 12 }]'
+
+
+@st.composite
+def rows(draw):
+    """A run of two of the cabinet with something between or beside them, and boards along it."""
+    up, between = draw(st.sampled_from([0, 100, 150])), draw(st.sampled_from(BETWEEN))
+    lines = ["", "[runs.row]", f'of = ["it", {between}"it"{draw(st.sampled_from(BESIDE))}]', f"above_floor = {up}"]
+    lines += draw(st.sampled_from([[], ['edging = "birch"', "behind = 45"], ["screws = { heights = [90, 300] }"]]))
+    cut = draw(st.sampled_from(["", SINK]))
+    top = [f'worktop = {{ board = "birch18", joint = "corner", upstand = 60{cut} }}']
+    plinth = ["plinth = {}"] if up else []
+    strips = ["cornice = { height = 60 }", *(["pelmet = { height = 40 }"] if up else [])]
+    return lines + draw(st.sampled_from([[], plinth, plinth + top, strips]))

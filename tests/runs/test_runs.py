@@ -141,6 +141,8 @@ REFUSED = {
     "of = ['bench']\nabove_floor = -10": "is under 0 mm",
     "of = ['bench', 'bench']\nscrews = { heights = [700] }": "into the top or bottom",
     "of = ['bench']\ncornice = {}": "cornice has no height",
+    "of = ['bench']\nworktop = { board = 'top40' }\ncornice = { height = 60 }": "a worktop lies on all of it",
+    "of = ['glaze']\nabove_floor = 30\npelmet = { height = 40 }": "does not go under carcasses 30",
     "of = ['glaze']\nworktop = { board = 'top40' }": "all are wall or tall units",
     "of = ['bench', 'glaze', 'bench']\nworktop = { board = 'top40', front = 40, depth = 600 }": "two ways",
     "of = ['bench', 'bench', 'bench', 'sink']\nworktop = { board = 'top40' }": "nothing is said of how they are joined",

@@ -173,7 +173,19 @@ def _strips(site: RunSite, role: Role, asked: StripAsked | None) -> tuple[Panel,
         return ()
     board = site.boards[asked.board]
     fronts, returns = list[tuple[Vec, Vec]](), list[tuple[Vec, Vec, Matrix]]()
-    for stretch in _stretches(site.run.standings, lambda s: None if s.stands_as == "gap" else s.z1):
+    stretches = tuple(_stretches(site.run.standings, lambda s: _stands_under(site, role, s)))
+    if not stretches:
+        raise CannotBuild(
+            (*site.asked.place.path, role), f"there is no place for a {role}: a worktop lies on all of it",
+            f"leave {role} out, or the worktop",
+        )  # fmt: skip
+    if role == "pelmet" and asked.height_mm > site.run.above_floor:
+        raise CannotBuild(
+            (*site.asked.place.path, role, "height"),
+            f"a pelmet {asked.height_mm:g} high does not go under carcasses {site.run.above_floor:g} above the floor",
+            "write above_floor = the height that the wall units hang at",
+        )
+    for stretch in stretches:
         z0 = stretch[0].z1 if role == "cornice" else stretch[0].z0 - asked.height_mm
         z1 = z0 + asked.height_mm
         span, y0, y1 = (stretch[0].x0, stretch[-1].x1), asked.set_mm, asked.set_mm + board.actual_mm
@@ -197,6 +209,15 @@ def _strips(site: RunSite, role: Role, asked: StripAsked | None) -> tuple[Panel,
         for n, (low, high, turn) in enumerate(returns, 1)
     ]
     return tuple(made)
+
+
+def _stands_under(site: RunSite, role: Role, s: Standing) -> float | None:
+    """The height at which a strip goes along over or under this; None where it does not."""
+    if s.stands_as == "gap":
+        return None
+    if role == "cornice":
+        return None if site.asked.worktop is not None and s.under_worktop else s.z1
+    return s.z0 if s.z0 == site.run.above_floor else None  # an end panel to the floor stops a pelmet
 
 
 def _free(site: RunSite, end: Standing, way: int) -> bool:
