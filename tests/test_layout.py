@@ -37,6 +37,7 @@ EDGE = {
         "console",
         "console_compare",
         "console_load",
+        "console_survey",
         "console_dry_fit",
         "console_cutting",
         "cutting_run",
@@ -56,6 +57,7 @@ EDGE = {
     "console": {*COMMON, "documents"},
     "console_compare": {*COMMON, "documents", "console"},
     "console_load": {*COMMON, "documents", "console"},
+    "console_survey": {*COMMON, "documents", "console"},
     "console_dry_fit": {*COMMON, "documents", "console"},
     "console_cutting": {*COMMON, "documents", "console"},
     "cutting_run": {*COMMON, "pipeline"},
@@ -140,6 +142,7 @@ def test_only_the_edge_imports_the_pipeline_and_the_writers():
                 "console",
                 "console_compare",
                 "console_load",
+                "console_survey",
                 "console_dry_fit",
                 "console_cutting",
             ):
@@ -148,6 +151,7 @@ def test_only_the_edge_imports_the_pipeline_and_the_writers():
                     "__main__",
                     "console_compare",
                     "console_load",
+                    "console_survey",
                     "console_dry_fit",
                     "console_cutting",
                 ), f"{name_of(file)}:{line}"

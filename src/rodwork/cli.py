@@ -211,6 +211,27 @@ def load(job: Path, as_json: bool) -> None:
     sys.exit(TO_PUT_RIGHT if bad else SOUND)
 
 
+@main.command()
+@click.argument("job", type=click.Path(path_type=Path))
+@click.option("--json", "as_json", is_flag=True, help="Print surveys and what stands in them as data.")
+def survey(job: Path, as_json: bool) -> None:
+    """What the readings off the level line come to: the largest upright box, gaps, scribes and feet, for JOB."""
+    from rodwork.pipeline import surveyed
+
+    rod = _set_out(job)
+    found = surveyed(rod)
+    if as_json:
+        from rodwork.model.plain import to_plain
+
+        click.echo(json.dumps(to_plain(found), ensure_ascii=False))
+    else:
+        from rodwork.console_survey import print_surveys
+
+        print_surveys(rod, found)
+    bad = any(f.severity in ("fault", "warning") for one in found for f in one.findings)
+    sys.exit(TO_PUT_RIGHT if bad else SOUND)
+
+
 @main.command("dry-fit")
 @click.argument("job", type=click.Path(path_type=Path))
 @click.option("--samples", type=click.IntRange(100, 1_000_000), default=SAMPLES, show_default=True, help="How many.")

@@ -14,6 +14,7 @@ from rodwork.carcass.build import build
 from rodwork.carcass.runs import build_run
 from rodwork.catalogue.accuracy import assumed_accuracy
 from rodwork.checks.registry import run_checks
+from rodwork.job.alcoves import largest_in
 from rodwork.job.faults import near, shown
 from rodwork.job.reader import Fault, JobFaults, Lines, OwnFiles, fault_at, read_job
 from rodwork.job.schema import job_schema, own_family_schema
@@ -22,6 +23,7 @@ from rodwork.joints.own import settings_of
 from rodwork.joints.place import entry_of, join
 from rodwork.joints.registry import back_recipe, families, joint_kinds
 from rodwork.load.station import load_of
+from rodwork.model.alcove import SURVEY_CODES, Surveyed
 from rodwork.model.cutting import CuttingPlan
 from rodwork.model.dry_fit import DryFit
 from rodwork.model.finding import Finding
@@ -100,6 +102,18 @@ def _refuse_other_boards(rod: Rod, lines: Lines, file: str) -> None:
 def load(rod: Rod) -> Loading:
     """Will it hold: the load of every cabinet of a Rod, from shelves to the wall."""
     return load_of(rod)
+
+
+def surveyed(rod: Rod) -> tuple[Surveyed, ...]:
+    """What the readings of every survey of a Rod come to."""
+    found = []
+    for survey in rod.surveys.values():
+        units = {
+            c.name: c.asked.alcove for c in rod.cabinets if c.asked.alcove and c.asked.alcove.survey == survey.name
+        }
+        wrong = tuple(f for f in rod.findings if f.cabinet in units and f.code in SURVEY_CODES)
+        found.append(Surveyed(survey=survey, units=units, empty=None if units else largest_in(survey), findings=wrong))
+    return tuple(found)
 
 
 def dry_fit(

@@ -19,6 +19,7 @@ from tests.checks.own import BOLT, disc, hook, mortise, own
 from tests.checks.run_cases import RUNS, run_rod
 from tests.checks.shop import BASE, board, bore, rod_of_boards
 from tests.fronts.front_samples import doors, drawers
+from tests.survey.alcoves import BOOKCASE, alcove_of
 
 ROOT = Path(__file__).parents[2]
 NAMES = sorted(p.stem for p in Path(kinds.__path__[0]).glob("*.py") if p.stem != "__init__")
@@ -48,6 +49,15 @@ def test_every_check_has_its_test_and_its_page(name):
 
 
 FILM = Finish(film_mm=0.15, when="before assembly", mask="joints")
+
+
+def in_alcove(words: str) -> dict:
+    """A cabinet that stands in the worked alcove, with these words."""
+    alcove = alcove_of(words)
+    width, height, depth = alcove.size
+    return {"alcove": alcove, "width_mm": width, "height_mm": height, "depth_mm": depth}
+
+
 IN_THE_JOB = {
     "near_far_face": {"corner_joint": recipe(("dowel", {"depth_in_face_mm": 15.0}))},
     "beside_the_bore": {"thickness": 12.0},
@@ -92,6 +102,8 @@ IN_THE_JOB = {
     },
     "film_in_channel": {"shelf_joint": recipe("tongue"), "finish": replace(FILM, mask="nothing")},
     "glue_on_finish": {"finish": replace(FILM, mask="nothing")},
+    "scribe_allowance": in_alcove(BOOKCASE + "scribes = { left = 28 }\n"),
+    "will_not_enter": in_alcove(BOOKCASE.replace("2000", "2380")),
     "door_too_tall": {"doors": doors("left", hinges=2, openings=2), "height_mm": 2100.0},
 }
 

@@ -1,5 +1,6 @@
 """The whole pack, in the order in which it is used at the bench."""
 
+from rodwork.documents.alcove_pages import alcove_pages
 from rodwork.documents.assembly import assembly_pages
 from rodwork.documents.boards import board_pages
 from rodwork.documents.buying_list import buying_list_pages
@@ -23,7 +24,7 @@ def pack_pages(rod: Rod, results: Results = NOTHING_ASKED) -> tuple[Page, ...]:
     """Every page: what and why, what to saw, how to set, boards and joints, assembly, what to buy, labels, strips."""
     plan = results.cutting
     return (
-        *cover_pages(rod), *front_pages(rod), *cutting_list_pages(rod),
+        *cover_pages(rod), *front_pages(rod), *alcove_pages(rod), *cutting_list_pages(rod),
         *(cutting_pages(rod, plan) if plan else ()), *settings_pages(rod),
         *board_pages(rod), *opened_joint_pages(rod),
         *(dry_fit_pages(rod, results.dry_fit) if results.dry_fit else ()), *assembly_pages(rod),

@@ -118,6 +118,21 @@ def stand_in(survey: Survey, ask: Ask) -> Alcove:
 _SIDES: tuple[Side, Side] = ("left", "right")
 
 
+def largest_in(survey: Survey) -> Alcove | None:
+    """The largest unit that would stand in an opening, scribed both sides; None of a wall, or of a mere slot."""
+    if survey.depths_left is None:
+        return None
+    height = None if survey.ceiling is not None else survey.heights[-1] - survey.high_point
+    ask = Ask(
+        width=None, height=height, depth=None, above_floor=0.0, least=(LEAST_SCRIBE_MM, LEAST_SCRIBE_MM),
+        supplied=(None, None), hinged=(False, False), board="", board_mm=0.0, round_to=ROUND_TO_MM, lifted=False,
+    )  # fmt: skip
+    try:
+        return stand_in(survey, ask)
+    except NoRoom:
+        return None
+
+
 def _rounded(size: str, mm: float, ask: Ask) -> float:
     """A size that follows the opening, down to a round one."""
     if mm < LEAST_SIZE_MM:
@@ -155,7 +170,7 @@ def _least_depth(survey: Survey, low: float, high: float) -> float | None:
     if survey.depths_left is None:
         return None
     found = []
-    for (a, b), out in _zones(survey, "back", (low, high)):
+    for (a, b), out, _ in _zones(survey, "back", (low, high)):
         for z in _places(survey, a, b):
             ends = (survey.left_at(survey.deep, z), survey.right_at(survey.deep, z))
             found += [back - out for x in ends if (back := survey.back_at(x, z)) is not None]
@@ -172,31 +187,30 @@ def _limit(
     sign = 1.0 if side == "left" else -1.0
     wall = survey.left_at if side == "left" else survey.right_at
     worst, held = -inf, ""
-    for (low, high), out in _zones(survey, side, up):
+    for (low, high), out, what in _zones(survey, side, up):
         clear = off_moulding + out if out else off_wall
         for z in _places(survey, low, high):
             for y in _back_and_front(survey, depth):
                 at = sign * wall(y, z) + clear
                 if at > worst + 1e-9:
-                    worst, held = at, _spot(side, y, z, bool(out))
+                    worst, held = at, f"the {what} on the {side}, {_spot(y, z)}"
     return sign * worst, held
 
 
-def _spot(side: str, y: float, z: float, moulding: bool) -> str:
+def _spot(y: float, z: float) -> str:
     where = "on the line" if not round(z) else f"{abs(z):.0f} {'above' if z > 0 else 'below'} the line"
-    what = "what stands out of the wall" if moulding else "the wall"
-    return f"{what} on the {side}, {'at the back' if y else 'at the front'}, {where}"
+    return f"{'at the back' if y else 'at the front'}, {where}"
 
 
-def _zones(survey: Survey, wall: str, up: tuple[float, float]) -> Iterator[tuple[tuple[float, float], float]]:
-    """The heights of the box with what stands out of a wall there: all of it the wall, then skirting, then cornice."""
+def _zones(survey: Survey, wall: str, up: tuple[float, float]) -> Iterator[tuple[tuple[float, float], float, str]]:
+    """The heights of the box with how far what comes there stands out: the wall all the way, skirting, cornice."""
     low, high = up
-    yield (low, high), 0.0
+    yield (low, high), 0.0, "wall"
     floor, ceiling = _ends(survey, wall)
     if survey.skirting and survey.skirting.stays and low < floor + survey.skirting.height:
-        yield (low, min(high, floor + survey.skirting.height)), survey.skirting.out
+        yield (low, min(high, floor + survey.skirting.height)), survey.skirting.out, "skirting"
     if survey.cornice and survey.cornice.stays and ceiling is not None and high > ceiling - survey.cornice.height:
-        yield (max(low, ceiling - survey.cornice.height), high), survey.cornice.out
+        yield (max(low, ceiling - survey.cornice.height), high), survey.cornice.out, "cornice"
 
 
 def _ends(survey: Survey, wall: str) -> tuple[float, float | None]:
@@ -221,8 +235,8 @@ def _back_and_front(survey: Survey, depth: float) -> tuple[float, ...]:
 
 
 def _gaps(survey: Survey, x: float, width: float, up: tuple[float, float]) -> Iterator[Gap]:
-    """Left and right gap at the bottom, middle and top of the unit and at each reading, as deep as those were taken."""
-    for z in sorted({*_places(survey, *up), sum(up) / 2}):
+    """Left and right gap at the bottom and top of the unit and at each reading, front and back as those were taken."""
+    for z in _places(survey, *up):
         for y in sorted({0.0, survey.deep}):
             yield Gap(
                 height=round(z, 3), depth=y, left=round(x - survey.left_at(y, z), 3),

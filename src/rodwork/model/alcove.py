@@ -3,12 +3,15 @@
 All in the survey's frame, mm.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import Literal
 
 from rodwork.geometry.vec import Vec
+from rodwork.model.finding import Finding
+from rodwork.model.survey import Survey
 
 Side = Literal["left", "right"]
+SURVEY_CODES = ("scribe-allowance", "will-not-enter")  # what a check of a surveyed opening tells
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -76,3 +79,17 @@ class Alcove:
     def scribe(self, side: Side) -> ScribeStrip:
         """The scribe of one side."""
         return next(s for s in self.scribes if s.side == side)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Surveyed:
+    """What the readings of one survey come to: the units that stand there by their names.
+
+    `empty`: where nothing stands there yet, the largest unit that would, from floor to ceiling or to the highest
+    reading. None: something stands there, or it is a wall alone. `findings` are those of the units there.
+    """
+
+    survey: Survey
+    units: dict[str, Alcove] = field(hash=False)
+    empty: Alcove | None
+    findings: tuple[Finding, ...] = ()
