@@ -85,7 +85,14 @@ def texts(draw):
         f"width = {draw(st.integers(360, 800)) + 380 * (bays - 1)}", f"height = {height}",
         f"depth = {draw(st.integers(280, 600))}", f"dividers = {bays - 1}", f"fixed_shelves = {shelves}",
     ]  # fmt: skip
-    lines += draw(backs()) + draw(edged()) + draw(fronts(bays, shelves + 1)) + draw(finishes()) + draw(railed())
+    lines += (
+        draw(backs())
+        + draw(edged())
+        + draw(fronts(bays, shelves + 1))
+        + draw(finishes())
+        + draw(railed())
+        + draw(footed())
+    )
     lines += [f"loose_shelves = {draw(st.integers(0, 2))}"] if draw(st.booleans()) else []
     actual = draw(st.sampled_from([16.0, 17.6, 18.0, 18.3]))
     row = draw(rows()) if draw(st.integers(0, 3)) == 0 else []
@@ -109,6 +116,14 @@ def backs(draw):
 def finishes(draw):
     mask = draw(st.sampled_from([None, None, "joints", "joints and ends"]))
     return [] if mask is None else [f'finish = {{ film = {draw(st.sampled_from([0.1, 0.15]))}, mask = "{mask}" }}']
+
+
+@st.composite
+def footed(draw):
+    """A toe space, a plinth frame or legs, or none."""
+    style = draw(st.sampled_from([None, None, "notched sides", "plinth frame", "legs"]))
+    joint = "" if style == "legs" else ', joint = "drawer"'
+    return [] if style is None else [f'feet = {{ style = "{style}", height = {draw(st.integers(60, 160))}{joint} }}']
 
 
 @st.composite

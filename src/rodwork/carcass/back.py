@@ -93,6 +93,7 @@ def frame(
     board = boards[back.board]
     ask = Ask(cabinet=cabinet, back=back, board=board, t=t, recipe=back_recipe, entry=entry, edging_mm=edging_mm)
     made = _STYLES[back.style](ask)
+    made = replace(made, low=(made.low[0], made.low[1], round(made.low[2] + cabinet.toe_mm, 6)))  # not to the floor
     if min(made.side_depth, made.cross_depth, made.shelf_back) < LEAST_DEPTH_MM:
         raise CannotBuild(
             (*cabinet.place.path, "back"),

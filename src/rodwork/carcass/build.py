@@ -10,6 +10,7 @@ from rodwork.carcass.contacts import facing, meet
 from rodwork.carcass.divide import Division, divide
 from rodwork.carcass.doors import Opened, bays_of, doors, drawer_edges, pins_of
 from rodwork.carcass.drawers import Boxes, Drawn, drawer_back, drawers
+from rodwork.carcass.feet import stand, toe_notch
 from rodwork.carcass.pins import Bay, PinHeights, pin_rows, shelf_heights
 from rodwork.carcass.scribes import scribes
 from rodwork.geometry.directions import DOWN, FRONT, LEFT, RIGHT, UP
@@ -37,6 +38,8 @@ _SHOWS: dict[Role, tuple[Surface, ...]] = {
     "loose shelf": ("face_edge", "face_side", "back_side"),
     "divider": ("face_edge", "face_side", "back_side"),
     "rail": ("face_side",),
+    "plinth board": ("face_side",),
+    "plinth frame": (),
     "back": ("face_side",),
     "door": SURFACES,
     "drawer front": SURFACES,
@@ -107,6 +110,8 @@ def build(
     boxes = _boxes(site, opened, boards, back_recipe)
     hung = doors(opened, boards, boxes.bores)
     meetings += boxes.meetings
+    under = stand(cabinet, boards, sides, site.frame.cross_depth, entry)
+    meetings += under.meetings
     strips, strip_items = scribes(cabinet.alcove, boards)
     panels = (
         *box.values(),
@@ -118,12 +123,14 @@ def build(
         *hung.panels,
         *boxes.panels,
         *strips,
+        *under.panels,
     )
     return Carcass(
         panels=panels, meetings=tuple(meetings), pin_rows=rows,
         openings=_openings(site, bays, closes.id, shelves), shelf_pins=4 * len(loose),
         fitting_bores=(*hung.bores, *boxes.bores), doors=hung.hung, drawers=boxes.made,
-        fittings=tallied((*hung.items, *boxes.items, *strip_items)),
+        fittings=tallied((*hung.items, *boxes.items, *strip_items, *under.items)),
+        footing=under.footing,
     )  # fmt: skip
 
 
@@ -179,7 +186,7 @@ def _site(
         edging=edging, framed=framed, railed=railed,
         bays=divide(t, cabinet.width_mm - t, t, cabinet.bays, None, (*path, "bays"), "the bays"),
         heights=divide(
-            t, railed.under, shelf_board.actual_mm, cabinet.openings, shop.fence_step_mm,
+            t + cabinet.toe_mm, railed.under, shelf_board.actual_mm, cabinet.openings, shop.fence_step_mm,
             (*path, "openings"), "the openings",
         ),
     )  # fmt: skip
@@ -215,6 +222,7 @@ def _edged(site: _Site, role: Role, ends: tuple[Surface, ...] = ()) -> tuple[Sur
 def _panel(
     site: _Site, id: str, role: Role, low: Vec, high: Vec, rotation: Matrix, *,
     board: Board | None = None, ends: tuple[Surface, ...] = (), notch: Notch = NO_NOTCH, far_top: Notch = NO_NOTCH,
+    toe: Notch = NO_NOTCH,
 ) -> Panel:  # fmt: skip
     edged = _edged(site, role, ends)
     shows = _SHOWS[role]
@@ -223,8 +231,16 @@ def _panel(
     return panel(
         id=id, role=role, board=board or site.board, box=(low, high), rotation=rotation, edged=edged,
         edging=site.edging, shows=(*shows, *(e for e in edged if e not in shows)),
-        notches=Notches(front_left=notch, front_right=notch, far_right=far_top),
+        notches=_notches(notch, far_top, toe, rotation),
     )  # fmt: skip
+
+
+def _notches(front: Notch, far_top: Notch, toe: Notch, rotation: Matrix) -> Notches:
+    """Both front corners, an upright's back corner at the top, a side's bottom corner at the front."""
+    left, right = (front, toe) if rotation == LEFT_SIDE else (toe, front)
+    if toe == NO_NOTCH:
+        left = right = front
+    return Notches(front_left=left, front_right=right, far_right=far_top)
 
 
 def _box(site: _Site) -> dict[str, Panel]:
@@ -234,6 +250,7 @@ def _box(site: _Site) -> dict[str, Panel]:
     entry = site.entry(c.corner_joint, t, t)
     enters = entry.reach
     notch = (enters, _stop(site, entry, "side" if site.through else "top"))
+    toe, lift = toe_notch(c), c.toe_mm
     side_notch, cross_notch = ((0.0, 0.0), notch) if site.through else (notch, (0.0, 0.0))
     between_z, between_x = (t - enters, h - t + enters), (t - enters, w - t + enters)
     z0, z1 = (0.0, h) if site.through else between_z
@@ -241,11 +258,11 @@ def _box(site: _Site) -> dict[str, Panel]:
     ds, dc = f.side_depth, f.cross_depth
     box = {
         "left side": _panel(site, "left side", "side", (0.0, 0.0, z0), (t, ds, z1), LEFT_SIDE,
-                            ends=("right_end", "left_end"), notch=side_notch),
+                            ends=("right_end", "left_end"), notch=side_notch, toe=toe),
         "right side": _panel(site, "right side", "side", (w - t, 0.0, z0), (w, ds, z1), RIGHT_SIDE,
-                             ends=("left_end", "right_end"), notch=side_notch),
+                             ends=("left_end", "right_end"), notch=side_notch, toe=toe),
         "top": _panel(site, "top", "top", (x0, 0.0, h - t), (x1, dc, h), TOP, notch=cross_notch),
-        "bottom": _panel(site, "bottom", "bottom", (x0, 0.0, 0.0), (x1, dc, t), LYING, notch=cross_notch),
+        "bottom": _panel(site, "bottom", "bottom", (x0, 0.0, lift), (x1, dc, lift + t), LYING, notch=cross_notch),
     }  # fmt: skip
     if c.rails is not None and c.rails.instead_of_top:
         del box["top"]
@@ -268,7 +285,7 @@ def _dividers(site: _Site) -> tuple[Panel, ...]:
     """Full-height dividers between top and bottom, one at the end of every bay but the last."""
     c, t = site.cabinet, site.board.actual_mm
     entry = site.entry(c.divider_joint, t, t)
-    low, high = t - entry.reach, c.height_mm - t + entry.reach
+    low, high = c.toe_mm + t - entry.reach, c.height_mm - t + entry.reach
     rails.refuse_let_in(site.framed, c.divider_joint, entry)
     stop = _stop(site, entry, "top")
     free = site.railed.kept_free
@@ -334,6 +351,9 @@ def _corners(site: _Site, box: Mapping[str, Panel]) -> list[Meeting]:
                 continue
             host, guest, toward, end = (side, cross, way, up) if site.through else (cross, side, up, way)
             face = neg(end) if inner else end
+            if cross == "bottom" and c.toe_mm:  # it stands on a line, as a shelf does
+                out.append(_butt(site, box[host], box[guest], toward, DOWN, "fixed shelf", c.corner_joint))
+                continue
             out.append(_butt(site, box[host], box[guest], toward, end, "corner", c.corner_joint, registers=face))
     return out
 

@@ -278,7 +278,7 @@ def front_edges(
     first, last = over
     low, high = spaces[first - 1][0], spaces[last - 1][1]
     if not inset:
-        low = 0.0 if first == 1 else spaces[first - 2][1]
+        low = cabinet.toe_mm if first == 1 else spaces[first - 2][1]
         high = cabinet.height_mm if last == len(spaces) else spaces[last][0]
     return round(low + ends, 6), round(high - ends, 6)
 

@@ -149,11 +149,11 @@ def _fixing(of: Framed, asked: Rails, mm: float, under: float) -> Panel:
             path, f"a fixing rail of {t:g} mm is to stand behind the back, and {what}",
             f"give the back a void of {t:g} or more, or write behind_back = false",
         )  # fmt: skip
-    room = under - t - LEAST_BETWEEN_MM
+    room = under - t - of.cabinet.toe_mm - LEAST_BETWEEN_MM
     if mm > room:
         raise CannotBuild(
             path,
-            f"a fixing rail {mm:g} high leaves {max(under - t - mm, 0):g} mm below it",
+            f"a fixing rail {mm:g} high leaves {max(room + LEAST_BETWEEN_MM - mm, 0):g} mm below it",
             f"make it {room:g} or less",
         )
     y1 = depth if asked.behind_back else of.shelf_back

@@ -152,6 +152,14 @@ _DRAWERS = (
 )
 
 
+UNDER = ("plinth frame", "plinth board")
+_STOOD = {
+    "plinth frame": "Plinth frame: put it together by itself, level it on packers, set the carcass on it, screw down "
+                    "through the bottom.",
+    "legs": "Legs: screw them under the bottom, level the unit on them; clip the plinth board on, scribed, last.",
+}  # fmt: skip
+
+
 def assembly_pages(rod: Rod) -> tuple[Page, ...]:
     """One page for every kind of cabinet."""
     return tuple(_page(cabinet, rod) for cabinet in rod.boxes)
@@ -159,7 +167,7 @@ def assembly_pages(rod: Rod) -> tuple[Page, ...]:
 
 def _page(whole: RodCabinet, rod: Rod) -> Page:
     area = body(rod.heading.paper, landscape=True)
-    cabinet = _without_drawers(whole)
+    cabinet = _the_box(whole)
     try:
         steps = assembly_steps(cabinet)
     except NoOrder as problem:
@@ -169,9 +177,10 @@ def _page(whole: RodCabinet, rod: Rod) -> Page:
     return Page(kind="assembly", title=f"Assembly: {cabinet.name}", under=_under(cabinet), shapes=shapes)
 
 
-def _without_drawers(cabinet: RodCabinet) -> RodCabinet:
-    """The cabinet less its drawers, which are put together by themselves and run in at the end."""
+def _the_box(cabinet: RodCabinet) -> RodCabinet:
+    """The cabinet less its drawers and what it stands on, which are put together by themselves."""
     drawn = {i for d in cabinet.drawers for i in (d.front, *d.box)}
+    drawn |= {p.id for p in cabinet.parts if p.role in UNDER and not p.in_box}
     return replace(
         cabinet, parts=tuple(p for p in cabinet.parts if p.id not in drawn),
         joints=tuple(j for j in cabinet.joints if not drawn & {*j.parts}),
@@ -366,6 +375,8 @@ def _last_caption(n: int, cabinet: RodCabinet, rod: Rod, loose: Picture | None) 
     words.append(_squares(cabinet))
     if loose:
         words.append(_from_the_front(loose.new, cabinet))
+    if cabinet.footing is not None and cabinet.footing.below:
+        words.append(_STOOD[cabinet.footing.style])
     if cabinet.drawers:
         words.append(_DRAWERS)
     kg = cabinet_kg(rod.cabinet[cabinet.name], rod)

@@ -572,7 +572,9 @@ def _beside_datum(
     """
     first, last = sorted((along.x(0.0), along.x(one.face_length)))
     if (low + 6.0 + width > last) if one.datum_left else (high - 6.0 - width < first):
-        return (low - 3.0, "end") if one.datum_left else (high + 3.0, "start")
+        before = low - 3.0 - width > first
+        after = high + 3.0 + width < last
+        return (high + 3.0, "start") if after or (one.datum_left and not before) else (low - 3.0, "end")
     if along.cut is not None:
         left, right = sorted((along.x(along.cut[0]), along.x(along.cut[1])))
         near = left - low if one.datum_left else high - right

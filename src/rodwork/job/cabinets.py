@@ -8,7 +8,7 @@ from rodwork.job.alcoves import NoRoom, ask_of, hinged_sides, stand_in
 from rodwork.job.demand import contents_of, hanging_of, one_way_contents, sag_of
 from rodwork.job.faults import shown
 from rodwork.job.fronts import BEHIND_INSET_MM, doors_of, drawers_of
-from rodwork.job.inside import rails_of
+from rodwork.job.inside import feet_of, rails_of
 from rodwork.job.lines import Path
 from rodwork.job.marks import marks
 from rodwork.job.recipes import recipe_left_to_us
@@ -21,6 +21,7 @@ from rodwork.job.words import (
     DoorsWords,
     DrawersWords,
     EveryCabinetWords,
+    FeetWords,
     FinishWords,
     HangingWords,
 )
@@ -28,7 +29,7 @@ from rodwork.model.alcove import Alcove
 from rodwork.model.demand import Contents, Hanging, Wall
 from rodwork.model.finish import Finish
 from rodwork.model.fronts import Doors, Drawers
-from rodwork.model.job import Back, Cabinet, CabinetEdging, Pins, Place, Rails, Recipe
+from rodwork.model.job import Back, Cabinet, CabinetEdging, Feet, Pins, Place, Rails, Recipe
 from rodwork.model.survey import Survey
 
 MOST_CABINETS = 2000
@@ -165,7 +166,7 @@ class _Maker:
             contents=contents, notes=self._get("notes"), place=Place(path=self.own.path), hanging=hanging,
             room=self._get("room", "heated"), sag=sag_of(self._table("sag")), doors=doors, drawers=drawers,
             finish=self._finish(),
-            rails=rails, rail_joint=rail_joint,
+            rails=rails, rail_joint=rail_joint, feet=self._feet(board),
         )  # fmt: skip
 
     def _from(self, word: str) -> Given | None:
@@ -266,6 +267,15 @@ class _Maker:
         """A recipe that is named by this word alone."""
         name = self._look_up(word, self.shared.recipes, "joints")
         return self.shared.recipes[name] if name is not None else None
+
+    def _feet(self, board: str | None) -> Feet | None:
+        table = self._table("feet")
+        if table is None or not self._whole(table, FeetWords, "feet", ("style",)):
+            return None
+        own = self._named_in(table, "feet", "board", self.shared.boards, "boards") if "board" in table else board
+        name = self._named_in(table, "feet", "joint", self.shared.recipes, "joints")
+        joint = self.shared.recipes[name] if name is not None else None
+        return None if own is None else feet_of(table, own, joint, self._path("feet"), self.reading)
 
     def _rails(self) -> Rails | None:
         table = self._table("rails")

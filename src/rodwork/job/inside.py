@@ -1,10 +1,10 @@
-"""What stands inside a carcass or under it, as the job file has it: rails."""
+"""What stands inside a carcass or under it, as the job file has it: rails, feet."""
 
 from collections.abc import Mapping
 from typing import TYPE_CHECKING, Any
 
 from rodwork.job.lines import Path
-from rodwork.model.job import Rails
+from rodwork.model.job import Feet, Rails, Recipe
 
 if TYPE_CHECKING:
     from rodwork.job.tables import Reading
@@ -29,3 +29,25 @@ def rails_of(table: Mapping[str, Any], path: Path, reading: "Reading") -> Rails:
             "Write fixing = 100, or leave it out",
         )
     return rails
+
+
+def feet_of(
+    table: Mapping[str, Any], board: str, joint: Recipe | None, path: Path, reading: "Reading"
+) -> Feet:  # fmt: skip
+    """Feet as a value; a fault where a word is said of a plinth board before legs, and there are none."""
+    style = table["style"]
+    for word in ("lower", "plinth"):
+        if word in table and style != "legs":
+            reading.fault(
+                (*path, word),
+                f"{word} is said of a plinth board before legs, and the style is {style}",
+                'Leave it out, or write style = "legs"',
+            )
+    if "joint" in table and style == "legs":
+        reading.fault((*path, "joint"), "a plinth board before legs is clipped to them, not joined", "Leave joint out")
+    legs = style == "legs"
+    return Feet(
+        style=style, height_mm=table.get("height", 150.0 if legs else 100.0),
+        set_back_mm=table.get("set_back", 50.0 if legs else 60.0), board=board, joint=joint,
+        lower_mm=table.get("lower", 4.0), plinth=table.get("plinth", True),
+    )  # fmt: skip

@@ -22,6 +22,7 @@ LEFT_TO_EVERY_CABINET = (
     "DoorsWords",
     "DrawersWords",
     "RailsWords",
+    "FeetWords",
     "BoughtDoorWords",
     "FinishWords",
 )

@@ -37,6 +37,7 @@ from rodwork.job.values import (
 )
 from rodwork.model.demand import Basis, HangingStyle, Lasts, Room, WallKind
 from rodwork.model.finish import Mask, When
+from rodwork.model.footing import FeetStyle
 from rodwork.model.fronts import DoorStyle, Grain, Hung
 from rodwork.model.job import BackStyle, Corners, EdgedPlace
 from rodwork.model.job import Kind as CabinetKind
@@ -347,6 +348,32 @@ class DrawersWords(Words):
     )
 
 
+class FeetWords(Words):
+    """What a cabinet stands on, and the toe space before it."""
+
+    style: Annotated[str, Choice(get_args(FeetStyle))] = word(
+        "Sides to the floor, notched at the front (height is then from the floor); a frame of its own under the "
+        "carcass; or levelling legs (height is then the carcass's alone)",
+        needed=True, such_as='"legs"',
+    )  # fmt: skip
+    height: Annotated[float, Length(30, 500)] = word(
+        "How high the toe space, the frame or the legs are", default="100 mm; legs 150 mm"
+    )
+    set_back: Annotated[float, Length(0, 400)] = word(
+        "From the front of the carcass to the plinth", default="60 mm; legs 50 mm"
+    )
+    board: Annotated[str, Reference("boards")] = word("The board of plinth and frame", default="the cabinet's board")
+    joint: Annotated[str, Reference("joints")] = word(
+        "The recipe of the plinth board between notched sides, or of the frame", default="corner_joint"
+    )
+    lower: Annotated[float, Length(0, 40)] = word(
+        "Before legs: how much lower the plinth board is than they stand at the lowest", default="4 mm"
+    )
+    plinth: Annotated[bool, Switch()] = word(
+        "Before legs: whether the cabinet has a plinth board of its own; false where its run has one", default="true"
+    )
+
+
 class RailsWords(Words):
     """Rails across between the sides: in place of a full top, or one to screw a unit to the wall through."""
 
@@ -524,6 +551,9 @@ class EveryCabinetWords(Words):
     rail_joint: Annotated[str, Reference("joints")] = word("The recipe of its rails", default="corner_joint")
     rails: Annotated[RailsWords, TableOr("none", "rails = { top_front = 80, top_back = 80 }")] = word(
         "Rails in place of a full top, or to fix it to the wall through", default='"none": a full top'
+    )
+    feet: Annotated[FeetWords, TableOr("none", 'feet = { style = "legs" }')] = word(
+        "What it stands on", default='"none": its own boards, or a wall'
     )
     back: Annotated[BackWords, TableOr("open", 'back = { board = "birch6", style = "grooved all round" }')] = word(
         "Its back", default='"open": no back'

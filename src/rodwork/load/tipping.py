@@ -7,6 +7,7 @@ the back raised as by a carpet, 0.43 in (from memory). The rule is for units of 
 others it is a measure to go by. It is a sum, not the rule's test.
 """
 
+from dataclasses import replace
 from math import atan2, cos, sin
 
 from rodwork.load.boards import GRAVITY, box_of
@@ -33,17 +34,27 @@ def tipping(cabinet: RodCabinet, rod: Rod) -> Tipping | None:
     if cabinet.asked.hanging is not None or cabinet.asked.style == "wall":
         return None
     feet = front_feet_mm(cabinet)
-    height = cabinet.size[1] - RESTRAINT_BELOW_TOP_MM
+    height = cabinet.size[1] + _below(cabinet) - RESTRAINT_BELOW_TOP_MM
     states = tuple(_state(cabinet, rod, feet, height, *how) for how in _states(cabinet))
     need = max(s.restraint_N for s in states)
     return Tipping(states=states, restraint_N=need, words=WORDS)
 
 
 def front_feet_mm(cabinet: RodCabinet) -> float:
-    """How far behind the front of the carcass it stands: the foremost of the boards that reach the floor, mm."""
+    """How far behind the front of the carcass it stands: its front legs, else the foremost board on the floor, mm.
+
+    A plinth board that is clipped before legs carries nothing.
+    """
+    if cabinet.footing is not None:
+        return min(y for _, y in cabinet.footing.feet)
     boxes = [box_of(p) for p in cabinet.parts if p.role not in FRONTS]
     floor = min((low[2] for low, _ in boxes), default=0.0)
     return min((low[1] for low, _ in boxes if low[2] - floor < ON_THE_FLOOR_MM), default=0.0)
+
+
+def _below(cabinet: RodCabinet) -> float:
+    """How far under its carcass the floor is, mm."""
+    return cabinet.footing.below if cabinet.footing is not None else 0.0
 
 
 def _states(cabinet: RodCabinet) -> tuple[tuple[str, bool, bool, bool], ...]:
@@ -69,7 +80,9 @@ def _state(
         masses += [*content_masses(cabinet, False), *drawer_contents(cabinet, opened)]
     if child:
         masses.append(Mass(N=CHILD_KG * GRAVITY, x=0.0, y=_foremost(cabinet, opened), z=_climbs_to(cabinet)))
-    return state(words, tuple(masses), feet, cabinet.size[2], height)
+    up = _below(cabinet)
+    stood = tuple(replace(m, z=m.z + up) for m in masses)
+    return state(words, stood, feet, cabinet.size[2], height)
 
 
 def state(words: str, masses: tuple[Mass, ...], feet: float, depth: float, restraint_at: float) -> TippingState:

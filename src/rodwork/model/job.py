@@ -11,6 +11,7 @@ from rodwork.model.alcove import Alcove
 from rodwork.model.costing import ShopFigures
 from rodwork.model.demand import Contents, Declared, Hanging, Room, SagLimits, Tested, Wall
 from rodwork.model.finish import Finish
+from rodwork.model.footing import FeetStyle
 from rodwork.model.fronts import Doors, Drawers
 from rodwork.model.measured import MeasuredBoard
 from rodwork.model.own_family import OwnFamily
@@ -133,6 +134,22 @@ class Rails:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Feet:
+    """What a cabinet stands on, mm: `set_back` from its front to the plinth board; `lower`: that board than the legs.
+
+    `plinth`: it has a plinth board of its own, where its run has none.
+    """
+
+    style: FeetStyle
+    height_mm: float
+    set_back_mm: float
+    board: str
+    joint: Recipe | None  # None: as the corners
+    lower_mm: float = 4.0
+    plinth: bool = True
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class CabinetEdging:
     """Which edging goes on which edges."""
 
@@ -181,6 +198,12 @@ class Cabinet:
     finish: Finish | None = None  # None: not said, or none that adds to a size
     rails: Rails | None = None  # None: a full top, and none to fix through
     rail_joint: Recipe | None = None  # None: as the corners
+    feet: Feet | None = None  # None: it stands on its sides, or hangs
+
+    @property
+    def toe_mm(self) -> float:
+        """How far its bottom is raised above the ends of its sides, mm."""
+        return self.feet.height_mm if self.feet is not None and self.feet.style == "notched sides" else 0.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

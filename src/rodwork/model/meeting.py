@@ -4,6 +4,7 @@ from dataclasses import dataclass
 
 from rodwork.model.contact import Contact
 from rodwork.model.fixing import Item
+from rodwork.model.footing import Footing
 from rodwork.model.fronts import DoorHung, DrawerMade, FittingBore
 from rodwork.model.job import Recipe
 from rodwork.model.panel import Panel
@@ -79,3 +80,4 @@ class Carcass:
     doors: tuple[DoorHung, ...] = ()
     drawers: tuple[DrawerMade, ...] = ()
     fittings: tuple[Item, ...] = ()
+    footing: Footing | None = None

@@ -11,6 +11,7 @@ from rodwork.model.feature import Feature
 from rodwork.model.finding import Finding
 from rodwork.model.finish import Finish
 from rodwork.model.fixing import Fixing, Item, Joint
+from rodwork.model.footing import Footing
 from rodwork.model.fronts import DoorHung, DrawerMade
 from rodwork.model.measured import MeasuredBoard
 from rodwork.model.panel import Part
@@ -116,6 +117,7 @@ class RodCabinet:
     proof: Proof
     doors: tuple[DoorHung, ...] = ()
     drawers: tuple[DrawerMade, ...] = ()
+    footing: Footing | None = None
     finish: Finish | None = None
     copy_of: str | None = field(default=None, metadata={"leave_out": True})
 

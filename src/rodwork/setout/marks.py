@@ -24,7 +24,7 @@ _CODES = {
     "cornice": "CN",
     "pelmet": "PM",
 }
-_NAMED = {"front rail": "RF", "back rail": "RB", "fixing rail": "RX"}
+_NAMED = {"front rail": "RF", "back rail": "RB", "fixing rail": "RX", "plinth front": "PFF", "plinth back": "PFB"}
 _DRAWER = {"front": "F", "box front": "I", "left side": "L", "right side": "R", "back": "K", "bottom": "B"}
 
 

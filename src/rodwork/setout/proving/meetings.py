@@ -53,7 +53,8 @@ def meetings(cabinet: RodCabinet, stands: dict[str, Stand]) -> dict[str, Met]:
         upright = next((s for s in (guest, host) if s.part.role in _UPRIGHT), None)
         found[joint.id] = Met(
             joint, host, guest, place in _OF_BACK, corner,
-            place == "rail" or (corner and lying is not None and lying.low[2] + lying.high[2] > cabinet.size[1]),
+            (place == "rail" and guest.low[2] + guest.high[2] > cabinet.size[1])
+            or (corner and lying is not None and lying.low[2] + lying.high[2] > cabinet.size[1]),
             corner and upright is not None and upright.on_right,
             corner and guest.part.role == "drawer back",
         )  # fmt: skip
