@@ -80,8 +80,11 @@ def cabinets(draw, dividers=True, sides=None, thickness=None):
     """One random cabinet as a value."""
     bays = draw(st.integers(1, 3)) if dividers else 1
     shelves = draw(st.integers(0, 3))
-    sides = sides or draw(st.sampled_from(["through", "between"]))
-    ends = ("side bottoms", "side tops") if sides == "through" else ("top and bottom ends",)
+    sides = sides or draw(st.sampled_from(["through", "between", "under the top"]))
+    ends = {
+        "through": ("side bottoms", "side tops"), "between": ("top and bottom ends",),
+        "under the top": ("side bottoms", "top and bottom ends"),
+    }[sides]  # fmt: skip
     edging = draw(st.sampled_from([None, ("fronts",), ("fronts", *ends), ("shelf fronts", ends[0])]))
     corner = draw(CORNERS)
     return cabinet(

@@ -81,7 +81,7 @@ def texts(draw):
     bays, shelves = draw(st.integers(1, 3)), draw(st.integers(0, 3))
     height = draw(st.integers(1600, 2200) if kind == "tall" else st.integers(420 + 260 * shelves, 1500))
     lines += [
-        f'kind = "{kind}"', f'sides = "{draw(st.sampled_from(["through", "between"]))}"',
+        f'kind = "{kind}"', f'sides = "{draw(st.sampled_from(["through", "between", "under the top"]))}"',
         f"width = {draw(st.integers(360, 800)) + 380 * (bays - 1)}", f"height = {height}",
         f"depth = {draw(st.integers(280, 600))}", f"dividers = {bays - 1}", f"fixed_shelves = {shelves}",
     ]  # fmt: skip

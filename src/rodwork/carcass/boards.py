@@ -43,6 +43,9 @@ class Notches:
         return Notches(front_left=notch, front_right=notch)
 
 
+UNNOTCHED = Notches()
+
+
 def panel(
     *,
     id: str,
@@ -53,7 +56,7 @@ def panel(
     edged: tuple[Surface, ...],
     edging: Edging | None,
     shows: tuple[Surface, ...],
-    notches: Notches = Notches(),
+    notches: Notches = UNNOTCHED,
     in_box: bool = True,
     bought: bool = False,
 ) -> Panel:

@@ -1,11 +1,11 @@
 """Which boards stand where: one cabinet of the job as panels in place, their meetings and their openings."""
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from rodwork.carcass import back as backs
 from rodwork.carcass import rails
-from rodwork.carcass.boards import DIVIDER, LEFT_SIDE, LYING, NO_NOTCH, RIGHT_SIDE, TOP, Notch, Notches, panel
+from rodwork.carcass.boards import DIVIDER, LEFT_SIDE, LYING, NO_NOTCH, RIGHT_SIDE, TOP, UNNOTCHED, Notches, panel
 from rodwork.carcass.contacts import facing, meet
 from rodwork.carcass.divide import Division, divide
 from rodwork.carcass.doors import Opened, bays_of, doors, drawer_edges, pins_of
@@ -74,9 +74,9 @@ class _Site:
     def rail_joint(self) -> Recipe:
         return self.cabinet.rail_joint or self.cabinet.corner_joint
 
-    @property
-    def through(self) -> bool:
-        return self.cabinet.sides == "through"
+    def sides_pass(self, cross: str) -> bool:
+        """Whether the sides run on past the ends of the top, or of the bottom."""
+        return self.cabinet.sides == "through" or (self.cabinet.sides == "under the top" and cross == "bottom")
 
 
 def build(
@@ -195,7 +195,9 @@ def _site(
 def _refuse_hidden_edging(cabinet: Cabinet) -> None:
     """An end that butts against another board carries no edging: the joint would hold on the tape alone."""
     on = cabinet.edging.on if cabinet.edging else ()
-    hidden = {"through": ("top and bottom ends",), "between": ("side tops", "side bottoms")}[cabinet.sides]
+    hidden = {
+        "through": ("top and bottom ends",), "between": ("side tops", "side bottoms"), "under the top": ("side tops",),
+    }[cabinet.sides]  # fmt: skip
     for word in on:
         if word in hidden:
             raise CannotBuild(
@@ -214,15 +216,14 @@ def _edged(site: _Site, role: Role, ends: tuple[Surface, ...] = ()) -> tuple[Sur
     out: list[Surface] = ["face_edge"] if any(role in _EDGED_FRONT.get(word, ()) for word in on) else []
     if role == "side" and ends:
         out += [end for end, word in zip(ends, ("side bottoms", "side tops"), strict=True) if word in on]
-    if role in ("top", "bottom") and "top and bottom ends" in on:
+    if role in ("top", "bottom") and "top and bottom ends" in on and not site.sides_pass(role):
         out += ["left_end", "right_end"]
     return tuple(out)
 
 
 def _panel(
     site: _Site, id: str, role: Role, low: Vec, high: Vec, rotation: Matrix, *,
-    board: Board | None = None, ends: tuple[Surface, ...] = (), notch: Notch = NO_NOTCH, far_top: Notch = NO_NOTCH,
-    toe: Notch = NO_NOTCH,
+    board: Board | None = None, ends: tuple[Surface, ...] = (), notches: Notches = UNNOTCHED,
 ) -> Panel:  # fmt: skip
     edged = _edged(site, role, ends)
     shows = _SHOWS[role]
@@ -230,39 +231,39 @@ def _panel(
         shows = tuple(s for s in shows if s != "back_side")
     return panel(
         id=id, role=role, board=board or site.board, box=(low, high), rotation=rotation, edged=edged,
-        edging=site.edging, shows=(*shows, *(e for e in edged if e not in shows)),
-        notches=_notches(notch, far_top, toe, rotation),
+        edging=site.edging, shows=(*shows, *(e for e in edged if e not in shows)), notches=notches,
     )  # fmt: skip
 
 
-def _notches(front: Notch, far_top: Notch, toe: Notch, rotation: Matrix) -> Notches:
-    """Both front corners, an upright's back corner at the top, a side's bottom corner at the front."""
-    left, right = (front, toe) if rotation == LEFT_SIDE else (toe, front)
-    if toe == NO_NOTCH:
-        left = right = front
-    return Notches(front_left=left, front_right=right, far_right=far_top)
-
-
 def _box(site: _Site) -> dict[str, Panel]:
-    """Sides, top and bottom: the one pair runs through, the other stands between. No top where there are rails."""
+    """Sides, top and bottom: at each corner one board runs through, the other stands against it.
+
+    No top where there are rails.
+    """
     c, t, f = site.cabinet, site.board.actual_mm, site.frame
-    w, h = c.width_mm, c.height_mm
+    w, h, ds, dc, lift = c.width_mm, c.height_mm, f.side_depth, f.cross_depth, c.toe_mm
     entry = site.entry(c.corner_joint, t, t)
     enters = entry.reach
-    notch = (enters, _stop(site, entry, "side" if site.through else "top"))
-    toe, lift = toe_notch(c), c.toe_mm
-    side_notch, cross_notch = ((0.0, 0.0), notch) if site.through else (notch, (0.0, 0.0))
-    between_z, between_x = (t - enters, h - t + enters), (t - enters, w - t + enters)
-    z0, z1 = (0.0, h) if site.through else between_z
-    x0, x1 = between_x if site.through else (0.0, w)
-    ds, dc = f.side_depth, f.cross_depth
+    over, under = site.sides_pass("top"), site.sides_pass("bottom")
+    toe, let_in = toe_notch(c), (enters, _stop(site, entry, "top"))
+    at_top, at_bottom = NO_NOTCH if over else let_in, toe if under else let_in
+    z0, z1 = 0.0 if under else t - enters, h if over else h - t + enters
+
+    def cross(name: Role, z: float, rotation: Matrix) -> Panel:
+        passed = site.sides_pass(name)
+        x0, x1 = (t - enters, w - t + enters) if passed else (0.0, w)
+        notch = (enters, _stop(site, entry, "side")) if passed else NO_NOTCH
+        return _panel(site, name, name, (x0, 0.0, z), (x1, dc, z + t), rotation, notches=Notches.in_front(notch))
+
     box = {
         "left side": _panel(site, "left side", "side", (0.0, 0.0, z0), (t, ds, z1), LEFT_SIDE,
-                            ends=("right_end", "left_end"), notch=side_notch, toe=toe),
+                            ends=("right_end", "left_end"),
+                            notches=Notches(front_left=at_top, front_right=at_bottom)),
         "right side": _panel(site, "right side", "side", (w - t, 0.0, z0), (w, ds, z1), RIGHT_SIDE,
-                             ends=("left_end", "right_end"), notch=side_notch, toe=toe),
-        "top": _panel(site, "top", "top", (x0, 0.0, h - t), (x1, dc, h), TOP, notch=cross_notch),
-        "bottom": _panel(site, "bottom", "bottom", (x0, 0.0, lift), (x1, dc, lift + t), LYING, notch=cross_notch),
+                             ends=("left_end", "right_end"),
+                             notches=Notches(front_left=at_bottom, front_right=at_top)),
+        "top": cross("top", h - t, TOP),
+        "bottom": cross("bottom", lift, LYING),
     }  # fmt: skip
     if c.rails is not None and c.rails.instead_of_top:
         del box["top"]
@@ -293,7 +294,8 @@ def _dividers(site: _Site) -> tuple[Panel, ...]:
     spaces = site.bays.spaces[:-1]
     return tuple(
         _panel(site, _numbered("divider", i, len(spaces)), "divider", (x1, 0.0, low),
-               (x1 + t, site.frame.shelf_back, high), DIVIDER, notch=(entry.reach, stop), far_top=beside_rail)
+               (x1 + t, site.frame.shelf_back, high), DIVIDER,
+               notches=replace(Notches.in_front((entry.reach, stop)), far_right=beside_rail))
         for i, (_, x1) in enumerate(spaces, 1)
     )  # fmt: skip
 
@@ -324,7 +326,7 @@ def _shelves(site: _Site, bays: int) -> tuple[tuple[Panel, ...], ...]:
         tuple(
             _panel(site, _numbered("fixed shelf", bay * len(tops) + i, bays * len(tops)), "fixed shelf",
                    (x0 - entry.reach, back, z), (x1 + entry.reach, site.frame.shelf_back, z + ts), LYING,
-                   board=site.shelf_board, notch=notch)
+                   board=site.shelf_board, notches=Notches.in_front(notch))
             for i, z in enumerate(tops, 1)
         )
         for bay, (x0, x1) in enumerate(site.bays.spaces)
@@ -349,7 +351,8 @@ def _corners(site: _Site, box: Mapping[str, Panel]) -> list[Meeting]:
         for cross, up in (("top", UP), ("bottom", DOWN)):
             if cross not in box:
                 continue
-            host, guest, toward, end = (side, cross, way, up) if site.through else (cross, side, up, way)
+            passed = site.sides_pass(cross)
+            host, guest, toward, end = (side, cross, way, up) if passed else (cross, side, up, way)
             face = neg(end) if inner else end
             if cross == "bottom" and c.toe_mm:  # it stands on a line, as a shelf does
                 out.append(_butt(site, box[host], box[guest], toward, DOWN, "fixed shelf", c.corner_joint))

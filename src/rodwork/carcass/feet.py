@@ -49,7 +49,7 @@ def toe_notch(cabinet: Cabinet) -> Notch:
     if feet is None or feet.style != "notched sides":
         return NO_NOTCH
     path = (*cabinet.place.path, "feet")
-    if cabinet.sides != "through":
+    if cabinet.sides == "between":
         raise CannotBuild(
             path, "notched sides go down to the floor, and here they end above the bottom",
             'write sides = "through", or style = "plinth frame"',

@@ -198,7 +198,7 @@ def _stack(
     for entry in asked.of:
         if entry.stands_as == "cabinet":
             cabinet, carcass = built[entry.name]
-            top = next(p for p in carcass.panels if p.role == "top")
+            top = next(p for p in carcass.panels if p.role in ("top", "bottom"))
             add(top.size[0], f"stop {top.size[0]:.1f}", length.shared.value, length.each.value)
             if cabinet.sides == "through":
                 for _ in range(2):

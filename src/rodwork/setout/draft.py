@@ -4,7 +4,7 @@ from dataclasses import dataclass, fields
 
 from rodwork.geometry.vec import Vec
 from rodwork.model.fixing import Item, Joint
-from rodwork.model.job import Cabinet, Job
+from rodwork.model.job import Cabinet, Corners, Job
 from rodwork.model.machining import Machining
 from rodwork.model.meeting import Carcass
 from rodwork.model.panel import Panel, Part
@@ -17,6 +17,9 @@ from rodwork.setout.settings import BoardWork, settings
 from rodwork.setout.turn import first_like
 
 _PANEL_FIELDS = tuple(f.name for f in fields(Panel))
+CORNERS: dict[Corners, str] = {
+    "through": "sides through", "between": "top and bottom through", "under the top": "top through",
+}  # fmt: skip
 _UNPROVEN = Proof(largest_gap_mm=0.0, largest_spread_in_a_row_mm=0.0)
 
 
@@ -133,7 +136,7 @@ def _pins(cabinet: Cabinet, number: int) -> tuple[Item, ...]:
 def _asked(one: Made) -> Asked:
     c = one.cabinet
     return Asked(
-        style=c.kind, corners="sides through" if c.sides == "through" else "top and bottom through",
+        style=c.kind, corners=CORNERS[c.sides],
         back=c.back.style if c.back else None, void=c.back.void_mm if c.back else 0.0,
         openings=one.carcass.openings, kg_per_m2=c.contents.kg_per_m2 if c.contents else None, notes=c.notes,
         contents=c.contents, hanging=c.hanging, room=c.room, sag=c.sag, alcove=c.alcove,
