@@ -10,6 +10,7 @@ from rodwork.documents.drawing import HIDDEN, LINE, THIN, Circle, Point, Shape, 
 from rodwork.documents.figures import dimension_across, dimension_up, size_text
 from rodwork.documents.page import Area, Page, body, fitted
 from rodwork.documents.pictorial import extent, part_box
+from rodwork.documents.run_drawing import opening_lines
 from rodwork.model.fronts import DoorHung, DrawerMade
 from rodwork.model.margins import Margin, fronts, margins
 from rodwork.model.panel import Part
@@ -68,7 +69,7 @@ def _door(part: Part, hinged: str | None, at: Callable[[float, float], Point], k
     (a, _, c), (b, _, d) = part_box(part)
     low, high = at(a, c), at(b, d)
     yield box(*low, high[0] - low[0], high[1] - low[1], LINE, fill="white")
-    for p, q in _opening_lines(hinged, low, high):
+    for p, q in opening_lines(hinged, low, high):
         yield line(p, q, HIDDEN)
     for f in part.features:
         if f.role == "handle":
@@ -77,18 +78,6 @@ def _door(part: Part, hinged: str | None, at: Callable[[float, float], Point], k
     size = fitted(part.marks[0], 5.0, 0.8 * (high[0] - low[0]), True)
     middle = ((low[0] + high[0]) / 2, (low[1] + high[1]) / 2 - 0.33 * size)
     yield Text(at=middle, text=part.marks[0], size=size, bold=True, anchor="middle")
-
-
-def _opening_lines(hinged: str | None, low: Point, high: Point) -> tuple[tuple[Point, Point], ...]:
-    """From the corners of the free edge to the middle of the hinged one."""
-    (a, c), (b, d) = low, high
-    across, up = (a + b) / 2, (c + d) / 2
-    ends = {
-        "left": (((b, d), (a, up)), ((b, c), (a, up))),
-        "right": (((a, d), (b, up)), ((a, c), (b, up))),
-        "up": (((a, c), (across, d)), ((b, c), (across, d))),
-    }  # fmt: skip
-    return ends.get(hinged or "", ())
 
 
 def _opens(door: DoorHung | None, drawer: DrawerMade | None) -> str:
