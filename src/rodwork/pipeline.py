@@ -282,7 +282,9 @@ def make(cabinet: Cabinet, job: Job) -> Made:
 
     carcass = build(cabinet, job.boards, job.edgings, shop, held, entry)
     joined = join(carcass, shop)
-    return Made(cabinet=cabinet, carcass=carcass, joints=joined.joints, machining=joined.machining)
+    return Made(
+        cabinet=cabinet, carcass=carcass, joints=joined.joints, machining=(*joined.machining, *carcass.machining)
+    )
 
 
 def _disproved(rod: Rod) -> tuple[Finding, ...]:

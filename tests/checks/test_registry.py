@@ -19,7 +19,7 @@ from tests.checks.own import BOLT, disc, hook, mortise, own
 from tests.checks.run_cases import RUNS, run_rod
 from tests.checks.shop import BASE, board, bore, rod_of_boards
 from tests.fronts.front_samples import doors, drawers
-from tests.survey.alcoves import BOOKCASE, alcove_of
+from tests.survey.alcoves import BOOKCASE, SOCKET, SURVEY, alcove_of
 
 ROOT = Path(__file__).parents[2]
 NAMES = sorted(p.stem for p in Path(kinds.__path__[0]).glob("*.py") if p.stem != "__init__")
@@ -51,9 +51,9 @@ def test_every_check_has_its_test_and_its_page(name):
 FILM = Finish(film_mm=0.15, when="before assembly", mask="joints")
 
 
-def in_alcove(words: str) -> dict:
+def in_alcove(words: str, survey: str = SURVEY) -> dict:
     """A cabinet that stands in the worked alcove, with these words."""
-    alcove = alcove_of(words)
+    alcove = alcove_of(words, survey)
     width, height, depth = alcove.size
     return {"alcove": alcove, "width_mm": width, "height_mm": height, "depth_mm": depth}
 
@@ -103,6 +103,7 @@ IN_THE_JOB = {
     "film_in_channel": {"shelf_joint": recipe("tongue"), "finish": replace(FILM, mask="nothing")},
     "glue_on_finish": {"finish": replace(FILM, mask="nothing")},
     "scribe_allowance": in_alcove(BOOKCASE + "scribes = { left = 28 }\n"),
+    "service_covered": in_alcove(BOOKCASE, SURVEY + SOCKET),
     "will_not_enter": in_alcove(BOOKCASE.replace("2000", "2380")),
     "door_too_tall": {"doors": doors("left", hinges=2, openings=2), "height_mm": 2100.0},
 }

@@ -34,6 +34,14 @@ floor = [-1000, -1008]
 ceiling = [1400, 1396]
 skirting = { height = 120, out = 18 }
 """
+SOCKET = """\
+[services.socket]
+survey = "alcove"
+what = "socket"
+low = [300, -700]
+size = [146, 86]
+out = 10
+"""
 PLAIN_CABINET = """\
 [cabinets.any]
 width = 600

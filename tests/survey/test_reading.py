@@ -7,7 +7,7 @@ import pytest
 from rodwork.job.reader import JobFaults
 from rodwork.model.plain import from_plain, to_plain
 from rodwork.model.survey import Survey
-from tests.survey.alcoves import SURVEY, survey_of, with_line
+from tests.survey.alcoves import SOCKET, SURVEY, survey_of, with_line
 
 
 def faults(text: str) -> list[str]:
@@ -126,9 +126,6 @@ def test_readings_that_cannot_be_are_told(word, line, say):
 
 def test_a_survey_with_wrong_diagonals_is_told_once():
     assert len(faults(with_line("diagonals", "diagonals = [900, 2340]"))) == 1
-
-
-SOCKET = '[services.socket]\nsurvey = "alcove"\nwhat = "socket"\nlow = [300, -700]\nsize = [146, 86]\nout = 10\n'
 
 
 def test_a_service_belongs_to_the_survey_it_names():

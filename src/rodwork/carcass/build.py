@@ -13,6 +13,7 @@ from rodwork.carcass.drawers import Boxes, Drawn, drawer_back, drawers
 from rodwork.carcass.feet import stand, toe_notch
 from rodwork.carcass.pins import Bay, PinHeights, pin_rows, shelf_heights
 from rodwork.carcass.scribes import scribes
+from rodwork.carcass.services import back_cut_outs, drawer_room
 from rodwork.geometry.directions import DOWN, FRONT, LEFT, RIGHT, UP
 from rodwork.geometry.vec import Matrix, Vec, neg
 from rodwork.model.contact import Place, Register
@@ -130,7 +131,7 @@ def build(
         openings=_openings(site, bays, closes.id, shelves), shelf_pins=4 * len(loose),
         fitting_bores=(*hung.bores, *boxes.bores), doors=hung.hung, drawers=boxes.made,
         fittings=tallied((*hung.items, *boxes.items, *strip_items, *under.items)),
-        footing=under.footing,
+        footing=under.footing, machining=back_cut_outs(cabinet, back),
     )  # fmt: skip
 
 
@@ -140,12 +141,13 @@ def _boxes(site: _Site, opened: Opened, boards: Mapping[str, Board], back_recipe
     total, out = sum(len(d.heights_mm) * len(bays) for d, bays in sets), Boxes()
     pins = {board: tuple(z for z, _ in at) for board, at in pins_of(opened.pins, opened.bays).items()}
     for asked, bays in sets:
+        space = site.heights.spaces[asked.opening - 1]
         edges = {i: drawer_edges(opened, asked, i) for i in bays}
         out = out.with_more(
             drawers(
                 Drawn(
                     cabinet=site.cabinet, drawers=asked, boards=boards, bays=opened.bays, edges=edges, pins=pins,
-                    space=site.heights.spaces[asked.opening - 1], depth=_depth_of_opening(site, asked.opening),
+                    space=space, depth=drawer_room(site.cabinet, space, _depth_of_opening(site, asked.opening)),
                     edging=site.edging,
                     first=len(out.made) + 1, total=total, joint=asked.joint or site.cabinet.corner_joint,
                     bottom_held=back_recipe(drawer_back(asked.bottom_board)), entry=site.entry,

@@ -19,10 +19,11 @@ class Stood:
 
 def standing(cabinet: RodCabinet) -> tuple[Stood, ...]:
     """Every board that stands when the cabinet is put together: what is hung or laid in afterwards is left out."""
-    return tuple(_stood(part) for part in cabinet.parts if part.role not in PUT_IN_LAST)
+    return tuple(stood(part) for part in cabinet.parts if part.role not in PUT_IN_LAST)
 
 
-def _stood(part: Part) -> Stood:
+def stood(part: Part) -> Stood:
+    """The box of one board."""
     a, b = part.pose.to_cabinet((0.0, 0.0, 0.0)), part.pose.to_cabinet(part.size)
     low = (min(a[0], b[0]), min(a[1], b[1]), min(a[2], b[2]))
     return Stood(part, low, (max(a[0], b[0]), max(a[1], b[1]), max(a[2], b[2])))

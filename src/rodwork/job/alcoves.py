@@ -11,9 +11,10 @@ from math import ceil, hypot, inf, sqrt
 from typing import Any
 
 from rodwork.geometry.rounding import down_to_step
-from rodwork.model.alcove import Alcove, Gap, ScribeStrip, Side
+from rodwork.geometry.vec import clean
+from rodwork.model.alcove import Alcove, Behind, Gap, ScribeStrip, Side
 from rodwork.model.fronts import Doors
-from rodwork.model.job import Board
+from rodwork.model.job import BackCutOut, Board
 from rodwork.model.survey import Moulding, Survey
 
 # Common practice, no source: 20 to 40 of scribe a wall; what is planed off comes on top of the widest gap; a door
@@ -27,6 +28,7 @@ BEHIND_MM = 10.0  # a wall bowed by that much does not push the unit forward
 UNDER_CEILING_MM = 10.0
 TILT_CLEAR_MM = 3.0
 LEAST_SIZE_MM = 100.0
+SERVICE_CLEAR_MM = 20.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -109,7 +111,8 @@ def stand_in(survey: Survey, ask: Ask) -> Alcove:
         moves=(round(x - left, 3), round(right - width - x, 3)),
         gaps=tuple(_gaps(survey, x, width, (low, high))),
         scribes=tuple(_strip(survey, ask, side, x if side == "left" else x + width, (low, high)) for side in _SIDES),
-        feet=_feet(survey, x, width, depth, low), tilt=None if tilt is None else round(tilt, 3),
+        feet=_feet(survey, x, width, depth, low),
+        behind=tuple(_behind(survey, (x, low), (width, height, depth))), tilt=None if tilt is None else round(tilt, 3),
         headroom=None if tilt is None or survey.lowest_ceiling is None
         else round(survey.lowest_ceiling - survey.high_point, 3),
     )  # fmt: skip
@@ -271,6 +274,66 @@ def _foot(survey: Survey, side: Side, bottom: float) -> tuple[float, float] | No
         return None
     over = _ends(survey, side)[0] + skirting.height - bottom
     return (round(over, 3), skirting.out) if over > 0 else None
+
+
+def _behind(survey: Survey, at: tuple[float, float], size: tuple[float, float, float]) -> Iterator[Behind]:
+    """Services that lie within the unit's height and width, or beside its depth, from its own lower left corner."""
+    (x, z), (width, height, depth) = at, size
+    for s in survey.services:
+        (along, up), (long, high) = s.low, s.size
+        z0, z1 = up - z, up + high - z
+        if s.wall == "back":
+            wall = survey.back_at(along + long / 2, up + high / 2)
+            across, deep = (along - x, along + long - x), ((wall or depth) - s.out, wall or depth)
+        else:
+            side = survey.left_at(along, up) - x if s.wall == "left" else survey.right_at(along, up) - x
+            across = (side, side + s.out) if s.wall == "left" else (side - s.out, side)
+            deep = (along, along + long)
+        beside = s.wall != "back" and deep[0] < depth
+        if z0 < height and z1 > 0 and (beside or (across[0] < width and across[1] > 0)):
+            low, high_ = (across[0], deep[0], z0), (across[1], deep[1], z1)
+            yield Behind(name=s.name, what=s.what, wall=s.wall, low=clean(low, 3), high=clean(high_, 3))
+
+
+def cut_outs(alcove: Alcove, board_mm: float) -> tuple[BackCutOut, ...]:
+    """What is cut out of the back for services behind it, with room all round; those that meet become one.
+
+    One that reaches into a side, top or bottom is left out: no cut-out in the back would free it.
+    """
+    boxes: list[BackCutOut] = []
+    for b in alcove.behind:
+        low, high = [v - SERVICE_CLEAR_MM for v in b.low], [v + SERVICE_CLEAR_MM for v in b.high]
+        inside = board_mm <= min(low[0], low[2]) and all(
+            high[k] <= alcove.size[n] - board_mm for k, n in ((0, 0), (2, 1))
+        )
+        if b.wall == "back" and inside:
+            boxes = _with(boxes, BackCutOut(
+                what=f"the {b.what} “{b.name}”", low_mm=(low[0], low[2]), high_mm=(high[0], high[2]),
+                out_mm=max(alcove.size[2] - low[1], 0.0),
+            ))  # fmt: skip
+    return tuple(boxes)
+
+
+def _with(boxes: list[BackCutOut], new: BackCutOut) -> list[BackCutOut]:
+    """The cut-outs with one more, joined with those that it meets."""
+    for old in boxes:
+        if all(old.low_mm[k] <= new.high_mm[k] and new.low_mm[k] <= old.high_mm[k] for k in (0, 1)):
+            both = BackCutOut(
+                what=f"{old.what} and {new.what}", out_mm=max(old.out_mm, new.out_mm),
+                low_mm=(min(old.low_mm[0], new.low_mm[0]), min(old.low_mm[1], new.low_mm[1])),
+                high_mm=(max(old.high_mm[0], new.high_mm[0]), max(old.high_mm[1], new.high_mm[1])),
+            )  # fmt: skip
+            return _with([b for b in boxes if b is not old], both)
+    return [*boxes, new]
+
+
+def cut_out_of(said: Mapping[str, Any]) -> BackCutOut:
+    """A cut-out as the job file has it, from the outside left and bottom of the carcass."""
+    left, bottom, out = said["left"], said["bottom"], said.get("out", 0.0)
+    return BackCutOut(
+        what=f"the {said['for']}", low_mm=(left, bottom), high_mm=(left + said["width"], bottom + said["height"]),
+        out_mm=out + SERVICE_CLEAR_MM if out else 0.0,
+    )  # fmt: skip
 
 
 def _feet(survey: Survey, x: float, width: float, depth: float, low: float) -> tuple[float, float, float, float]:

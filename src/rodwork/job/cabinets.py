@@ -1,10 +1,10 @@
 """Cabinets of the job file: each with what [every_cabinet] says where it is silent, and all names looked up."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import Any
 
-from rodwork.job.alcoves import NoRoom, ask_of, hinged_sides, stand_in
+from rodwork.job.alcoves import NoRoom, ask_of, cut_out_of, cut_outs, hinged_sides, stand_in
 from rodwork.job.demand import contents_of, hanging_of, one_way_contents, sag_of
 from rodwork.job.faults import shown
 from rodwork.job.fronts import BEHIND_INSET_MM, doors_of, drawers_of
@@ -152,6 +152,8 @@ class _Maker:
         rails, rail_joint = self._rails(), self._recipe_for("rail_joint")
         loose = self._loose(len(openings))
         alcove = self._alcove(board, hinged_sides(doors, len(bays)), hanging is not None)
+        if alcove and back and board:
+            back = replace(back, cut_outs=(*back.cut_outs, *cut_outs(alcove, self.shared.boards[board].actual_mm)))
         width, height, depth = alcove.size if alcove else (self._get(w) for w in ("width", "height", "depth"))
         wrong = self.own.wrong or self.every.wrong or len(self.reading.faults) > before or width is None
         if wrong or not (board and shelf_board and corner and shelf and divider):
@@ -294,6 +296,7 @@ class _Maker:
         return Back(
             board=board, style=table["style"], void_mm=table.get("void", 0.0), depth_mm=table.get("depth"),
             clearance_mm=table.get("clearance"), grain=table.get("grain", "up"),
+            cut_outs=tuple(cut_out_of(cut) for cut in table.get("cut_outs", ())),
             joint=self.shared.recipes[joint] if joint is not None else None,
         )  # fmt: skip
 

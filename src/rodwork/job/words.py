@@ -204,6 +204,16 @@ class FittingWords(Words):
     family: Annotated[str, Text(60)] = word("Its family", needed=True, such_as='"cam"')
 
 
+_BACK_CUT_OUT = Inline(
+    words={
+        "for": Text(60), "left": Length(0, 6000), "bottom": Length(0, 6000), "width": Length(10, 3000),
+        "height": Length(10, 3000), "out": Length(0, 600),
+    },
+    needed=("for", "left", "bottom", "width", "height"),
+    such_as='{ for = "socket", left = 280, bottom = 240, width = 186, height = 126 }',
+)  # fmt: skip
+
+
 class BackWords(Words):
     """The back of a cabinet."""
 
@@ -222,6 +232,11 @@ class BackWords(Words):
     )
     grain: Annotated[str, Choice(("up", "across"))] = word("Which way its grain runs", default='"up"')
     joint: Annotated[str, Reference("joints")] = word("A recipe for how it is held", default="as the style has it")
+    cut_outs: Annotated[tuple[Any, ...], ListOf(_BACK_CUT_OUT, 1, 20, f"[{_BACK_CUT_OUT.such_as}]")] = word(
+        "Cut-outs for services, from the outside left and bottom of the carcass; `out`: how far what is there stands "
+        "before the back of the carcass, so that drawers end 20 short of it",
+        default="in an alcove those for its services, with 20 mm all round",
+    )
 
 
 class PinsWords(Words):

@@ -8,10 +8,10 @@ from typing import Literal
 
 from rodwork.geometry.vec import Vec
 from rodwork.model.finding import Finding
-from rodwork.model.survey import Survey
+from rodwork.model.survey import ServiceKind, Survey, SurveyedWall
 
 Side = Literal["left", "right"]
-SURVEY_CODES = ("scribe-allowance", "will-not-enter")  # what a check of a surveyed opening tells
+SURVEY_CODES = ("scribe-allowance", "will-not-enter", "service-covered")  # what a check of a surveyed opening tells
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -44,6 +44,17 @@ class ScribeStrip:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Behind:
+    """A service that the unit stands before or beside, in the cabinet's own axes: `low` and `high` its corners."""
+
+    name: str
+    what: ServiceKind
+    wall: SurveyedWall
+    low: Vec
+    high: Vec
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Alcove:
     """A unit in its opening.
 
@@ -52,7 +63,8 @@ class Alcove:
     hold its left and its right. Height and depth of the room are None where no ceiling or no back wall was measured.
     `moves`: how far the unit may still go to the left and to the right before a scribe is too narrow.
     `feet`: from the carcass down to the floor at its front left, front right, back left, back right.
-    `tilt` is what the unit takes to be tilted up, `headroom` what is there (None: hung, or no ceiling was measured).
+    `behind`: services that it would cover. `tilt` is what the unit takes to be tilted up, `headroom` what is there
+    (None: hung, or no ceiling was measured).
     """
 
     survey: str
@@ -67,6 +79,7 @@ class Alcove:
     gaps: tuple[Gap, ...]
     scribes: tuple[ScribeStrip, ...]
     feet: tuple[float, float, float, float]
+    behind: tuple[Behind, ...] = ()
     tilt: float | None = None
     headroom: float | None = None
 

@@ -86,6 +86,19 @@ class Recipe:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class BackCutOut:
+    """A cut-out in the back, in cabinet axes: (across, up) of its lower left and upper right corner.
+
+    `out_mm`: how far before the back of the carcass drawers must end, for what stands behind it.
+    """
+
+    what: str
+    low_mm: tuple[float, float]
+    high_mm: tuple[float, float]
+    out_mm: float = 0.0
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Back:
     """The back: its board and style, the void behind it, its clearance (None: the style's own).
 
@@ -99,6 +112,7 @@ class Back:
     clearance_mm: float | None
     grain: Literal["up", "across"]
     joint: Recipe | None  # None: the style's own fixing
+    cut_outs: tuple[BackCutOut, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

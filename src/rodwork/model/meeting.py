@@ -7,6 +7,7 @@ from rodwork.model.fixing import Item
 from rodwork.model.footing import Footing
 from rodwork.model.fronts import DoorHung, DrawerMade, FittingBore
 from rodwork.model.job import Recipe
+from rodwork.model.machining import Machining
 from rodwork.model.panel import Panel
 from rodwork.model.rod import Opening
 from rodwork.model.surface import Surface
@@ -81,3 +82,4 @@ class Carcass:
     drawers: tuple[DrawerMade, ...] = ()
     fittings: tuple[Item, ...] = ()
     footing: Footing | None = None
+    machining: tuple[Machining, ...] = ()  # that belongs to no joint, pin or fitting
