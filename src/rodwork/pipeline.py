@@ -250,7 +250,7 @@ def _made_runs(job: Job, made: tuple[Made, ...], lines: Lines, file: str) -> tup
     faults: list[Fault] = []
     for asked in job.runs:
         try:
-            run = build_run(asked, built, job.boards, job.edgings)
+            run = build_run(asked, built, job.boards, job.edgings, job.surveys)
             joined = join(run.carcass, job.shop)
         except CannotBuild as problem:
             faults.append(fault_at(lines, file, problem.path, problem.what, _sentence(problem.mend)))

@@ -92,8 +92,8 @@ def _upright(site: RunSite) -> tuple[tuple[Standing, ...], tuple[Panel, ...]]:
 
 def _infill(site: RunSite, i: int, s: Standing, name: str) -> Panel:
     board, run = site.boards[s.name], site.run
-    left = run.scribe if i == 0 and run.walls in ("both", "left") else 0.0
-    right = run.scribe if i == len(run.standings) - 1 and run.walls in ("both", "right") else 0.0
+    left = run.scribe + run.out[0] if i == 0 and run.walls in ("both", "left") else 0.0
+    right = run.scribe + run.out[1] if i == len(run.standings) - 1 and run.walls in ("both", "right") else 0.0
     y = run.front
     low, high = (s.x0 - left, y, s.z0), (s.x1 + right, y + board.actual_mm, s.z1)
     return _board(site, name, "infill", board, low, high, BACK_UP)

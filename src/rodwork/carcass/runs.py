@@ -9,6 +9,7 @@ from dataclasses import dataclass, replace
 
 from rodwork.carcass.run_boards import Boarded, boarded
 from rodwork.carcass.run_screws import connecting, items
+from rodwork.carcass.run_wall import RunWall, wall_of
 from rodwork.carcass.worktop import RunSite
 from rodwork.catalogue.accuracy import assumed_accuracy
 from rodwork.geometry.stack import Dimension, stack
@@ -19,6 +20,7 @@ from rodwork.model.machining import Machining
 from rodwork.model.meeting import Carcass
 from rodwork.model.run import CabinetRun, StackUp, Standing
 from rodwork.model.run_asked import RunAsked, RunEntry
+from rodwork.model.survey import Survey
 
 LEAST_INFILL_MM = 10.0  # that can be sawn and fixed at all; a check asks for more at a wall
 SIGMAS = 3.0
@@ -39,15 +41,18 @@ def build_run(
     built: Mapping[str, tuple[Cabinet, Carcass]],
     boards: Mapping[str, Board],
     edgings: Mapping[str, Edging],
+    surveys: Mapping[str, Survey],
 ) -> BuiltRun:
     """The run, with the cabinets as they were built. Raises CannotBuild with the place in the job file."""
-    length, left, widths = _filled(asked, [_width(entry, built, boards) for entry in asked.of])
-    standings = _heights(asked, _side_by_side(asked, widths, left), built)
+    wall = wall_of(asked, surveys, [cabinet for cabinet, _ in _cabinets(asked, built)])
+    length, left, widths = _filled(asked, wall, [_width(entry, built, boards) for entry in asked.of])
+    standings = _heights(asked, _side_by_side(asked, wall, widths, left), built)
     depth = max(cabinet.depth_mm for cabinet, _ in _cabinets(asked, built))
     run = CabinetRun(
-        name=asked.name, where=asked.where, length=length, walls=asked.walls, starts=asked.starts,
+        name=asked.name, where=asked.where, length=length, walls=asked.walls, starts=wall.starts,
         above_floor=asked.above_floor_mm, behind=asked.behind_mm, depth=depth, front=_front(asked, built),
-        scribe=asked.scribe_mm, standings=standings, stack=_stack(asked, built, boards, left, widths),
+        scribe=asked.scribe_mm, standings=standings, stack=_stack(asked, wall, built, boards, left, widths),
+        survey=asked.survey, origin=wall.origin, out=(wall.out_left, wall.out_right),
     )  # fmt: skip
     site = RunSite(asked=asked, run=run, built=built, boards=boards, edging=edgings.get(asked.edging or ""))
     made = boarded(site)
@@ -76,38 +81,38 @@ def _width(entry: RunEntry, built: Mapping[str, tuple[Cabinet, Carcass]], boards
     return boards[entry.name].actual_mm if entry.stands_as == "end panel" else entry.mm
 
 
-def _filled(asked: RunAsked, widths: Sequence[float | None]) -> tuple[float, float, list[float]]:
+def _filled(asked: RunAsked, wall: RunWall, widths: Sequence[float | None]) -> tuple[float, float, list[float]]:
     """Length of the run, what is left over in it, and the width of everything, infills shared."""
     known = sum(w for w in widths if w is not None)
     open_ = sum(1 for w in widths if w is None)
     path = (*asked.place.path, "of")
-    if asked.length_mm is None:
+    if wall.length is None:
         if open_:
             raise CannotBuild(
                 path, "an infill takes what is left, and no length is said",
                 "write length = the clear length that the run has, or a size for the infill",
             )  # fmt: skip
         return round(known, 6), 0.0, [w for w in widths if w is not None]
-    left = round(asked.length_mm - known, 6)
+    left = round(wall.length - known, 6)
     least = open_ * LEAST_INFILL_MM
     if left < least:
-        what = f"what stands in the run is {known:g} long, and there are {asked.length_mm:g}"
+        what = f"what stands in the run is {known:g} long, and there are {wall.length:g}"
         short = f"{-left:g} too long" if left < 0 else f"which leaves {left:g} for {_infills(open_)}"
         raise CannotBuild(
             path, f"{what}: {short}",
             f"take {least - left:g} off the widths in it, or leave something out",
         )  # fmt: skip
     each = left / open_ if open_ else 0.0
-    return asked.length_mm, 0.0 if open_ else left, [each if w is None else w for w in widths]
+    return wall.length, 0.0 if open_ else left, [each if w is None else w for w in widths]
 
 
 def _infills(number: int) -> str:
     return "one infill" if number == 1 else f"{number} infills"
 
 
-def _side_by_side(asked: RunAsked, widths: Sequence[float], left: float) -> tuple[Standing, ...]:
+def _side_by_side(asked: RunAsked, wall: RunWall, widths: Sequence[float], left: float) -> tuple[Standing, ...]:
     """Everything from the left; what is left over lies at the end that it does not start from."""
-    x, out = left if asked.starts == "right" else 0.0, []
+    x, out = left if wall.starts == "right" else 0.0, []
     for entry, width in zip(asked.of, widths, strict=True):
         end = x + width
         out.append(
@@ -172,6 +177,7 @@ def _front(asked: RunAsked, built: Mapping[str, tuple[Cabinet, Carcass]]) -> flo
 
 def _stack(
     asked: RunAsked,
+    wall: RunWall,
     built: Mapping[str, tuple[Cabinet, Carcass]],
     boards: Mapping[str, Board],
     left: float,
@@ -209,7 +215,7 @@ def _stack(
     infills = sum(w for e, w in zip(asked.of, widths, strict=True) if e.stands_as == "infill")
     return StackUp(
         length=round(sum(widths), 3), worst=round(said.worst, 2), likely=round(said.likely, 2),
-        left=None if asked.length_mm is None else round(left + infills, 3),
+        left=None if wall.length is None else round(left + infills, 3),
     )  # fmt: skip
 
 

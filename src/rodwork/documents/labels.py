@@ -77,7 +77,7 @@ def _label(rod: Rod, works: Works, cabinet: RodCabinet, part: Part, mark: str, s
         clipped(" x ".join(figure(n) for n in part.size) + ("" if sheet is None else f"   sheet {sheet}"), 4.6, room),
         clipped(f"{words['face_side']} up; {part.material}", 3.5, room),
         *wrapped(f"next: {next_words(works, cabinet, part)}", 3.5, room)[:2],
-        clipped(f"{rod.job}, {cabinet.name}", 3.2, room),
+        clipped(f"{destination(rod, cabinet, mark) or rod.job}, {cabinet.name}", 3.2, room),
     )
     y = 22.4
     for text, size in zip(rows, (4.6, 3.5, 3.5, 3.5, 3.2), strict=False):
@@ -85,6 +85,19 @@ def _label(rod: Rod, works: Works, cabinet: RodCabinet, part: Part, mark: str, s
         y -= 3.85
     code = f"{rod.job[:60]} {rod.heading.letter} {mark}"
     return (*shapes, *qr_shapes(code, right - QR, 8.6, QR))
+
+
+def destination(rod: Rod, cabinet: RodCabinet, mark: str) -> str:
+    """Where a finished board goes, if its cabinet stands in a run: "Kiln room, wall B, number 3 from the left"."""
+    run = next((r for r in rod.runs if r.name == cabinet.name), None)
+    if run is not None:
+        return run.where or ""
+    copy = next(p.marks.index(mark) for p in cabinet.parts if mark in p.marks) + 1
+    for run in rod.runs:
+        for number, s in enumerate(run.standings, 1):
+            if s.stands_as == "cabinet" and (s.name, s.copy) == (cabinet.name, copy):
+                return f"{run.where or run.name}, number {number} from the left"
+    return ""
 
 
 def next_words(works: Works, cabinet: RodCabinet, part: Part) -> str:

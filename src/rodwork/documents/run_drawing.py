@@ -27,16 +27,19 @@ from rodwork.documents.drawing import (
 from rodwork.documents.figures import dimension_across, dimension_up, size_text
 from rodwork.documents.mouths import mouth
 from rodwork.documents.pictorial import FROM_RIGHT, FRONT, cut_faces, drawn, part_box, seen, solids
+from rodwork.geometry.profile import even_places
 from rodwork.model.feature import Cutout
 from rodwork.model.panel import Part
 from rodwork.model.rod import Rod, RodCabinet
 from rodwork.model.run import CabinetRun, Standing
+from rodwork.model.survey import Survey
 
 FRONTS = ("door", "drawer front")
 INSIDE = ("drawer side", "drawer back", "drawer bottom")
 FIGURE, NAME = 3.6, 3.2
 LEADER = Pen(width=0.13, ink="grey")
 WALL = Pen(width=0.9)
+LEVEL = Pen(width=0.25, dashes=(8.0, 1.5, 1.5, 1.5))
 _FAR = 1e6
 _ROW = 5.0  # from one row of figures to the next, mm
 
@@ -80,7 +83,7 @@ def front(rod: Rod, run: CabinetRun, sheet: Sheet, fronts: bool) -> Iterator[Sha
                 x0, x1 = max(x0, 0.0), min(x1, run.length)
             x, y = sheet.at(x0, z0)
             yield box(x, y, (x1 - x0) * sheet.k, (z1 - z0) * sheet.k, THIN, fill="white")
-    yield from _room(run, sheet, reach(rod, run)[3])
+    yield from _room(rod, run, sheet, reach(rod, run)[3])
 
 
 def _cabinet(cabinet: RodCabinet, s: Standing, sheet: Sheet, fronts: bool) -> Iterator[Shape]:
@@ -117,14 +120,36 @@ def _gap(s: Standing, sheet: Sheet) -> Iterator[Shape]:
     yield box(x0, y0, x1 - x0, y1 - y0, HIDDEN)
 
 
-def _room(run: CabinetRun, sheet: Sheet, top: float) -> Iterator[Shape]:
-    """The floor, and the walls where there are walls."""
+def _room(rod: Rod, run: CabinetRun, sheet: Sheet, top: float) -> Iterator[Shape]:
+    """The floor and the walls where there are walls; of a surveyed wall as they were read, with its level line."""
+    survey = rod.surveys.get(run.survey or "")
     over = 6.0
     (x0, y0), (x1, y1) = sheet.at(0.0, 0.0), sheet.at(run.length, top)
-    yield line((x0 - over, y0), (x1 + over, y0), WALL)
-    for side, x in (("left", x0), ("right", x1)):
+    if survey is None:
+        yield line((x0 - over, y0), (x1 + over, y0), WALL)
+        for side, x in (("left", x0), ("right", x1)):
+            if run.walls in ("both", side):
+                yield line((x, y0), (x, y1 + 1.5), WALL)
+        return
+    yield from _surveyed(survey, run, sheet, top)
+
+
+def _surveyed(survey: Survey, run: CabinetRun, sheet: Sheet, top: float) -> Iterator[Shape]:
+    low = survey.high_point
+
+    def at(x: float, z: float) -> Point:
+        return sheet.at(x - run.origin, z - low)
+
+    ends = (survey.left_at(0.0, 0.0), survey.right_at(0.0, 0.0))
+    floor = [at(x, survey.floor_at(x)) for x in even_places(*ends, max(len(survey.floor), 2))]
+    yield Path_(points=tuple(floor), pen=WALL)
+    heights = [low, *(h for h in survey.heights if low < h < low + top), low + top]
+    for side, wall in (("left", survey.left_at), ("right", survey.right_at)):
         if run.walls in ("both", side):
-            yield line((x, y0), (x, y1 + 1.5), WALL)
+            yield Path_(points=tuple(at(wall(0.0, z), z) for z in heights), pen=WALL)
+    if 0.0 < -low < top:
+        (a, y), (b, _) = at(ends[0], 0.0), at(ends[1], 0.0)
+        yield line((a - 3.0, y), (b + 3.0, y), LEVEL)
 
 
 def named(rod: Rod, run: CabinetRun, sheet: Sheet, floor_row: float) -> Iterator[Shape]:

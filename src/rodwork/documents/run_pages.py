@@ -148,7 +148,14 @@ def _standings(rod: Rod, run: CabinetRun) -> Iterator[str]:
 
 def _notes(rod: Rod, run: CabinetRun) -> Iterator[str]:
     order = "left to right" if run.starts == "left" else "right to left"
+    survey = rod.surveys.get(run.survey or "")
     yield f"Fit them from {order}: level the first on the high point of the floor, and the others to it."
+    if survey is not None:
+        falls = survey.high_point - min(*survey.floor, *survey.floor_back)
+        yield (
+            f"Drawn on the survey {survey.name}. Its level line (dots and dashes) is {size_text(-survey.high_point)} "
+            f"above the floor's high point; the floor falls by {size_text(falls)}."
+        )
     pairs: dict[tuple[int, int], list[str]] = {}
     for screw in run.screws:
         pairs.setdefault(screw.between, []).append(f"{size_text(screw.height)}")

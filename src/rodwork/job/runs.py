@@ -61,9 +61,10 @@ class _Maker:
         edging = get("edging")
         if edging is not None and edging not in self.shared.edgings:
             self._unknown(("edging",), edging, self.shared.edgings, "edgings")
-        length = get("length")
-        walls = get("walls", "none" if length is None else "both")
-        if walls == "both" and length is None:
+        length, survey = get("length"), self._survey()
+        known = length is not None or survey is not None
+        walls = get("walls", "both" if known else "none")
+        if walls == "both" and not known:
             self._fault(("walls",), "both its ends stand at a wall, and its length is not said", "Write length = ...")
         of = tuple(self._with_board(i, entry, board) for i, entry in enumerate(of))
         plinth, worktop = self._plinth(board), self._worktop(board)
@@ -71,7 +72,7 @@ class _Maker:
         if self.given.wrong or len(self.reading.faults) > before or not board:
             return None
         return RunAsked(
-            name=self.name, mark=self.mark, where=get("where"), length_mm=length, walls=walls,
+            name=self.name, mark=self.mark, where=get("where"), length_mm=length, survey=survey, walls=walls,
             starts=get("starts", "left"), above_floor_mm=get("above_floor", 0.0), behind_mm=get("behind", 0.0),
             scribe_mm=get("scribe", SCRIBE_MM), edging=edging, of=of, plinth=plinth, worktop=worktop,
             cornice=cornice, pelmet=pelmet, screws=self._screws(), notes=get("notes"),
@@ -120,6 +121,22 @@ class _Maker:
         if entry.name and entry.name not in self.shared.boards:
             self._unknown(("of", i, word), entry.name, self.shared.boards, "boards")
         return replace(entry, name=entry.name or board or "")
+
+    def _survey(self) -> str | None:
+        """The survey that is named; it gives the length, and the high point of the floor."""
+        name = self.given.get("survey")
+        if name is None:
+            if self.given.get("starts") == "high point":
+                self._fault(
+                    ("starts",), "the high point of the floor is known from a survey, and none is named",
+                    'Write survey = the NAME of a [surveys.NAME], or starts = "left"',
+                )  # fmt: skip
+            return None
+        if self.given.says("length"):
+            self._fault(("length",), "length and survey say the same thing in two ways", "Keep one of them")
+        if name not in self.shared.surveys:
+            self._unknown(("survey",), name, self.shared.surveys, "surveys")
+        return str(name)
 
     def _board(self, *path: str) -> str | None:
         """A board that is named, if it is and there is one."""

@@ -42,7 +42,7 @@ from rodwork.model.fronts import DoorStyle, Grain, Hung
 from rodwork.model.job import BackStyle, Corners, EdgedPlace
 from rodwork.model.job import Kind as CabinetKind
 from rodwork.model.panel import Role
-from rodwork.model.run import End, WallsAt
+from rodwork.model.run import StartsAt, WallsAt
 from rodwork.model.sawing import FirstCut, Run, SawKind
 from rodwork.model.survey import ServiceKind, SurveyedWall
 
@@ -950,10 +950,16 @@ class RunWords(Words):
         "Clear length that it has, between walls or from a wall", default="as long as what stands in it"
     )
     walls: Annotated[str, Choice(get_args(WallsAt))] = word(
-        "At which of its ends a wall stands", default='"both" where length is said, else "none"'
+        "At which of its ends a wall stands", default='"both" where length or a survey is said, else "none"'
     )
-    starts: Annotated[str, Choice(get_args(End))] = word(
-        "The end from which it is set out and fitted: what is left over falls at the other", default='"left"'
+    starts: Annotated[str, Choice(get_args(StartsAt))] = word(
+        "The end from which it is set out and fitted: what is left over falls at the other; a survey knows the high "
+        "point of the floor",
+        default='"left"',
+    )
+    survey: Annotated[str, Reference("surveys")] = word(
+        "The wall or opening as it was surveyed: its clear length, its floor, how its walls lean",
+        default="none: length says it",
     )
     above_floor: Annotated[float, Length(0, 3000)] = word(
         "Height of the undersides of the carcasses above the high point of the floor", default="0"

@@ -10,6 +10,7 @@ from typing import Literal
 StandsAs = Literal["cabinet", "gap", "infill", "end panel"]
 WallsAt = Literal["both", "left", "right", "none"]
 End = Literal["left", "right"]
+StartsAt = Literal["left", "right", "high point"]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -73,6 +74,7 @@ class CabinetRun:
     """A run as it stands. `length`: of the wall, or of what stands there. `front` is the plane of the doors.
 
     `joints` are the places along the run where its worktop is joined, `plinth_joints` those of its plinth board.
+    `origin`: where its left end comes in its `survey`; `out`: how far the left and right wall lean away from its ends.
     """
 
     name: str
@@ -92,3 +94,6 @@ class CabinetRun:
     cut_outs: tuple[CutOutPlace, ...] = ()
     screws: tuple[ConnectingScrew, ...] = ()
     not_connected: tuple[int, ...] = ()
+    survey: str | None = None
+    origin: float = 0.0
+    out: tuple[float, float] = (0.0, 0.0)

@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 
 from rodwork.model.job import Place, Recipe
-from rodwork.model.run import End, StandsAs, WallsAt
+from rodwork.model.run import StandsAs, StartsAt, WallsAt
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -74,14 +74,15 @@ class ScrewsAsked:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class RunAsked:
-    """One run as the job asks for it. `length_mm` None: as long as what stands in it."""
+    """One run as the job asks for it. `length_mm` None: by its survey, else as long as what stands in it."""
 
     name: str
     mark: str
     where: str | None
     length_mm: float | None
+    survey: str | None
     walls: WallsAt
-    starts: End
+    starts: StartsAt
     above_floor_mm: float
     behind_mm: float
     scribe_mm: float
