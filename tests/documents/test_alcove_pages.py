@@ -73,3 +73,20 @@ def test_a_wall_that_leans_is_drawn_leaning():
     left = min(walls, key=lambda w: w.points[0][0])
     foot, head = left.points[0], left.points[-1]
     assert head[0] > foot[0] + 1.0
+
+
+@pytest.mark.parametrize("style", ["grooved in the sides", "grooved all round", "planted"])
+def test_a_back_with_a_cut_out_is_drawn_on_both_its_faces(style):
+    """The styles with screws through the back have a drawing of each face, and the cut-out comes through to the other."""
+    from rodwork.documents.boards import board_pages
+    from rodwork.documents.settings_list import settings_pages
+
+    back = f'back = {{ board = "birch6", style = "{style}" }}\n'
+    rod = set_out(
+        job_text(BOOKCASE.replace("fixed_shelves = 4", "fixed_shelves = 3") + back, SURVEY + SERVICES), "job.toml"
+    )
+    pages = board_pages(rod)
+    check_pages(pages, rod)
+    check_pages(settings_pages(rod), rod)
+    texts = {s.text for p in pages for s in p.shapes if isinstance(s, Text)}
+    assert any(t.startswith("cut-out") for t in texts)

@@ -98,7 +98,7 @@ def board_view(view: View, works: Sequence[Work], *, thick: Sequence[Surface] = 
     """The board and everything set out on it, as seen: `thick` edges are the ones numbers are taken from.
 
     Bores and grooves of the seen face in full lines; bores in the edges and ends dashed, as deep as they go; the
-    exits of bores that come through from the other face grey.
+    exits of bores and cut-outs that come through from the other face grey.
     """
     outline = tuple(view.at(x, y) for x, y in view.part.outline)
     shapes: list[Shape] = [Path_(points=outline, closed=True, pen=LINE, fill="white")]
@@ -112,6 +112,8 @@ def board_view(view: View, works: Sequence[Work], *, thick: Sequence[Surface] = 
             shapes += _bore(view, work) if work.bore is not None else [_mouth(view, work)]
         elif work.bears in EDGES:
             shapes.append(_end_bore(view, work))
+        elif work.right_through and work.bore is None:
+            shapes.append(Path_(points=_mouth_points(view, work), closed=True, pen=EXIT_PEN))
         elif work.right_through:
             shapes.append(Circle(centre=_middle(view, work), radius=_radius(view, work), pen=EXIT_PEN))
     shapes += [_thick_edge(view, surface) for surface in thick]
@@ -197,8 +199,8 @@ def taken_boxes(view: View, works: Sequence[Work], lines: Sequence[ShelfLine], c
             r = _radius(view, work)
             if work.bears == view.seen or work.right_through:
                 boxes.append(_around(x - r, y - r, x + r, y + r, clear))
-        elif work.groove is None and (work.bears == view.seen or work.bears in EDGES):
-            points = _mouth_points(view, work) if work.bears == view.seen else _end_bore_points(view, work)
+        elif work.groove is None and (work.bears == view.seen or work.bears in EDGES or work.right_through):
+            points = _end_bore_points(view, work) if work.bears in EDGES else _mouth_points(view, work)
             xs, ys = [p[0] for p in points], [p[1] for p in points]
             boxes.append(_around(min(xs), min(ys), max(xs), max(ys), clear))
     boxes += [_around(*a, *b, clear) for a, b in (row.ends(view.box) for row in lines)]

@@ -376,6 +376,9 @@ def remarks(faces: Sequence[Face]) -> list[str]:
         out.append(
             f"Edging is on the {listed(edged)} before any of this{', save where a note says so' if early else ''}."
         )
-    if any(w.right_through and w.bears in FACES and w.bears != f.view.seen for f in faces for w in f.shown):
+    through = [w for f in faces for w in f.shown if w.right_through and w.bears in FACES and w.bears != f.view.seen]
+    if any(w.bore is not None for w in through):
         out.append("Grey rings: bores that come through from the other face.")
+    if any(w.bore is None for w in through):
+        out.append("Grey corners: cut-outs that come through from the other face.")
     return out
