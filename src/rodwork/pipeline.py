@@ -11,6 +11,7 @@ from dataclasses import replace
 from typing import Any
 
 from rodwork.carcass.build import build
+from rodwork.carcass.hidden_sides import covered_up, hidden_sides
 from rodwork.carcass.runs import build_run
 from rodwork.catalogue.accuracy import assumed_accuracy
 from rodwork.checks.registry import run_checks
@@ -57,8 +58,7 @@ def set_out(text: str | bytes, file: str, beside: Beside = nothing_beside, cut: 
     """
     job, lines = read(text, file, beside)
     job = with_typed(job, cut)
-    made = _made(job, lines, file)
-    rod = draft(job, made, _made_runs(job, made, lines, file))
+    rod = draft(job, *_made(job, lines, file))
     _refuse_other_boards(rod, lines, file)
     rod = measured_copies(rod)
     proven = replace(rod, cabinets=tuple(replace(c, proof=proof_of(c, rod.setups)) for c in rod.cabinets))
@@ -175,8 +175,7 @@ def set_out_with(text: str | bytes, file: str, family: str | None, beside: Besid
     job, lines = read(text, file, beside)
     changes: dict[str, Any] = {} if family is None else _joined_by(family)
     changed = replace(job, measured=(), cabinets=tuple(replace(c, **changes) for c in job.cabinets))
-    made = _made(changed, lines, file)
-    rod = draft(changed, made, _made_runs(changed, made, lines, file))
+    rod = draft(changed, *_made(changed, lines, file))
     return replace(rod, findings=run_checks(rod))
 
 
@@ -229,7 +228,16 @@ def family_schema() -> Mapping[str, Any]:
     return own_family_schema()
 
 
-def _made(job: Job, lines: Lines, file: str) -> tuple[Made, ...]:
+def _made(job: Job, lines: Lines, file: str) -> tuple[tuple[Made, ...], tuple[MadeRun, ...]]:
+    """Every cabinet and every run of them; sides that stand against each other are out of sight."""
+    made = _made_cabinets(job, lines, file)
+    runs = _made_runs(job, made, lines, file)
+    hidden = hidden_sides([one.run for one in runs], {one.cabinet.name: one.cabinet for one in made})
+    unseen = frozenset[str]()
+    return tuple(replace(m, carcass=covered_up(m.carcass, hidden.get(m.cabinet.name, unseen))) for m in made), runs
+
+
+def _made_cabinets(job: Job, lines: Lines, file: str) -> tuple[Made, ...]:
     """Carcass and joints of every cabinet; the faults of all of them at once."""
     made: list[Made] = []
     faults: list[Fault] = []

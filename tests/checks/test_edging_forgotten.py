@@ -5,7 +5,7 @@ import pytest
 from rodwork.model.job import CabinetEdging
 from tests.building import rod
 from tests.checks.shop import told
-from tests.fronts.front_samples import doors, fronted
+from tests.fronts.front_samples import doors, drawers, fronted
 
 CODE = "edging-forgotten"
 
@@ -52,3 +52,11 @@ def test_it_names_the_edges_and_the_word_to_write():
 
 def test_a_board_of_another_sheet_is_left_alone():
     assert "back" not in bare(rod(edging=edged("shelf fronts")))
+
+
+def test_the_front_of_a_drawer_s_box_is_no_front_of_the_cabinet():
+    """Its bare top edge is as it should be; the front that is seen is told where it is bare."""
+    assert bare(fronted(None, drawers=drawers(2), edging=edged("fronts"), kind="base", depth_mm=500.0)) == {
+        "drawer 1 front", "drawer 2 front",
+    }  # fmt: skip
+    assert bare(fronted(None, drawers=drawers(2), edging=edged("fronts", "drawer fronts"), depth_mm=500.0)) == set()
