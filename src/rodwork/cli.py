@@ -144,7 +144,7 @@ def pack(job: Path, folder: Path, dxf: str, as_json: bool) -> None:
     show_default=True,
     help="What comes first.",
 )
-@click.option("--dry-fit", "fits", is_flag=True, help="How often each goes together in this shop; takes a while.")
+@click.option("--dry-fit", "fits", is_flag=True, help="How often each goes together in this shop.")
 @click.option("--long", is_flag=True, help="Every line that stands behind a figure as well.")
 @click.option(
     "-o",

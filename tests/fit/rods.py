@@ -8,6 +8,7 @@ from rodwork.catalogue.accuracy import assumed_accuracy
 from rodwork.fit.carcass import model_of
 from rodwork.fit.linear import LinearModel
 from rodwork.fit.solve import AS_DRILLED, ASSEMBLED, SIGNED, factored, poses, verdict
+from rodwork.model.accuracy import Accuracy, Sigma, Spread
 from rodwork.model.fixing import Play
 from rodwork.model.rod import Rod
 from rodwork.model.setup import Fence, Reading, Setup, SetupFeature
@@ -15,6 +16,21 @@ from rodwork.model.surface import OPPOSITE, axis_of
 from tests.building import cabinet, job, rod_of
 
 ACCURACY = assumed_accuracy()
+
+
+def scaled(budget: float) -> Accuracy:
+    """A shop of which every error is so many times as large."""
+
+    def sigma(of: Sigma) -> Sigma:
+        return replace(of, value=of.value * budget, low=of.low * budget, high=of.high * budget)
+
+    return replace(
+        ACCURACY,
+        methods=tuple(
+            replace(m, errors={k: Spread(shared=sigma(s.shared), each=sigma(s.each)) for k, s in m.errors.items()})
+            for m in ACCURACY.methods
+        ),
+    )
 
 
 def box(**changes) -> Rod:

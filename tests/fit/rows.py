@@ -39,5 +39,5 @@ def run_of(
                 sources[key] = source(key, sigma)
                 form = form.plus(Form(form.q * 0.0, {key: sign}))
             residuals.append(form)
-        build.fixing("run", residuals[0], residuals[1], (u, v), is_round=is_round)
+        build.fixing("run", residuals[0], residuals[1], (u, v), is_round=is_round, at_mm=y)
     return build.done(sources, {})

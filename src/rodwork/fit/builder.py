@@ -13,7 +13,7 @@ from typing import NamedTuple
 import numpy as np
 
 from rodwork.fit.arrays import Array, Bools, Ints
-from rodwork.fit.linear import LinearModel, Source
+from rodwork.fit.linear import Holds, LinearModel, Source
 from rodwork.geometry.vec import Matrix, Vec, apply, cross, scale, sub, transpose
 from rodwork.model.accuracy import Give
 
@@ -86,6 +86,17 @@ class _Round(NamedTuple):
     between: bool
 
 
+class _Hold(NamedTuple):
+    """A fixing as the closed forms see it: both residuals with their limits, and where it stands along its run."""
+
+    along: Form
+    across: Form
+    limits: tuple[Limits, Limits]
+    at: float
+    joint: int
+    is_round: bool
+
+
 Arrays = Callable[[Iterable[Form]], tuple[Array, Array]]  # forms -> (number of forms, n) and (number of forms, p)
 Rows = tuple[Array, Array, Array, Array, Array, Ints, Bools]  # of q, of z, low, high, give, joints, between
 
@@ -103,6 +114,7 @@ class Builder:
         self.n = len(self.columns)
         self._rows: list[_Row] = []
         self._rounds: list[_Round] = []
+        self._holds: list[_Hold] = []
         self._aims: list[tuple[Form, int]] = []
         self._outputs: dict[str, Form] = {}
         self._joints: dict[str, int] = {}
@@ -115,20 +127,33 @@ class Builder:
         b = self.boards[board]
         arm = sub(point, b.middle)
         turn = scale(cross(arm, way), PER_MRAD)  # (r x arm) . way = r . (arm x way)
+        moves = (*turn, *(_bending(b, arm, way) if b.bends else ()))
         q = np.zeros(self.n)
-        for i, value in enumerate((*way, *turn, *(_bending(b, arm, way) if b.bends else ()))):
-            column = self.columns.get((board, i))
-            if column is not None:
-                q[column] = value
+        first = self.columns.get((board, 0))  # the columns of a board stand together
+        if first is not None:
+            q[first : first + 3], q[first + 3 : first + 3 + len(moves)] = way, moves
+        elif b.bends:  # the board that stands still bends only
+            bends = self.columns[board, 6]
+            q[bends : bends + 2] = moves[3:]
         return Form(q)
+
+    def nought(self) -> Form:
+        """The form that is nought."""
+        return Form(np.zeros(self.n))
 
     def fixing(
         self, joint: str, along: Form, across: Form, limits: tuple[Limits, Limits], *, is_round: bool = False,
-        between: bool = False,
+        between: bool = False, at_mm: float = 0.0,
     ) -> None:  # fmt: skip
-        """A fixing from its two residuals, guest's half less host's. `between`: neither first nor last of its row."""
+        """A fixing from its two residuals, guest's half less host's, at_mm along its run.
+
+        `between`: neither first nor last of its row.
+        """
         at = self._joint(joint)
-        self._aims += [(f, FIXING) for f, lim in zip((along, across), limits, strict=True) if lim != FREE]
+        self._holds.append(_Hold(along, across, limits, at_mm, at, is_round))
+        for form, lim in zip((along, across), limits, strict=True):
+            if lim != FREE:  # what has more room on one side is put home by hand: no middle of its play pulls it
+                self._aims.append((form, FIXING if lim.low == -lim.high else BY_HAND))
         if is_round:
             self._rounds.append(_Round(along, across, limits[0].high * EQUAL_AREA, at, between))
         else:
@@ -180,7 +205,7 @@ class Builder:
             aim_q=aim_q, aim_z=aim_z, aim_kind=np.array([kind for _, kind in self._aims], dtype=np.int64),
             out_q=out_q, out_z=out_z,
             outputs=tuple(self._outputs), joints=tuple(self._joints), sources=tuple(sources[k] for k in keys),
-            sizes=dict(zip(sizes, size_z, strict=True)),
+            holds=self._all_holds(arrays), sizes=dict(zip(sizes, size_z, strict=True)),
         )  # fmt: skip
 
     def _forms(self) -> Iterable[Form]:
@@ -189,6 +214,15 @@ class Builder:
             yield from (one.along, one.across)
         yield from (f for f, _ in self._aims)
         yield from self._outputs.values()
+
+    def _all_holds(self, arrays: Arrays) -> Holds:
+        held = self._holds
+        limits = np.array([[(lim.low, lim.high) for lim in h.limits] for h in held]).reshape(len(held), 2, 2)
+        return Holds(
+            joint=np.array([h.joint for h in held], dtype=np.int64), at=np.array([h.at for h in held]),
+            along_z=arrays(h.along for h in held)[1], across_z=arrays(h.across for h in held)[1],
+            along=limits[:, 0].T, across=limits[:, 1].T, round=np.array([h.is_round for h in held], dtype=np.bool_),
+        )  # fmt: skip
 
     def _all_rows(self, arrays: Arrays) -> Rows:
         """Every row that holds something, and half the sides of each round: the opposite ones are their low sides."""

@@ -102,7 +102,7 @@ class _Meeting:
             for name, point in self._ends_of_run():
                 across = self._residual(point, contact.across, host, guest, name)
                 limits = (FREE, Limits.either_way(play.across))
-                self.build.fixing(self.joint.id, Form(across.q * 0.0), across, limits)
+                self.build.fixing(self.joint.id, Form(across.q * 0.0), across, limits, at_mm=self._along(point))
             return
         u = self._residual(fixing.at, contact.along, host, guest)
         v = self._residual(fixing.at, contact.across, host, guest)
@@ -110,7 +110,7 @@ class _Meeting:
         is_round = play.shape == "round" and limits_u == Limits.either_way(play.across)
         self.build.fixing(
             self.joint.id, u, v, (limits_u, Limits.either_way(play.across)), is_round=is_round,
-            between=fixing not in (self.joint.fixings[0], self.joint.fixings[-1]),
+            between=fixing not in (self.joint.fixings[0], self.joint.fixings[-1]), at_mm=self._along(fixing.at),
         )  # fmt: skip
         self._bottoming(fixing, host, guest)
 
@@ -152,7 +152,7 @@ class _Meeting:
             return not open_to_one_side
         give = self.errors.accuracy.give
         for point in self._corners():
-            gap = self._gap(point).plus(Form(self._nought().q, self.errors.depth(self.host, feature)))
+            gap = self._gap(point).plus(Form(self.build.nought().q, self.errors.depth(self.host, feature)))
             if room < FLUSH_MM:
                 self.build.shoulder(self.joint.id, gap, Limits(low=-give.crush_mm, high=give.close_mm))
             else:
@@ -165,9 +165,11 @@ class _Meeting:
         middle = self.build.moved(self.guest, point, across).plus(
             self._machined(self.host, feature, point, across, name), -1.0
         )
-        thick = Form(self._nought().q, self.errors.size(self.guest, "thickness"))
+        thick = Form(self.build.nought().q, self.errors.size(self.guest, "thickness"))
         for sign, limits in ((0.5, Limits(low=-inf, high=play)), (-0.5, Limits(low=-play, high=inf))):
-            self.build.fixing(self.joint.id, self._nought(), middle.plus(thick, sign), (FREE, limits))
+            self.build.fixing(
+                self.joint.id, self.build.nought(), middle.plus(thick, sign), (FREE, limits), at_mm=self._along(point)
+            )
 
     def _film(self, fixing: Fixing) -> float:
         """What a finish takes of the room of a board between walls; a tongue is cut for its groove, and bare."""
@@ -184,7 +186,7 @@ class _Meeting:
             return
         gap = self._gap(fixing.at)
         for part, feature in ((self.host, host), (self.guest, guest)):
-            gap = gap.plus(Form(self._nought().q, self.errors.depth(part, feature)))
+            gap = gap.plus(Form(self.build.nought().q, self.errors.depth(part, feature)))
         self.build.stop(self.joint.id, gap, Limits(low=-room, high=inf))
 
     def _gap(self, point: Vec) -> Form:
@@ -195,7 +197,7 @@ class _Meeting:
             surface = self._facing(part, neg(out) if part == self.guest else out)
             if surface is not None:
                 at = self.cabinet.part[part].pose.to_part(point)
-                form = form.plus(Form(self._nought().q, self.errors.surface(part, surface, at)), -1.0)
+                form = form.plus(Form(self.build.nought().q, self.errors.surface(part, surface, at)), -1.0)
         return form
 
     def _held_by_hand(self) -> None:
@@ -244,12 +246,15 @@ class _Meeting:
 
     def _lip(self, name: str, point: Vec, way: Vec, datum: str) -> None:
         """Positive: the guest stands proud of the host."""
-        form = self._nought()
+        form = self.build.nought()
         for (part, register), sign in zip(self._registers(), (-1.0, 1.0), strict=True):
             at = self.cabinet.part[part].pose.to_part(point)
-            surface = Form(self._nought().q, self.errors.surface(part, getattr(register, datum), at))
+            surface = Form(self.build.nought().q, self.errors.surface(part, getattr(register, datum), at))
             form = form.plus(self.build.moved(part, point, way).plus(surface), sign)
         self.build.output(name, form, step=True)
+
+    def _along(self, point: Vec) -> float:
+        return dot(point, self.joint.contact.along)
 
     def _registers(self) -> Iterator[tuple[str, Register]]:
         yield self.host, self.joint.contact.host_register
@@ -282,9 +287,6 @@ class _Meeting:
 
     def _feature(self, part: str, feature: str) -> Feature:
         return next(f for f in self.cabinet.part[part].features if f.id == feature)
-
-    def _nought(self) -> Form:
-        return Form(self.build.moved(self.guest, (0.0, 0.0, 0.0), (0.0, 0.0, 0.0)).q)
 
 
 def _absolute(v: Vec) -> Vec:

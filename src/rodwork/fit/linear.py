@@ -28,6 +28,31 @@ class Source:
 
 
 @dataclass(frozen=True, kw_only=True, eq=False)
+class Holds:
+    """Every fixing: its joint, where it stands along its run (mm), its residuals' errors, and how far they may lie.
+
+    f fixings: joint (f,), at (f,), along_z and across_z (f, p), along and across (2, f) low and high, infinite where
+    nothing holds it; `round` (f,) where both are one round play.
+    """
+
+    joint: Ints
+    at: Array
+    along_z: Array
+    across_z: Array
+    along: Array
+    across: Array
+    round: Bools
+
+    def of(self, joint: int) -> "Holds":
+        """Those of one joint."""
+        own = self.joint == joint
+        return Holds(
+            joint=self.joint[own], at=self.at[own], along_z=self.along_z[own], across_z=self.across_z[own],
+            along=self.along[:, own], across=self.across[:, own], round=self.round[own],
+        )  # fmt: skip
+
+
+@dataclass(frozen=True, kw_only=True, eq=False)
 class LinearModel:
     """Rows, outputs and what the assembled pose minimises, as arrays; n unknowns, m rows, p sources, k outputs.
 
@@ -49,6 +74,7 @@ class LinearModel:
     outputs: tuple[str, ...]
     joints: tuple[str, ...]
     sources: tuple[Source, ...]
+    holds: Holds
     sizes: dict[str, Array]  # (p,) each: measurable sizes of boards, by "part/length" and so on
 
     @cached_property

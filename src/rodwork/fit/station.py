@@ -12,8 +12,9 @@ import numpy as np
 
 from rodwork.fit.arrays import Array
 from rodwork.fit.as_cut import Copy, as_cut, asked_of
-from rodwork.fit.carcass import SQUARENESS
+from rodwork.fit.carcass import SQUARENESS, model_of
 from rodwork.fit.forecast import Asked, Forecast, band, chance_with, forecast, joint_chances, pull_range, worst_gap
+from rodwork.fit.live import live_chance
 from rodwork.fit.remedies import remedies
 from rodwork.fit.statistics import middle_range, wilson
 from rodwork.model.accuracy import Accuracy
@@ -113,10 +114,13 @@ def _shape(rod: Rod, cabinet: RodCabinet) -> object:
     return [replace(p, marks=()) for p in cabinet.parts], cabinet.joints, setups
 
 
-def least_chance(rod: Rod, accuracy: Accuracy, samples: int = LEAST_BESIDE, seed: int = SEED) -> float | None:
-    """How often the worst cabinet of a job goes together, as it is drawn and before a board is cut; None: no joints."""
-    asked = [asked_of(copy) for copy in _copies(replace(rod, measured=()), accuracy, seed)]
-    return min((chance_with(a, a.draws(samples)) for a in asked), default=None)
+def least_chance(rod: Rod, accuracy: Accuracy) -> float | None:
+    """How often the worst cabinet of a job goes together, as it is drawn and before a board is cut; None: no joints.
+
+    By the answer that is there while somebody types: near enough to put families side by side.
+    """
+    models = (model_of(rod, cabinet.name, accuracy) for cabinet in rod.boxes if cabinet.joints)
+    return min((live_chance(model, accuracy.give.ease_mm) for model in models), default=None)
 
 
 def _copies(rod: Rod, accuracy: Accuracy, seed: int) -> Iterator[Copy]:
