@@ -3,6 +3,10 @@
 import pytest
 
 from rodwork.carcass.in_lengths import joints
+from rodwork.documents.boards import board_pages
+from rodwork.documents.drawing import Text
+from rodwork.documents.machining_drawing import machining_drawing
+from rodwork.documents.settings_list import settings_pages
 from rodwork.documents.solids import part_mesh, volume_mm3
 from rodwork.model.feature import Cutout
 from tests.runs.run_samples import boards_of, reach, rod_of
@@ -119,3 +123,18 @@ def test_lengths_are_even_where_nothing_is_barred_and_move_no_further_than_they_
     assert joints((0, 6000), 2420, []) == (2000, 4000)
     assert joints((0, 3000), 2420, [(500, 2600)]) == (500, 2600)  # two joints where one would leave too long a piece
     assert joints((0, 3000), 2420, [(100, 2900)]) is None
+
+
+def test_on_paper_a_cut_out_has_both_its_walls_and_is_set_by_its_template():
+    rod = rod_of(TOP % SINK)
+    (page,) = [p for p in board_pages(rod) if "WORKTOP" in p.title]
+    texts = {s.text for s in page.shapes if isinstance(s, Text)}
+    assert {"1330", "1890", "60", "500"} <= texts
+    settings = {s.text for p in settings_pages(rod) for s in p.shapes if isinstance(s, Text)}
+    assert "by the template" in settings
+
+
+def test_the_machines_drawing_has_a_cut_out_right_through():
+    (top,) = boards_of(rod_of(TOP % SINK), "worktop")
+    names = [layer.name for layer in machining_drawing(top).layers]
+    assert "UPPER_SIDE_CUTOUT_440_THROUGH" in names

@@ -10,6 +10,7 @@ from rodwork.documents.board_notes import runs_of
 from rodwork.documents.drawing import Path_, Pen, Shape, Text, line, text_width
 from rodwork.documents.machined import Work
 from rodwork.documents.page import fitted
+from rodwork.model.feature import Cutout
 from rodwork.model.setup import Reading
 from rodwork.model.surface import Surface, axis_of, level
 
@@ -39,11 +40,11 @@ def side_numbers(
         reading = w.reading_from(1)
         if reading is None or w.runs_through(reading):
             continue
-        mm, place = _number_of(w, reading)
-        text = figure(mm)
-        if reading.from_surface != datum:
-            text += f" from {reading.word.split()[0].upper()}"
-        rows[text] = view.across(place)
+        for mm, place in _numbers_of(w, reading):
+            text = figure(mm)
+            if reading.from_surface != datum:
+                text += f" from {reading.word.split()[0].upper()}"
+            rows[text] = view.across(place)
     if not rows:
         return ()
     size = SIDE_NUMBER
@@ -70,6 +71,14 @@ def _number_of(w: Work, reading: Reading) -> tuple[float, float]:
         start = level(reading.from_surface, w.part.size)
         return w.line, (start - w.line if start > 0 else w.line)
     return _nearer(reading), _place(w, reading)
+
+
+def _numbers_of(w: Work, reading: Reading) -> list[tuple[float, float]]:
+    """What is written for a reading: one number, and of a cut-out both its walls."""
+    if isinstance(w.feature, Cutout) and reading.end_mm is not None:
+        start = level(reading.from_surface, w.part.size)
+        return [(mm, start - mm if start > 0 else mm) for mm in (reading.mm, reading.end_mm)]
+    return [_number_of(w, reading)]
 
 
 def _nearer(reading: Reading) -> float:
@@ -100,10 +109,10 @@ def along_numbers(face: Face, main: Surface) -> dict[str, float]:
             continue
         if w.groove is not None and axis_of(w.across.from_surface) == 1:
             continue
-        mm, place = _number_of(w, reading)
         row = "lines" if reading is w.across else (w.across.from_surface, round(w.across.mm, 2))
-        key = (reading.from_surface, reading.word, w.thing, row)
-        rows.setdefault(key, {})[round(mm, 2)] = face.view.along(place)
+        for mm, place in _numbers_of(w, reading):
+            key = (reading.from_surface, reading.word, w.thing, mm if isinstance(w.feature, Cutout) else row)
+            rows.setdefault(key, {})[round(mm, 2)] = face.view.along(place)
     found: dict[str, float] = {}
     for (surface, word, *_), places in rows.items():
         for run in runs_of(sorted(places)):

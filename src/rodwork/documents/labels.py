@@ -77,7 +77,7 @@ def _label(rod: Rod, works: Works, cabinet: RodCabinet, part: Part, mark: str, s
         clipped(" x ".join(figure(n) for n in part.size) + ("" if sheet is None else f"   sheet {sheet}"), 4.6, room),
         clipped(f"{words['face_side']} up; {part.material}", 3.5, room),
         *wrapped(f"next: {next_words(works, cabinet, part)}", 3.5, room)[:2],
-        clipped(f"{destination(rod, cabinet, mark) or rod.job}, {cabinet.name}", 3.2, room),
+        clipped(destination(rod, cabinet, mark) or f"{rod.job}, {cabinet.name}", 3.2, room),
     )
     y = 22.4
     for text, size in zip(rows, (4.6, 3.5, 3.5, 3.5, 3.2), strict=False):

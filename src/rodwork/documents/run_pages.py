@@ -153,8 +153,8 @@ def _notes(rod: Rod, run: CabinetRun) -> Iterator[str]:
     if survey is not None:
         falls = survey.high_point - min(*survey.floor, *survey.floor_back)
         yield (
-            f"Drawn on the survey {survey.name}. Its level line (dots and dashes) is {size_text(-survey.high_point)} "
-            f"above the floor's high point; the floor falls by {size_text(falls)}."
+            f"Drawn on the survey {survey.name}. Its level line, in dots and dashes if it crosses the run, is "
+            f"{size_text(-survey.high_point)} above the floor's high point; the floor falls by {size_text(falls)}."
         )
     pairs: dict[tuple[int, int], list[str]] = {}
     for screw in run.screws:

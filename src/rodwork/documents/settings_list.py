@@ -63,9 +63,9 @@ class SettingBand:
 
     @property
     def set_by(self) -> str:
-        """What holds the distance: the fence, the machine's own base, or the jig, which nobody sets."""
+        """What holds the distance: the fence, the machine's own base, or a jig or template, which nobody sets."""
         if self.setup.fence is None:
-            return "jig"
+            return "template" if "template" in self.setup.tool else "jig"
         return "base" if self.setup.stands_on in (OWN_BASE, LAID_ON_LINE) else "fence"
 
 
@@ -395,7 +395,7 @@ def _fence_figure(b: SettingBand) -> Iterator[Shape]:
     middle = (_FENCE + _DEPTH - 3.0) / 2
     room = _DEPTH - _FENCE - 3.0
     if s.fence is None:
-        says = "on the line" if b.line is not None else "by the jig"
+        says = "on the line" if b.line is not None else f"by the {b.set_by}"
         yield Text(at=(middle, -15.0), text=says, size=7.0, bold=True, anchor="middle", ink=_ink(b, "fence"))
         return
     figure = setting(s.fence.mm)
