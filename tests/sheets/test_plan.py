@@ -146,7 +146,7 @@ def test_totals():
         assert board.used_m2 == pytest.approx(area * 1e-6)
         length, width = rod.boards[board.board].sheet
         assert board.bought_m2 == pytest.approx(length * width * 1e-6 * board.count)
-        assert board.cost == board.count * {"birch18": 64, "birch6": 31}.get(board.board, 46.5)
+        assert board.cost == board.count * {"birch18": 64, "birch6": 31, "top40": 180}[board.board]
         assert 0 < board.used_share <= 1
         assert board.least is not None
         assert board.least <= board.count
