@@ -1,6 +1,6 @@
 """docs/joints/<family>.md is held to its family: its settings, where it may be used, and what it draws."""
 
-from dataclasses import MISSING, fields
+from dataclasses import MISSING, fields, replace
 from itertools import product
 
 import pytest
@@ -138,6 +138,7 @@ def test_grooves_are_as_wide_and_made_with_the_cutter_that_the_page_gives():
 
 def surfaces_used(kind):
     """(place, word of the surface a half is set from) over cabinets that use the family everywhere it can be."""
+    from rodwork.model.fronts import FaceFrame
     from tests.building import back, cabinet, edge_to_edge, job, recipe, rod_of
 
     def own(settings):
@@ -161,6 +162,14 @@ def surfaces_used(kind):
             found |= surfaces_in(kind, rod.cabinets[0])
     if "edge to edge" in kind.places:
         found |= surfaces_in(kind, edge_to_edge(own(always)).cabinets[0])
+    if "face frame" in kind.places:
+        frame = FaceFrame(
+            board="birch18", stile_mm=40.0, rail_mm=40.0, overhang_mm=0.0, above_mm=0.0, below_mm=0.0, rails="between",
+            joint=recipe(("pocket screw", {"first_mm": 10.0, "end_mm": 10.0})), fixed=own(always),
+        )  # fmt: skip
+        framed = rod_of(job(cabinet(face_frame=frame, bays=("rest", "rest"), width_mm=900.0))).cabinets[0]
+        on_carcass = tuple(j for j in framed.joints if j.contact.place == "face frame")
+        found |= surfaces_in(kind, replace(framed, joints=on_carcass))
     return found
 
 

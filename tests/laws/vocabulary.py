@@ -90,6 +90,7 @@ def texts(draw):
         + draw(edged())
         + draw(fronts(bays, shelves + 1))
         + draw(finishes())
+        + draw(frames())
         + draw(railed())
         + draw(footed())
     )
@@ -110,6 +111,14 @@ def backs(draw):
     void = 0 if style == "planted" else draw(st.sampled_from([0, 10, 22]))
     board = "birch18" if style == "inset" else "birch6"
     return [f'back = {{ board = "{board}", style = "{style}", void = {void} }}']
+
+
+@st.composite
+def frames(draw):
+    if draw(st.integers(0, 4)):
+        return []
+    rails, over = draw(st.sampled_from(["between", "through"])), draw(st.integers(0, 20))
+    return [f'face_frame = {{ board = "birch18", overhang = {over}, rails = "{rails}" }}']
 
 
 @st.composite

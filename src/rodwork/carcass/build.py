@@ -8,8 +8,9 @@ from rodwork.carcass import rails
 from rodwork.carcass.boards import DIVIDER, LEFT_SIDE, LYING, NO_NOTCH, RIGHT_SIDE, TOP, UNNOTCHED, Notches, panel
 from rodwork.carcass.contacts import facing, meet
 from rodwork.carcass.divide import Division, divide
-from rodwork.carcass.doors import Opened, bays_of, doors, drawer_edges, pins_of
+from rodwork.carcass.doors import Opened, bays_of, doors, drawer_across, drawer_edges, pins_of
 from rodwork.carcass.drawers import Boxes, Drawn, drawer_back, drawers
+from rodwork.carcass.face_frame import Stands, face_of
 from rodwork.carcass.feet import stand, toe_notch
 from rodwork.carcass.pins import Bay, PinHeights, pin_rows, shelf_heights
 from rodwork.carcass.scribes import scribes
@@ -23,7 +24,7 @@ from rodwork.model.meeting import Carcass, Entry, Meeting, PinRow
 from rodwork.model.panel import Panel, Role
 from rodwork.model.rod import Opening
 from rodwork.model.shop import Shop
-from rodwork.model.surface import SURFACES, Surface
+from rodwork.model.surface import EDGES, SURFACES, Surface
 
 EntryOf = Callable[[Recipe, float, float], Entry]
 
@@ -42,6 +43,7 @@ _SHOWS: dict[Role, tuple[Surface, ...]] = {
     "plinth board": ("face_side",),
     "plinth frame": (),
     "back": ("face_side",),
+    "face frame": (*EDGES, "back_side"),
     "door": SURFACES,
     "drawer front": SURFACES,
     "drawer side": ("far_edge", "face_side"),
@@ -104,13 +106,16 @@ def build(
     bays = _bays(site, box, dividers)
     loose, rows = _loose(site, bays)
     fixed = tuple(s for bay in shelves for s in bay)
+    faced = face_of(
+        Stands(cabinet, boards, bays, site.heights.spaces, sides, box["bottom"], closes, dividers, shelves)
+    )  # fmt: skip
     opened = Opened(
-        cabinet=cabinet, bays=bays, spaces=site.heights.spaces, top=closes, shelves=shelves, pins=rows,
-        edging=site.edging, step=shop.fence_step_mm,
+        cabinet=cabinet, bays=bays, spaces=site.heights.spaces, face=faced.face, pins=rows, edging=site.edging,
+        step=shop.fence_step_mm,
     )  # fmt: skip
     boxes = _boxes(site, opened, boards, back_recipe)
     hung = doors(opened, boards, boxes.bores)
-    meetings += boxes.meetings
+    meetings += (*boxes.meetings, *faced.meetings)
     under = stand(cabinet, boards, sides, site.frame.cross_depth, entry)
     meetings += under.meetings
     strips, strip_items = scribes(cabinet.alcove, boards)
@@ -120,6 +125,7 @@ def build(
         *dividers,
         *fixed,
         *((back,) if back else ()),
+        *faced.panels,
         *loose,
         *hung.panels,
         *boxes.panels,
@@ -141,13 +147,15 @@ def _boxes(site: _Site, opened: Opened, boards: Mapping[str, Board], back_recipe
     total, out = sum(len(d.heights_mm) * len(bays) for d, bays in sets), Boxes()
     pins = {board: tuple(z for z, _ in at) for board, at in pins_of(opened.pins, opened.bays).items()}
     for asked, bays in sets:
-        space = site.heights.spaces[asked.opening - 1]
         edges = {i: drawer_edges(opened, asked, i) for i in bays}
+        space, face = site.heights.spaces[asked.opening - 1], opened.face.spaces[asked.opening - 1]
         out = out.with_more(
             drawers(
                 Drawn(
-                    cabinet=site.cabinet, drawers=asked, boards=boards, bays=opened.bays, edges=edges, pins=pins,
-                    space=space, depth=drawer_room(site.cabinet, space, _depth_of_opening(site, asked.opening)),
+                    cabinet=site.cabinet, drawers=asked, boards=boards, bays=opened.bays, face=opened.face,
+                    across={i: drawer_across(opened, asked, i) for i in bays}, edges=edges, pins=pins,
+                    space=(max(space[0], face[0]), min(space[1], face[1])),
+                    depth=drawer_room(site.cabinet, space, _depth_of_opening(site, asked.opening)),
                     edging=site.edging,
                     first=len(out.made) + 1, total=total, joint=asked.joint or site.cabinet.corner_joint,
                     bottom_held=back_recipe(drawer_back(asked.bottom_board)), entry=site.entry,

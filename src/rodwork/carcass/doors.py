@@ -1,17 +1,16 @@
 """Doors: their places over the front of the carcass, by margins; then hung on the boards beside them.
 
-overlay       over sides, top and bottom to `sides` and `ends` short of the outside; half of what two doors share
-half overlay  over half of each side, as beside a second cabinet whose doors share that side's line
-inset         within the opening, `sides`, `ends` and `between` clear, flush with the front
-
-A door stands DOOR_OFF_MM off the carcass on its buffers. It lies outside the box that width, height and depth give.
+Where a door lies on the face is `face.py`'s. One that lies over it stands DOOR_OFF_MM off it on its buffers, outside
+the box that width, height and depth give.
 """
 
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
+from itertools import pairwise
 from typing import Literal
 
 from rodwork.carcass.boards import DOOR_LEFT, DOOR_RIGHT, FRONT_ACROSS, panel
+from rodwork.carcass.face import Face
 from rodwork.carcass.hinges import Hinged, Leaf, Taken, handle_bores, hang, items, plate_bores
 from rodwork.carcass.pins import Bay
 from rodwork.geometry.vec import Vec
@@ -23,19 +22,19 @@ from rodwork.model.panel import Panel
 from rodwork.model.surface import EDGES, SURFACES
 
 DOOR_OFF_MM = 2.0  # buffers; common practice, 1.5 to 2
+FLUSH_MM = 1.0  # of a frame's edge with the board behind it; the hinge takes up more
 LEAST_MM = 60.0  # of a door, either way
 KG = 1e-9  # kg per m3 times mm3
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Opened:
-    """The carcass behind the doors: bays, clear heights between lying boards, and what is in the way of plates."""
+    """The carcass behind the doors, the face that they lie on, and what is in the way of plates."""
 
     cabinet: Cabinet
     bays: tuple[Bay, ...]
     spaces: tuple[tuple[float, float], ...]
-    top: Panel
-    shelves: tuple[tuple[Panel, ...], ...]
+    face: Face
     pins: tuple[PinRow, ...]
     edging: Edging | None
     step: float
@@ -171,7 +170,7 @@ def _spaces(of: Opened, asked: Doors, place: tuple[str | int, ...]) -> tuple[_Sp
     out = []
     for n, i in enumerate(numbers):
         _once(of, i, first, last, place)
-        bay, z = of.bays[i], _upright(of, asked, i)
+        bay, z = of.face.bays[i], _upright(of, asked, i)
         hung: Hung = asked.hung[n if len(asked.hung) > 1 else 0]
         x0, x1 = _across(of, asked, i)
         if hung == "pair":
@@ -241,14 +240,10 @@ def _opening_of(of: Opened, i: int, opening: int) -> str:
 
 def _across(of: Opened, asked: Doors, i: int) -> tuple[float, float]:
     """Left and right edge of the front of a bay."""
-    bay, outer = of.bays[i], of.cabinet.width_mm
-    if asked.style == "inset":
-        return bay.x0 + asked.sides_mm, bay.x1 - asked.sides_mm
-    t, half = bay.left.size[2], asked.between_mm / 2
-    at_side = t / 2 + half if asked.style == "half overlay" else asked.sides_mm
-    left = at_side if i == 0 else bay.x0 - t / 2 + half
-    right = outer - at_side if i == len(of.bays) - 1 else bay.x1 + t / 2 - half
-    return round(left, 6), round(right, 6)
+    return of.face.across(
+        i, inset=asked.style == "inset", half=asked.style == "half overlay", sides=asked.sides_mm,
+        between=asked.between_mm,
+    )  # fmt: skip
 
 
 def _upright(of: Opened, asked: Doors | Drawers, i: int) -> tuple[float, float]:
@@ -257,30 +252,10 @@ def _upright(of: Opened, asked: Doors | Drawers, i: int) -> tuple[float, float]:
         (first, last), inset = asked.openings, asked.style == "inset"
     else:
         first, last, inset = asked.opening, asked.opening, asked.inset
-    half = asked.between_mm / 2
-    low, high = front_edges(of.cabinet, of.spaces, (first, last), inset, asked.ends_mm)
-    if inset:
-        return low, high
-    under = _middle(of, first - 1) + half if _overlaid(of, i, first - 1) else low
-    over = _middle(of, last) - half if _overlaid(of, i, last + 1) else high
-    return round(under, 6), round(over, 6)
-
-
-def _middle(of: Opened, below: int) -> float:
-    """The middle of the shelf over an opening."""
-    return (of.spaces[below - 1][1] + of.spaces[below][0]) / 2
-
-
-def front_edges(
-    cabinet: Cabinet, spaces: Sequence[tuple[float, float]], over: tuple[int, int], inset: bool, ends: float
-) -> tuple[float, float]:
-    """Lower and upper edge of fronts over these openings; beside an open one they stop `ends` short of its shelf."""
-    first, last = over
-    low, high = spaces[first - 1][0], spaces[last - 1][1]
-    if not inset:
-        low = cabinet.toe_mm if first == 1 else spaces[first - 2][1]
-        high = cabinet.height_mm if last == len(spaces) else spaces[last][0]
-    return round(low + ends, 6), round(high - ends, 6)
+    shared = (_overlaid(of, i, first - 1), _overlaid(of, i, last + 1))
+    return of.face.upright(
+        first, last, inset=inset, ends=asked.ends_mm, between=asked.between_mm, shared=shared
+    )  # fmt: skip
 
 
 def _names(spaces: Sequence[_Space]) -> tuple[str, ...]:
@@ -295,32 +270,55 @@ def _leaf(
     of: Opened, asked: Doors, board: Board, space: _Space, name: str, place: tuple[str | int, ...]
 ) -> Leaf:  # fmt: skip
     t = board.actual_mm
-    y0, y1 = (0.0, t) if asked.style == "inset" else (-DOOR_OFF_MM - t, -DOOR_OFF_MM)
-    low: Vec = (space.x[0], round(y0, 6), space.z[0])
-    high: Vec = (space.x[1], round(y1, 6), space.z[1])
+    y0, y1 = of.face.in_front(t, asked.style == "inset", DOOR_OFF_MM)
+    low: Vec = (space.x[0], y0, space.z[0])
+    high: Vec = (space.x[1], y1, space.z[1])
     upright = DOOR_RIGHT if space.hinged == "right" else DOOR_LEFT
     edged = asked.bought is None and of.cabinet.edging is not None and "doors" in of.cabinet.edging.on
     made = panel(
         id=name, role="door", board=board, box=(low, high), rotation=upright if asked.grain == "up" else FRONT_ACROSS,
         edged=EDGES if edged else (), edging=of.edging, shows=SURFACES, in_box=False, bought=asked.bought is not None,
     )  # fmt: skip
-    carrier, overlay = _carried(of, space, asked.openings[1])
+    carrier, overlay = _carried(of, space, board, place)
     density = board.density_kg_m3
     kg = None if density is None else made.size[0] * made.size[1] * made.size[2] * density * KG
     return Leaf(
         panel=made, hinged=space.hinged, style=asked.style, carrier=carrier, overlay=round(overlay, 6), low=low,
         high=high, kg=None if kg is None else round(kg, 3), sheet=asked.hinge, place=place, bought=asked.bought,
+        line=_plate_line(of, asked, carrier, board),
     )  # fmt: skip
 
 
-def _carried(of: Opened, space: _Space, last: int) -> tuple[Panel, float]:
-    """The board that carries the hinges, and how far the door lies over its face."""
+def _carried(
+    of: Opened, space: _Space, board: Board, place: tuple[str | int, ...]
+) -> tuple[Panel, float]:  # fmt: skip
+    """The board that carries the hinges, and how far the door lies over its face. Raises CannotBuild."""
+    last, bay = space.asked.openings[1], of.face.bays[space.number]
     if space.hinged == "up":
-        top = of.top if last == len(of.spaces) else of.shelves[space.number][last - 1]
-        return top, space.z[1] - of.spaces[last - 1][1]
-    if space.hinged == "left":
-        return space.bay.left, space.bay.x0 - space.x[0]
-    return space.bay.right, space.x[1] - space.bay.x1
+        return of.face.over[space.number][last - 1], space.z[1] - of.face.spaces[last - 1][1]
+    left = space.hinged == "left"
+    overlay = bay.x0 - space.x[0] if left else space.x[1] - bay.x1
+    if not of.face.framed or space.asked.style != "inset":
+        return (bay.left if left else bay.right), overlay
+    behind = of.bays[space.number]  # the door's edge covers the stile's: the plate stands on the board behind it
+    off = bay.x0 - behind.x0 if left else behind.x1 - bay.x1
+    if abs(off) > FLUSH_MM:
+        raise CannotBuild(
+            (*place, "style"),
+            f"an inset door of {board.actual_mm:g} covers the edge of the stile, and the board behind the stile, which "
+            f"would carry the plates, lies {off:.1f} back from that edge",
+            f"make the frame flush with it, stile and overhang {abs(off):.1f} mm nearer to each other, or hang the "
+            "doors over the frame",
+        )  # fmt: skip
+    return (behind.left if left else behind.right), round(overlay + off, 6)
+
+
+def _plate_line(of: Opened, asked: Doors, carrier: Panel, board: Board) -> float:
+    """The line of the plates' screws, front to back: on a frame's member in the middle of its thickness."""
+    if carrier.role == "face frame":
+        return round(of.face.y + of.face.thickness / 2, 6)
+    inset = board.actual_mm if asked.style == "inset" else 0.0
+    return round(of.face.y + asked.hinge.line_mm + inset, 6)
 
 
 def pins_of(rows: Sequence[PinRow], bays: Sequence[Bay]) -> dict[str, list[tuple[float, float]]]:
@@ -340,10 +338,16 @@ def _taken(
     """What is in the way of plates on the carrying board."""
     if leaf.hinged == "up":
         return Taken((), plate_bores(bores, leaf.carrier.id, 0))
-    lies = [(a[1], b[0]) for a, b in zip(of.spaces, of.spaces[1:], strict=False)]
-    ends = ((0.0, of.spaces[0][0]), (of.spaces[-1][1], of.cabinet.height_mm))
+    spaces = of.face.spaces if leaf.carrier.role == "face frame" else of.spaces
+    lies = [(a[1], b[0]) for a, b in pairwise(spaces)]
+    ends = ((min(0.0, of.face.high[0]), spaces[0][0]), (spaces[-1][1], max(of.face.high[1], of.cabinet.height_mm)))
     taken = (*pins.get(leaf.carrier.id, ()), *plate_bores(bores, leaf.carrier.id, 2))
     return Taken((*ends, *lies), taken)
+
+
+def drawer_across(of: Opened, asked: Drawers, i: int) -> tuple[float, float]:
+    """Left and right edge of the fronts of a bay's drawers."""
+    return of.face.across(i, inset=asked.inset, half=False, sides=asked.sides_mm, between=asked.between_mm)
 
 
 def drawer_edges(of: Opened, asked: Drawers, i: int) -> tuple[float, float]:

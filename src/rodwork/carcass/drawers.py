@@ -11,6 +11,7 @@ from dataclasses import dataclass
 
 from rodwork.carcass.boards import BACK_ACROSS, FRONT_ACROSS, LYING, panel
 from rodwork.carcass.contacts import facing, meet
+from rodwork.carcass.face import Face
 from rodwork.carcass.pins import Bay
 from rodwork.geometry.directions import BACK, DOWN, FRONT, LEFT, RIGHT, UP
 from rodwork.geometry.rounding import down_to_step
@@ -47,7 +48,9 @@ class Drawn:
     drawers: Drawers
     boards: Mapping[str, Board]
     bays: tuple[Bay, ...]
-    edges: Mapping[int, tuple[float, float]]  # of each bay (from 0) that has them: lower and upper edge of the fronts
+    face: Face
+    across: Mapping[int, tuple[float, float]]  # of each bay (from 0) that has them: left and right edge of the fronts
+    edges: Mapping[int, tuple[float, float]]  # and lower and upper edge
     space: tuple[float, float]
     pins: Mapping[str, tuple[float, ...]]  # heights in the cabinet of the pin bores of each upright
     first: int  # number of the first drawer
@@ -57,6 +60,11 @@ class Drawn:
     joint: Recipe
     bottom_held: Recipe
     entry: EntryOf
+
+    def clear(self, i: int) -> tuple[float, float]:
+        """What a bay (from 0) and the face in front of it leave clear."""
+        bay, face = self.bays[i], self.face.bays[i]
+        return max(bay.x0, face.x0), min(bay.x1, face.x1)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -90,12 +98,12 @@ def drawers(of: Drawn) -> Boxes:
     length, number = _length(of), of.first
     panels, meetings, bores, made = [], list[Meeting](), list[FittingBore](), []
     for i, edges in of.edges.items():
-        bay = of.bays[i]
-        width = _box_width(of, bay)
+        bay, clear = of.bays[i], of.clear(i)
+        width = _box_width(of, clear[1] - clear[0])
         for low, high in _fronts(of, edges):
             name = "drawer" if of.total == 1 else f"drawer {number}"
             number += 1
-            one = _Drawer(of, bay, i, name, low, high, width, length)
+            one = _Drawer(of, bay, i, name, low, high, width, length, (clear[0] + clear[1]) / 2)
             front, box = one.front(), one.box()
             panels += [front, *box.values()]
             meetings += one.meetings(box)
@@ -103,11 +111,12 @@ def drawers(of: Drawn) -> Boxes:
             made.append(
                 DrawerMade(
                     front=front.id, box=tuple(p.id for p in box.values()), travel=length,
-                    opening_width=round(bay.x1 - bay.x0, 6), box_width=width, concealed=of.drawers.concealed,
+                    opening_width=round(clear[1] - clear[0], 6), box_width=width, concealed=of.drawers.concealed,
                 )
             )  # fmt: skip
     kind = "concealed" if of.drawers.concealed else "side-mounted"
     items = [Item(item=f"pair of runners, {kind}, {length:g} mm", count=len(made))]
+    items += _packing(of, len(made))
     if of.drawers.handle is not None:
         items.append(Item(item="handle", count=len(made)))
     return Boxes(
@@ -115,12 +124,24 @@ def drawers(of: Drawn) -> Boxes:
     )  # fmt: skip
 
 
+def _packing(of: Drawn, number: int) -> list[Item]:
+    """Strips that bring the runners out to the edge of a frame that stands in front of the opening."""
+    each = number // max(len(of.edges), 1)
+    items = []
+    for i in of.edges:
+        bay, (x0, x1) = of.bays[i], of.clear(i)
+        for thick in (round(x0 - bay.x0, 1), round(bay.x1 - x1, 1)):
+            if thick > 0:
+                items.append(Item(item=f"packing for a runner, {thick:g} mm thick", count=each))
+    return items
+
+
 def _path(of: Drawn, *words: str) -> tuple[str | int, ...]:
     return (*(of.drawers.path or (*of.cabinet.place.path, "drawers")), *words)
 
 
 def _length(of: Drawn) -> float:
-    room = of.depth - (of.boards[of.drawers.board].actual_mm if of.drawers.inset else 0.0) - 10.0
+    room = of.depth - of.face.y - (of.boards[of.drawers.board].actual_mm if of.drawers.inset else 0.0) - 10.0
     length = of.drawers.length_mm or down_to_step(room, 50.0)
     if length > room or length < 150.0:
         raise CannotBuild(
@@ -131,10 +152,9 @@ def _length(of: Drawn) -> float:
     return length
 
 
-def _box_width(of: Drawn, bay: Bay) -> float:
+def _box_width(of: Drawn, opening: float) -> float:
     """Outside width of the box; of a fixed one, refused where the opening is not its own."""
     d, t = of.drawers, of.boards[of.drawers.box_board].actual_mm
-    opening = bay.x1 - bay.x0
     wanted = round(opening - d.take_mm + (2 * t if d.concealed else 0.0), 6)
     if d.box_width_mm is None:
         if wanted < 100.0:
@@ -197,28 +217,19 @@ class _Drawer:
     high: float
     width: float
     length: float
+    middle: float  # of the opening that the box runs through
 
     @property
     def y0(self) -> float:
         """Where the box begins: at the inside of its front."""
         d = self.of.drawers
-        return self.of.boards[d.board].actual_mm if d.inset else -FRONT_OFF_MM
-
-    def _across(self) -> tuple[float, float]:
-        d, bays = self.of.drawers, self.of.bays
-        if d.inset:
-            return self.bay.x0 + d.sides_mm, self.bay.x1 - d.sides_mm
-        t = self.bay.left.size[2]
-        left = d.sides_mm if self.number == 0 else self.bay.x0 - t / 2 + d.between_mm / 2
-        last = self.number == len(bays) - 1
-        right = self.of.cabinet.width_mm - d.sides_mm if last else self.bay.x1 + t / 2 - d.between_mm / 2
-        return left, right
+        return self.of.face.in_front(self.of.boards[d.board].actual_mm, d.inset, FRONT_OFF_MM)[1]
 
     def front(self) -> Panel:
         """The front that is seen, grain across."""
         d = self.of.drawers
         board = self.of.boards[d.board]
-        x0, x1 = self._across()
+        x0, x1 = self.of.across[self.number]
         edging = self.of.cabinet.edging
         return panel(
             id=f"{self.name} front", role="drawer front", board=board, rotation=FRONT_ACROSS, edging=self.of.edging,
@@ -244,8 +255,7 @@ class _Drawer:
         board, bottom = of.boards[d.box_board], of.boards[d.bottom_board]
         t = board.actual_mm
         z0, z1 = self._height()
-        middle = (self.bay.x0 + self.bay.x1) / 2
-        x0, x1 = middle - self.width / 2, middle + self.width / 2
+        x0, x1 = self.middle - self.width / 2, self.middle + self.width / 2
         y0, y1 = self.y0, self.y0 + self.length
         corner = of.entry(of.joint, t, t).reach
         held = of.entry(of.bottom_held, t, bottom.actual_mm)
@@ -305,11 +315,11 @@ class _Drawer:
     def runner_bores(self) -> tuple[FittingBore, ...]:
         """Screws of both runners, at one height, from the front of the carcass."""
         z, d = self._runner_line(), self.of.drawers
-        inset = self.of.boards[d.board].actual_mm if d.inset else 0.0
+        start = self.of.face.y + (self.of.boards[d.board].actual_mm if d.inset else 0.0)
         return tuple(
             FittingBore(
                 panel=upright.id, id=f"{self.name} runner {word} {n}", role="pilot",
-                at=clean((x, y + inset, z)), into=into, along_from=DOWN, across_from=FRONT,
+                at=clean((x, y + start, z)), into=into, along_from=DOWN, across_from=FRONT,
                 diameter=RUNNER_BORE_MM, depth=_runner_depth(upright),
             )
             for upright, x, into, word in (
@@ -335,7 +345,7 @@ class _Drawer:
         handle = self.of.drawers.handle
         if handle is None:
             return ()
-        x0, x1 = self._across()
+        x0, x1 = self.of.across[self.number]
         half, middle = handle.centres_mm / 2, (x0 + x1) / 2
         z = round((self.low + self.high) / 2, 1)
         return tuple(

@@ -47,6 +47,7 @@ class Leaf:
     kg: float | None
     sheet: HingeSheet
     place: tuple[str | int, ...]
+    line: float  # of the plates' screws, front to back in the cabinet
     bought: BoughtDoor | None = None
 
     @property
@@ -69,11 +70,6 @@ class Leaf:
         """Of the hinged edge."""
         axis = 0 if self.hinged == "up" else 2
         return self.high[axis] - self.low[axis]
-
-    @property
-    def line(self) -> float:
-        """The plate's line from the front of the carcass: further back by an inset door's thickness."""
-        return self.sheet.line_mm + max(self.high[1], 0.0)
 
     @property
     def edge(self) -> Vec:

@@ -158,6 +158,10 @@ _STOOD = {
                     "through the bottom.",
     "legs": "Legs: screw them under the bottom, level the unit on them; clip the plinth board on, scribed, last.",
 }  # fmt: skip
+_FRAME = (
+    "Face frame: put it together flat, its two diagonals the same, then on to the carcass that lies on its back, "
+    "before anything is hung."
+)
 
 
 def assembly_pages(rod: Rod) -> tuple[Page, ...]:
@@ -178,9 +182,9 @@ def _page(whole: RodCabinet, rod: Rod) -> Page:
 
 
 def _the_box(cabinet: RodCabinet) -> RodCabinet:
-    """The cabinet less its drawers and what it stands on, which are put together by themselves."""
+    """The cabinet less its drawers, its face frame and what it stands on, which are put together by themselves."""
     drawn = {i for d in cabinet.drawers for i in (d.front, *d.box)}
-    drawn |= {p.id for p in cabinet.parts if p.role in UNDER and not p.in_box}
+    drawn |= {p.id for p in cabinet.parts if p.role in (*UNDER, "face frame") and not p.in_box}
     return replace(
         cabinet, parts=tuple(p for p in cabinet.parts if p.id not in drawn),
         joints=tuple(j for j in cabinet.joints if not drawn & {*j.parts}),
@@ -377,6 +381,8 @@ def _last_caption(n: int, cabinet: RodCabinet, rod: Rod, loose: Picture | None) 
         words.append(_from_the_front(loose.new, cabinet))
     if cabinet.footing is not None and cabinet.footing.below:
         words.append(_STOOD[cabinet.footing.style])
+    if any(p.role == "face frame" for p in rod.cabinet[cabinet.name].parts):
+        words.append(_FRAME)
     if cabinet.drawers:
         words.append(_DRAWERS)
     kg = cabinet_kg(rod.cabinet[cabinet.name], rod)

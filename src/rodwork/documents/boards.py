@@ -22,8 +22,8 @@ from rodwork.model.rod import Rod, RodCabinet
 from rodwork.model.surface import EDGES, Surface
 
 ORDER = (
-    "side", "top", "bottom", "rail", "fixed shelf", "loose shelf", "divider", "back", "door", "drawer front",
-    "drawer side", "drawer back", "drawer bottom",
+    "side", "top", "bottom", "rail", "fixed shelf", "loose shelf", "divider", "back", "face frame", "door",
+    "drawer front", "drawer side", "drawer back", "drawer bottom",
 )  # fmt: skip
 
 

@@ -16,6 +16,7 @@ from rodwork.model.margins import Margin, fronts, margins
 from rodwork.model.panel import Part
 from rodwork.model.rod import Rod, RodCabinet
 
+_SEEN = ("side", "top", "bottom", "fixed shelf", "divider")
 _ROOM = 16.0  # for a dimension beside the front, mm
 _WORDS = 78.0  # width of what is said beside it, mm
 _SIZE = 3.6
@@ -50,7 +51,7 @@ def _front(cabinet: RodCabinet, area: Area) -> Iterator[Shape]:
         return (left + (x - x0) * k, low + (z - z0) * k)
 
     for part in cabinet.parts:
-        if part.in_box and part.role in ("side", "top", "bottom", "fixed shelf", "divider"):
+        if part.role == "face frame" or (part.in_box and part.role in _SEEN):
             a, b = part_box(part)
             yield box(*at(a[0], a[2]), (b[0] - a[0]) * k, (b[2] - a[2]) * k, THIN)
     hinged = {d.door: d.hinged for d in cabinet.doors}

@@ -7,7 +7,7 @@ from typing import Any
 from rodwork.job.alcoves import NoRoom, ask_of, cut_out_of, cut_outs, hinged_sides, stand_in
 from rodwork.job.demand import contents_of, hanging_of, one_way_contents, sag_of
 from rodwork.job.faults import shown
-from rodwork.job.fronts import BEHIND_INSET_MM, doors_of, drawers_of
+from rodwork.job.fronts import BEHIND_INSET_MM, doors_of, drawers_of, face_frame_of
 from rodwork.job.inside import feet_of, rails_of
 from rodwork.job.lines import Path
 from rodwork.job.marks import marks
@@ -21,6 +21,7 @@ from rodwork.job.words import (
     DoorsWords,
     DrawersWords,
     EveryCabinetWords,
+    FaceFrameWords,
     FeetWords,
     FinishWords,
     HangingWords,
@@ -28,7 +29,7 @@ from rodwork.job.words import (
 from rodwork.model.alcove import Alcove
 from rodwork.model.demand import Contents, Hanging, Wall
 from rodwork.model.finish import Finish
-from rodwork.model.fronts import Doors, Drawers
+from rodwork.model.fronts import Doors, Drawers, FaceFrame
 from rodwork.model.job import Back, Cabinet, CabinetEdging, Feet, Pins, Place, Rails, Recipe
 from rodwork.model.survey import Survey
 
@@ -146,8 +147,9 @@ class _Maker:
         board = self._look_up("board", self.shared.boards, "boards")
         shelf_board = self._look_up("shelf_board", self.shared.boards, "boards") or board
         back, edging, contents, hanging = self._back(), self._edging(), self._contents(), self._hanging()
-        drawers = self._drawers(board, len(openings))
-        doors = self._doors(board, len(openings), drawers)
+        frame = self._face_frame()
+        drawers = self._drawers(board, len(openings), frame)
+        doors = self._doors(board, len(openings), drawers, frame)
         corner, shelf, divider = self._joints(fixed_shelves=len(openings) > 1, dividers=len(bays) > 1)
         rails, rail_joint = self._rails(), self._recipe_for("rail_joint")
         loose = self._loose(len(openings))
@@ -167,7 +169,7 @@ class _Maker:
             pins=self._pins(), edging=edging,
             contents=contents, notes=self._get("notes"), place=Place(path=self.own.path), hanging=hanging,
             room=self._get("room", "heated"), sag=sag_of(self._table("sag")), doors=doors, drawers=drawers,
-            finish=self._finish(),
+            finish=self._finish(), face_frame=frame,
             rails=rails, rail_joint=rail_joint, feet=self._feet(board),
         )  # fmt: skip
 
@@ -308,6 +310,20 @@ class _Maker:
         name = self._named_in(table, "edging", "with", self.shared.edgings, "edgings")
         return CabinetEdging(edging=name, on=table.get("on", ("fronts",))) if name is not None else None
 
+    def _face_frame(self) -> FaceFrame | None:
+        table = self._table("face_frame")
+        if table is None or not self._whole(table, FaceFrameWords, "face_frame", ("board",)):
+            return None
+        board = self._named_in(table, "face_frame", "board", self.shared.boards, "boards")
+        recipes = {
+            word: self._named_in(table, "face_frame", word, self.shared.recipes, "joints")
+            for word in ("joint", "fixed")
+        }
+        named = {word: self.shared.recipes[name] if name is not None else None for word, name in recipes.items()}
+        if board is None:
+            return None
+        return face_frame_of(table, board, named["joint"], named["fixed"], self.shared.families, self.own.path)
+
     def _finish(self) -> Finish | None:
         table = self._table("finish")
         if table is None or not self._whole(table, FinishWords, "finish", ("film",)):
@@ -328,11 +344,13 @@ class _Maker:
             return [_Table({**under, **one}, (*path, n)) for n, one in enumerate(written)]
         return []
 
-    def _drawers(self, board: str | None, openings: int) -> tuple[Drawers, ...]:
-        made = [self._one_of_drawers(table, board, openings) for table in self._tables("drawers")]
+    def _drawers(self, board: str | None, openings: int, frame: FaceFrame | None) -> tuple[Drawers, ...]:
+        made = [self._one_of_drawers(table, board, openings, frame) for table in self._tables("drawers")]
         return tuple(d for d in made if d is not None)
 
-    def _one_of_drawers(self, table: _Table, board: str | None, openings: int) -> Drawers | None:
+    def _one_of_drawers(
+        self, table: _Table, board: str | None, openings: int, frame: FaceFrame | None
+    ) -> Drawers | None:
         said, whole = table.said, self._whole_table(table, DrawersWords, "drawers", ("number", "bottom_board"))
         named = {
             word: self._named_at(table, word, self.shared.boards, "boards") if word in said else board
@@ -348,19 +366,30 @@ class _Maker:
             return None
         boards = {word: name for word, name in named.items() if name is not None}
         recipe = self.shared.recipes[joint] if joint is not None else None
-        return drawers_of(said, boards, openings, recipe, table.path) if whole and len(boards) == len(named) else None
+        if not whole or len(boards) != len(named):
+            return None
+        return drawers_of(said, boards, openings, recipe, table.path, frame)
 
     def _behind(self, doors: tuple[Doors, ...]) -> float:
         """How far shelves stand back where it is not said: behind inset doors, and room to shut them."""
+        if self._table("face_frame") is not None:
+            return 0.0  # inset doors shut within the frame
         inset = [self.shared.boards[d.board] for d in doors if d.style == "inset"]
         return max((round(b.actual_mm + BEHIND_INSET_MM, 6) for b in inset if b is not None), default=0.0)
 
-    def _doors(self, board: str | None, openings: int, drawers: tuple[Drawers, ...]) -> tuple[Doors, ...]:
-        made = [self._one_of_doors(table, board, openings, drawers) for table in self._tables("doors")]
+    def _doors(
+        self, board: str | None, openings: int, drawers: tuple[Drawers, ...], frame: FaceFrame | None
+    ) -> tuple[Doors, ...]:
+        made = [self._one_of_doors(table, board, openings, drawers, frame) for table in self._tables("doors")]
         return tuple(d for d in made if d is not None)
 
     def _one_of_doors(
-        self, table: _Table, board: str | None, openings: int, drawers: tuple[Drawers, ...]
+        self,
+        table: _Table,
+        board: str | None,
+        openings: int,
+        drawers: tuple[Drawers, ...],
+        frame: FaceFrame | None,
     ) -> Doors | None:
         said, whole = table.said, self._whole_table(table, DoorsWords, "doors", ("hung",))
         bought = said.get("bought")
@@ -370,7 +399,9 @@ class _Maker:
                 whole = False
         own_board = self._named_at(table, "board", self.shared.boards, "boards")
         named = own_board if "board" in said else board
-        return doors_of(said, named, openings, drawers, table.path) if whole and named is not None else None
+        if not whole or named is None:
+            return None
+        return doors_of(said, named, openings, drawers, table.path, frame)
 
     def _alcove(self, board: str | None, hinged: tuple[bool, bool], lifted: bool) -> Alcove | None:
         """Where it stands in a surveyed opening, if it does. Sizes of its own go before the opening's."""

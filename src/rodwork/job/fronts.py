@@ -4,7 +4,8 @@ from collections.abc import Mapping, Sequence
 from typing import Any
 
 from rodwork.job.lines import Path
-from rodwork.model.fronts import BoughtDoor, Doors, DoorStyle, Drawers, Handle, HingeSheet
+from rodwork.job.recipes import in_rails, on_carcass
+from rodwork.model.fronts import BoughtDoor, Doors, DoorStyle, Drawers, FaceFrame, Handle, HingeSheet
 from rodwork.model.job import Recipe
 
 # Margins: lay-on 1.5 at each outer edge, 1.5 to 2 above and below, 3 between; inset 2. Common practice, no source.
@@ -18,15 +19,18 @@ BEHIND_INSET_MM = 3.0  # from an inset door to the shelves behind it; common pra
 # nominal 1/2 in sides and 3/8 in for 5/8 in, which is 1 5/8 in off the inside width either way.
 RUNNERS_TAKE_MM = {False: 27.0, True: 41.3}
 PLATES_MM = (0.0, 2.0, 4.0)
+MEMBER_MM = 38.0  # 1 1/2 in: a cabinet maker's page on face frames, which has them 3/4 in thick
+OVER_FRAME_MM = 13.0  # of an overlay front over a frame's member, 1/2 in; common practice, no source
 
 
 def doors_of(
-    table: Mapping[str, Any], board: str, openings: int, drawers: Sequence[Drawers] = (), path: Path = ()
-) -> Doors:
+    table: Mapping[str, Any], board: str, openings: int, drawers: Sequence[Drawers] = (), path: Path = (),
+    frame: FaceFrame | None = None,
+) -> Doors:  # fmt: skip
     """The doors of one table of a cabinet whose front has so many openings, some of which may have drawers."""
     style: DoorStyle = table.get("style", "overlay")
     bought = table.get("bought")
-    sides, ends, between = MARGINS[style]
+    sides, ends, between = _margins(style, frame)
     first, last = table.get("openings", _not_drawn(openings, table.get("bays", ()), drawers))
     handle = None if "handle" not in table else Handle(
         centres_mm=table["handle"], from_edge_mm=table.get("handle_from_edge", 40.0),
@@ -48,6 +52,30 @@ def doors_of(
     )  # fmt: skip
 
 
+def _margins(style: DoorStyle, frame: FaceFrame | None) -> tuple[float, float, float]:
+    """Margins where none are written: the trade's; over a frame, what leaves a front OVER_FRAME_MM over each member."""
+    sides, ends, between = MARGINS[style]
+    if frame is None or style == "inset":
+        return sides, ends, between
+    return max(frame.stile_mm - OVER_FRAME_MM, sides), max(frame.rail_mm - OVER_FRAME_MM, ends), between
+
+
+def face_frame_of(
+    table: Mapping[str, Any], board: str, joint: Recipe | None, fixed: Recipe | None, families: Mapping[str, type],
+    cabinet: Path,
+) -> FaceFrame | None:  # fmt: skip
+    """A frame as its table has it; None where it names no recipe and the families it would have are not here."""
+    joint = joint or in_rails(families, cabinet)
+    fixed = fixed or on_carcass(families, cabinet)
+    if joint is None or fixed is None:
+        return None
+    return FaceFrame(
+        board=board, stile_mm=table.get("stile", MEMBER_MM), rail_mm=table.get("rail", MEMBER_MM),
+        overhang_mm=table.get("overhang", 0.0), above_mm=table.get("above", 0.0), below_mm=table.get("below", 0.0),
+        rails=table.get("rails", "between"), joint=joint, fixed=fixed,
+    )  # fmt: skip
+
+
 def _not_drawn(openings: int, bays: tuple[int, ...], drawers: Sequence[Drawers]) -> tuple[int, int]:
     """All openings but those of drawers at the top and the bottom, in any of these bays (none named: all)."""
     taken = {d.opening for d in drawers if not d.bays or not bays or set(d.bays) & set(bays)}
@@ -60,11 +88,12 @@ def _not_drawn(openings: int, bays: tuple[int, ...], drawers: Sequence[Drawers])
 
 
 def drawers_of(
-    table: Mapping[str, Any], boards: Mapping[str, str], openings: int, joint: Recipe | None = None, path: Path = ()
-) -> Drawers:
+    table: Mapping[str, Any], boards: Mapping[str, str], openings: int, joint: Recipe | None = None, path: Path = (),
+    frame: FaceFrame | None = None,
+) -> Drawers:  # fmt: skip
     """The drawers of one table of a cabinet whose front has so many openings."""
     style: DoorStyle = table.get("style", "overlay")
-    sides, ends, between = MARGINS[style]
+    sides, ends, between = _margins(style, frame)
     concealed = table.get("runners") == "concealed"
     heights = table.get("heights", ("rest",) * table["number"])
     handle = None if "handle" not in table else Handle(

@@ -10,6 +10,7 @@ from rodwork.job.tables import Given, Reading, read_table, unknown_name
 from rodwork.job.words import RecipeWords, family_words, setting_words
 from rodwork.model.job import Place, Recipe, Use
 
+FAMILY_OF_FRAMES, IN_RAILS_MM = "pocket screw", 9.5  # from both edges of a rail of 38: common practice, no source
 FAMILY_LEFT_TO_US = "dowel"
 
 
@@ -60,6 +61,25 @@ def recipe_left_to_us(families: Mapping[str, type], cabinet: Path) -> Recipe | N
         return None
     place = Place(path=cabinet)
     return Recipe(name="dowels", uses=(Use(family=FAMILY_LEFT_TO_US, settings=settings(), place=place),), place=place)
+
+
+def in_rails(families: Mapping[str, type], cabinet: Path) -> Recipe | None:
+    """What joins the members of a face frame where no recipe is named: two pocket screws. None: no such family."""
+    return _pocket_screws(families, cabinet, first_mm=IN_RAILS_MM, end_mm=IN_RAILS_MM)
+
+
+def on_carcass(families: Mapping[str, type], cabinet: Path) -> Recipe | None:
+    """What holds a face frame on its carcass where no recipe is named: pocket screws. None: no such family."""
+    return _pocket_screws(families, cabinet)
+
+
+def _pocket_screws(families: Mapping[str, type], cabinet: Path, **settings: float) -> Recipe | None:
+    family = families.get(FAMILY_OF_FRAMES)
+    if family is None:
+        return None
+    place = Place(path=cabinet)
+    use = Use(family=FAMILY_OF_FRAMES, settings=family(**settings), place=place)
+    return Recipe(name="pocket screws", uses=(use,), place=place)
 
 
 def _recipe(

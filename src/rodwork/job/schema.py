@@ -25,6 +25,7 @@ LEFT_TO_EVERY_CABINET = (
     "FeetWords",
     "BoughtDoorWords",
     "FinishWords",
+    "FaceFrameWords",
 )
 
 

@@ -38,7 +38,7 @@ from rodwork.job.values import (
 from rodwork.model.demand import Basis, HangingStyle, Lasts, Room, WallKind
 from rodwork.model.finish import Mask, When
 from rodwork.model.footing import FeetStyle
-from rodwork.model.fronts import DoorStyle, Grain, Hung
+from rodwork.model.fronts import DoorStyle, FrameRails, Grain, Hung
 from rodwork.model.job import BackStyle, Corners, EdgedPlace
 from rodwork.model.job import Kind as CabinetKind
 from rodwork.model.panel import Role
@@ -528,6 +528,27 @@ class ScribesWords(Words):
     )
 
 
+class FaceFrameWords(Words):
+    """A frame of stiles and rails on the front of a carcass."""
+
+    board: Annotated[str, Reference("boards")] = word("Its board", needed=True, such_as='"oak19"')
+    stile: Annotated[float, Length(10, 300)] = word("Width of its stiles", default="38 mm")
+    rail: Annotated[float, Length(10, 300)] = word("Width of its rails", default="38 mm")
+    overhang: Annotated[float, Length(0, 200)] = word("How far it stands over each side of the carcass", default="0")
+    above: Annotated[float, Length(0, 200)] = word("How far it stands over the top of the carcass", default="0")
+    below: Annotated[float, Length(0, 300)] = word("How far it hangs below the carcass", default="0")
+    rails: Annotated[str, Choice(get_args(FrameRails))] = word(
+        "Top and bottom rail between the stiles, or through from side to side with the stiles between",
+        default='"between"',
+    )
+    joint: Annotated[str, Reference("joints")] = word(
+        "The recipe of its members with one another", default="two pocket screws at each end"
+    )
+    fixed: Annotated[str, Reference("joints")] = word(
+        "The recipe that holds it on the carcass", default="pocket screws, in the outsides of the boards"
+    )
+
+
 class FinishWords(Words):
     """Paint, lacquer or oil that adds to the size of what it covers."""
 
@@ -602,6 +623,9 @@ class EveryCabinetWords(Words):
     )
     drawers: Annotated[DrawersWords, TablesOr("none", 'drawers = { number = 3, bottom_board = "birch6" }')] = word(
         "Its drawers; several tables where they stand in several openings or differ from bay to bay", default='"none"'
+    )
+    face_frame: Annotated[FaceFrameWords, TableOr("none", 'face_frame = { board = "oak19" }')] = word(
+        "A frame of stiles and rails on its front; it comes on top of the depth", default='"none"'
     )
     finish: Annotated[FinishWords, TableOr("none", "finish = { film = 0.15 }")] = word(
         "A finish that adds to the size of what it covers: it enters margins and channels, never what is glued or sawn",

@@ -16,6 +16,7 @@ Place = Literal[
     "planted back",
     "inset back",
     "edge to edge",
+    "face frame",
 ]
 JOINED_AS: dict[Place, Place] = {"rail": "corner"}  # what can make the one can make the other
 

@@ -16,6 +16,7 @@ if TYPE_CHECKING:
 DoorStyle = Literal["overlay", "half overlay", "inset"]
 Hung = Literal["left", "right", "pair", "up"]
 Grain = Literal["up", "across"]
+FrameRails = Literal["between", "through"]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -166,6 +167,24 @@ class Drawers:
     def in_bay(self, number: int) -> bool:
         """Whether this bay has them."""
         return not self.bays or number in self.bays
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FaceFrame:
+    """A frame on the front of a carcass, mm: widths of its stiles and rails, how far it stands over the carcass.
+
+    `overhang_mm` at each side. `joint`: of its members with one another; `fixed`: of the frame with the carcass.
+    """
+
+    board: str
+    stile_mm: float
+    rail_mm: float
+    overhang_mm: float
+    above_mm: float
+    below_mm: float
+    rails: FrameRails
+    joint: "Recipe"
+    fixed: "Recipe"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

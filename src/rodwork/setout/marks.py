@@ -44,6 +44,8 @@ def _code(panel: Panel) -> str:
     if words[0] == "drawer":
         number = words[1] if words[1].isdigit() else ""
         return f"W{number}{_DRAWER[' '.join(w for w in words[1:] if not w.isdigit())]}"
+    if panel.role == "face frame":
+        return f"FF{words[0][0].upper()}{number}"
     if panel.role in ("door", "scribe") and words[0] in ("left", "right"):
         return f"{'SB' if words[-1] == 'batten' else _CODES[panel.role]}{words[0][0].upper()}"
     return f"{_CODES[panel.role]}{'R' if 'return' in words else ''}{number}"

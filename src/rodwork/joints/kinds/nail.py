@@ -76,5 +76,5 @@ KIND = JointKind(
         shows="nail holes on the outside", covered_by="punched in and filled, then painted",
         demands_along_mm=1.0, demands_across_mm=1.0,
     ),
-    places=("corner", "fixed shelf", "divider", "planted back"),
+    places=("corner", "fixed shelf", "divider", "planted back", "face frame"),
 )  # fmt: skip

@@ -108,5 +108,5 @@ KIND = JointKind(
         shows="the pockets, on the face they are in", covered_by="plugs cut to the slope, or the hidden face",
         demands_along_mm=0.5, demands_across_mm=0.5,
     ),
-    places=("corner", "fixed shelf", "divider", "edge to edge"),
+    places=("corner", "fixed shelf", "divider", "edge to edge", "face frame"),
 )  # fmt: skip

@@ -137,6 +137,6 @@ KIND = JointKind(
         shows="heads on the outside", covered_by="plugs, caps or an end panel",
         demands_along_mm=1.0, demands_across_mm=0.5,
     ),
-    places=("corner", "fixed shelf", "divider", "planted back", "inset back"),
+    places=("corner", "fixed shelf", "divider", "planted back", "inset back", "face frame"),
     backs=("planted", "inset"), for_back=for_back,
 )  # fmt: skip

@@ -53,9 +53,16 @@ def meetings(cabinet: RodCabinet, stands: dict[str, Stand]) -> dict[str, Met]:
         upright = next((s for s in (guest, host) if s.part.role in _UPRIGHT), None)
         found[joint.id] = Met(
             joint, host, guest, place in _OF_BACK, corner,
-            (place == "rail" and guest.low[2] + guest.high[2] > cabinet.size[1])
+            _of_frame(host, guest, stands, 0, 2)
+            or (place == "rail" and guest.low[2] + guest.high[2] > cabinet.size[1])
             or (corner and lying is not None and lying.low[2] + lying.high[2] > cabinet.size[1]),
-            corner and upright is not None and upright.on_right,
+            _of_frame(host, guest, stands, 2, 0) or (corner and upright is not None and upright.on_right),
             corner and guest.part.role == "drawer back",
         )  # fmt: skip
     return found
+
+
+def _of_frame(host: Stand, guest: Stand, stands: dict[str, Stand], runs: int, end: int) -> bool:
+    """Whether the top rail (which runs along x, 0) or the right stile (along z, 2) of a face frame is in the joint."""
+    members = [s for s in stands.values() if s.part.role == "face frame" and abs(s.columns[0][runs]) > 0.5]
+    return any(s in members and s.high[end] >= max(m.high[end] for m in members) for s in (host, guest))
