@@ -171,3 +171,12 @@ def test_what_no_run_can_be_made_of_is_refused_with_its_line_and_how_to_mend_it(
 def test_a_run_needs_a_name_of_its_own():
     with pytest.raises(JobFaults, match="is the name of a cabinet too"):
         rod_of("of = ['north']", "[cabinets.north]\nwidth = 600\n")
+
+
+@pytest.mark.parametrize(
+    "run", ["of = 'bench'", "of = ['bench', { gap = -5 }]", "of = ['bench']\ncornice = { height = 1e9 }"]
+)
+def test_one_slip_is_told_once(run):
+    with pytest.raises(JobFaults) as caught:
+        rod_of(run)
+    assert len(caught.value.faults) == 1

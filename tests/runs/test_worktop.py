@@ -138,3 +138,10 @@ def test_the_machines_drawing_has_a_cut_out_right_through():
     (top,) = boards_of(rod_of(TOP % SINK), "worktop")
     names = [layer.name for layer in machining_drawing(top).layers]
     assert "UPPER_SIDE_CUTOUT_440_THROUGH" in names
+
+
+def test_a_worktop_wider_than_its_sheet_is_told_of_before_it_is_sawn():
+    """Lengths are joined, widths are not: 1250 of a 1220 sheet comes out of none."""
+    rod = rod_of(TOP % ", depth = 1250")
+    assert [f.severity for f in rod.findings if f.code == "larger-than-sheet"] == ["fault"]
+    assert not [f for f in rod_of(TOP % "").findings if f.code == "larger-than-sheet"]

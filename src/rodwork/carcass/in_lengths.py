@@ -5,8 +5,8 @@ from itertools import pairwise
 from math import ceil
 
 from rodwork.model.job import Board
+from rodwork.model.sawing import SHEET_TRIM_MM
 
-TRIM_MM = 10.0  # off each edge of a sheet; common practice, as the check of sheets has it
 LEAST_LENGTH_MM = 150.0
 OVER_CABINET_MM = 50.0  # a joint lies so far within what carries it; common practice, no source
 MOST_MORE = 4  # lengths beyond the fewest, before it is given up
@@ -15,7 +15,7 @@ Span = tuple[float, float]
 
 def longest(board: Board) -> float:
     """The longest board that comes out of a sheet, its grain along it, mm."""
-    return (board.sheet_mm[0] if board.grain else max(board.sheet_mm)) - 2 * TRIM_MM
+    return (board.sheet_mm[0] if board.grain else max(board.sheet_mm)) - 2 * SHEET_TRIM_MM
 
 
 def joints(span: Span, most: float, barred: Sequence[Span]) -> tuple[float, ...] | None:

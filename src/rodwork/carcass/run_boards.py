@@ -171,35 +171,18 @@ def _strips(site: RunSite, role: Role, asked: StripAsked | None) -> tuple[Panel,
     """
     if asked is None or asked.height_mm is None:
         return ()
-    board = site.boards[asked.board]
+    board, up = site.boards[asked.board], asked.height_mm
     fronts, returns = list[tuple[Vec, Vec]](), list[tuple[Vec, Vec, Matrix]]()
-    stretches = tuple(_stretches(site.run.standings, lambda s: _stands_under(site, role, s)))
-    if not stretches:
-        raise CannotBuild(
-            (*site.asked.place.path, role), f"there is no place for a {role}: a worktop lies on all of it",
-            f"leave {role} out, or the worktop",
-        )  # fmt: skip
-    if role == "pelmet" and asked.height_mm > site.run.above_floor:
-        raise CannotBuild(
-            (*site.asked.place.path, role, "height"),
-            f"a pelmet {asked.height_mm:g} high does not go under carcasses {site.run.above_floor:g} above the floor",
-            "write above_floor = the height that the wall units hang at",
-        )
-    for stretch in stretches:
-        z0 = stretch[0].z1 if role == "cornice" else stretch[0].z0 - asked.height_mm
-        z1 = z0 + asked.height_mm
-        span, y0, y1 = (stretch[0].x0, stretch[-1].x1), asked.set_mm, asked.set_mm + board.actual_mm
-        barred = _not_over_a_cabinet(stretch)
-        places = _joined(site, role, span, board, barred, "an infill")
-        ends = (span[0], *places, span[1])
-        fronts += [((a, y0, z0), (b, y1, z1)) for a, b in pairwise(ends)]
-        back = site.run.depth + site.run.behind
-        for free, x0, x1, turn in (
-            (_free(site, stretch[0], -1), span[0], span[0] + board.actual_mm, RETURN_LEFT),
-            (_free(site, stretch[-1], 1), span[1] - board.actual_mm, span[1], RETURN_RIGHT),
-        ):
-            if free and back - y1 >= LEAST_RETURN_MM:
-                returns.append(((x0, y1, z0), (x1, back, z1), turn))
+    for stretch in _places_for(site, role, up):
+        z = stretch[0].z1 if role == "cornice" else stretch[0].z0 - up
+        span = (stretch[0].x0, stretch[-1].x1)
+        places = _joined(site, role, span, board, _not_over_a_cabinet(stretch), "an infill")
+        y1 = asked.set_mm + board.actual_mm
+        fronts += [((a, asked.set_mm, z), (b, y1, z + up)) for a, b in pairwise((span[0], *places, span[1]))]
+        returns += [
+            ((x0, y1, z), (x1, site.run.depth + site.run.behind, z + up), turn)
+            for x0, x1, turn in _return_places(site, stretch, board.actual_mm, y1)
+        ]
     made = [
         _board(site, numbered(role, n, len(fronts)), role, board, low, high, BACK_ACROSS)
         for n, (low, high) in enumerate(fronts, 1)
@@ -209,6 +192,35 @@ def _strips(site: RunSite, role: Role, asked: StripAsked | None) -> tuple[Panel,
         for n, (low, high, turn) in enumerate(returns, 1)
     ]
     return tuple(made)
+
+
+def _places_for(site: RunSite, role: Role, up: float) -> tuple[tuple[Standing, ...], ...]:
+    """The stretches that a strip so high goes along."""
+    path = (*site.asked.place.path, role)
+    stretches = tuple(_stretches(site.run.standings, lambda s: _stands_under(site, role, s)))
+    if not stretches:
+        raise CannotBuild(
+            path, f"there is no place for a {role}: a worktop lies on all of it", f"leave {role} out, or the worktop"
+        )
+    if role == "pelmet" and up > site.run.above_floor:
+        raise CannotBuild(
+            (*path, "height"),
+            f"a pelmet {up:g} high does not go under carcasses {site.run.above_floor:g} above the floor",
+            "write above_floor = the height that the wall units hang at",
+        )
+    return stretches
+
+
+def _return_places(
+    site: RunSite, stretch: Sequence[Standing], thick: float, behind: float
+) -> Iterator[tuple[float, float, Matrix]]:
+    """Where a return stands along the run, and how it is turned: at free ends that have the depth for one."""
+    if site.run.depth + site.run.behind - behind < LEAST_RETURN_MM:
+        return
+    if _free(site, stretch[0], -1):
+        yield stretch[0].x0, stretch[0].x0 + thick, RETURN_LEFT
+    if _free(site, stretch[-1], 1):
+        yield stretch[-1].x1 - thick, stretch[-1].x1, RETURN_RIGHT
 
 
 def _stands_under(site: RunSite, role: Role, s: Standing) -> float | None:

@@ -16,12 +16,11 @@ from rodwork.model.job import Board, Cabinet, CannotBuild, Edging, Recipe
 from rodwork.model.machining import MACHINED_FACE, Machining
 from rodwork.model.meeting import Carcass, Meeting
 from rodwork.model.panel import Panel
-from rodwork.model.run import CabinetRun, CutOutPlace, Standing
+from rodwork.model.run import CLEAR_OF_CUT_OUT_MM, CabinetRun, CutOutPlace, Standing
 from rodwork.model.run_asked import CutOutAsked, RunAsked, WorktopAsked
 from rodwork.model.surface import Surface
 
 OFF_WALL_MM = 2.0  # a worktop is this much short of a wall, so that it goes in; common practice, no source
-CLEAR_OF_CUT_OUT_MM = 300.0  # of a joint from a sink or hob; common practice, no source
 LEAST_WOOD_MM = 20.0  # beside a cut-out, or it is no cut-out; checks ask for more
 
 

@@ -108,7 +108,7 @@ class _Maker:
         """The board of the first cabinet's doors, else its own."""
         first = next((self.known[e.name] for e in of if e.stands_as == "cabinet" and e.name in self.known), None)
         if first is None:
-            if not any(e.stands_as == "cabinet" for e in of) and self.given.says("of"):
+            if of and not any(e.stands_as == "cabinet" for e in of):
                 self._fault(("of",), "there is no cabinet in it", "Write the NAME of a [cabinets.NAME]")
             return None
         return first.doors[0].board if first.doors else first.board
@@ -154,7 +154,7 @@ class _Maker:
         if not isinstance(table, Mapping):
             return None
         for inner in needed:
-            if inner not in table:
+            if inner not in table and word not in self.given.wrong:  # else it has had its fault
                 self._fault((word,), *lacks(words, inner, word))
         return table if all(inner in table for inner in needed) else None
 

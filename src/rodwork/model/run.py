@@ -7,6 +7,8 @@ from the fronts of the carcasses, z up from the floor at its high point.
 from dataclasses import dataclass
 from typing import Literal
 
+CLEAR_OF_CUT_OUT_MM = 300.0  # of a joint in a worktop, from a sink or hob; common practice, no source
+
 StandsAs = Literal["cabinet", "gap", "infill", "end panel"]
 WallsAt = Literal["both", "left", "right", "none"]
 End = Literal["left", "right"]

@@ -9,6 +9,8 @@ SawKind = Literal["track saw", "panel saw", "router"]
 FirstCut = Literal["either", "along", "across"]
 Run = Literal["along", "across"]
 
+SHEET_TRIM_MM = 10.0  # allowed for at each edge of a sheet before a board is laid on it; common practice, no source
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Saw:

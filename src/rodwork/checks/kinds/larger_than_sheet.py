@@ -8,9 +8,9 @@ from rodwork.checks.spot import COMMON, Spot, mm, told_once
 from rodwork.model.finding import Finding
 from rodwork.model.panel import Part
 from rodwork.model.rod import BoardStock, Rod, RodCabinet
+from rodwork.model.sawing import SHEET_TRIM_MM
 
 CODE = "larger-than-sheet"
-TRIM_MM = 10.0  # sawn off each edge of a sheet before anything is measured from it
 
 Size = tuple[float, float]
 
@@ -25,7 +25,7 @@ def _spots(cabinet: RodCabinet, rod: Rod) -> Iterator[Spot]:
     for part in (p for p in cabinet.parts if not p.bought):
         stock = rod.boards[part.board]
         length, width = stock.sheet
-        if not _comes_out(part, (length - 2 * TRIM_MM, width - 2 * TRIM_MM), stock):
+        if not _comes_out(part, (length - 2 * SHEET_TRIM_MM, width - 2 * SHEET_TRIM_MM), stock):
             yield _spot(part, stock)
 
 
@@ -40,16 +40,16 @@ def _keeps_grain(part: Part, stock: BoardStock) -> bool:
 
 def _spot(part: Part, stock: BoardStock) -> Spot:
     length, width = stock.sheet
-    most = (length - 2 * TRIM_MM, width - 2 * TRIM_MM)
+    most = (length - 2 * SHEET_TRIM_MM, width - 2 * SHEET_TRIM_MM)
     grain = ", grain along the first" if _keeps_grain(part, stock) else ""
     size = f"{mm(part.cut[0])} x {mm(part.cut[1])}"
     sheet = f"a {mm(length)} x {mm(width)} sheet"
-    needs = f"a sheet of at least {mm(part.cut[0] + 2 * TRIM_MM)} x {mm(part.cut[1] + 2 * TRIM_MM)}"
+    needs = f"a sheet of at least {mm(part.cut[0] + 2 * SHEET_TRIM_MM)} x {mm(part.cut[1] + 2 * SHEET_TRIM_MM)}"
     if _comes_out(part, stock.sheet, stock):
         return Spot(
             severity="warning", parts=(part,),
             what=f"{size}{grain}, comes out of {sheet} only if its edges are as good as sawn: nothing is left for a "
-                 f"trim of {mm(TRIM_MM)} a side",
+                 f"trim of {mm(SHEET_TRIM_MM)} a side",
             mend=f"look at the sheet's own edges first, or use {needs}", source=f"{COMMON}, for the trim",
         )  # fmt: skip
     turned = (
@@ -60,7 +60,7 @@ def _spot(part: Part, stock: BoardStock) -> Spot:
     return Spot(
         severity="fault", parts=(part,),
         what=f"{size}{grain}, does not come out of {sheet}: {mm(most[0])} x {mm(most[1])} is the most after a trim of "
-             f"{mm(TRIM_MM)} a side",
+             f"{mm(SHEET_TRIM_MM)} a side",
         mend=f"use {needs}, {turned}join it from two boards, or make it {mm(most[0])} x {mm(most[1])} or less",
         source=f"arithmetic; the trim: {COMMON}",
     )  # fmt: skip

@@ -6,10 +6,9 @@ from rodwork.checks.check import Check
 from rodwork.checks.spot import COMMON, mm
 from rodwork.model.finding import Finding
 from rodwork.model.rod import Rod
-from rodwork.model.run import CabinetRun
+from rodwork.model.run import CLEAR_OF_CUT_OUT_MM, CabinetRun
 
 CODE = "worktop-joint"
-CLEAR_OF_CUT_OUT_MM = 300.0
 
 
 def look(rod: Rod) -> Iterable[Finding]:
