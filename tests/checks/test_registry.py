@@ -18,6 +18,7 @@ from tests.cabinets import built
 from tests.checks.own import BOLT, disc, hook, mortise, own
 from tests.checks.run_cases import RUNS, run_rod
 from tests.checks.shop import BASE, board, bore, rod_of_boards
+from tests.checks.test_batten_void_small import HUNG
 from tests.fronts.front_samples import doors, drawers
 from tests.survey.alcoves import BOOKCASE, SOCKET, SURVEY, alcove_of
 
@@ -69,6 +70,7 @@ IN_THE_JOB = {
     "opening_not_as_asked": {"openings": (300.0, 350.0)},
     "bottom_hangs": {"sides": "between"},
     "back_play": {},
+    "batten_void_small": {"hanging": HUNG, "back": back("grooved all round", void_mm=18.0)},
     "bores_that_show": {"corner_joint": recipe("screw")},
     "lifting": {},
     "out_of_reach": {"corner_joint": own(BOLT), "openings": (45.0, "rest"), "loose_shelves": (0, 0)},

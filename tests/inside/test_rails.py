@@ -163,6 +163,7 @@ def test_a_box_with_rails_for_a_top_is_reckoned_and_put_together_square():
         ([GROOVED, "rails = { fixing = 500 }", "height = 560"], "474.8 or less"),
         (["rails = { fixing = 100, behind_back = true }"], "there is no back"),
         ([GROOVED.replace("22", "10"), "rails = { fixing = 100, behind_back = true }"], "void of 17.6 or more"),
+        ([GROOVED.replace("grooved", "rebated"), "rails = { fixing = 100, behind_back = true }"], "into grooves"),
         ([GROOVED, TOP_RAILS, 'rail_joint = "tongues"'], "rail_joint"),
         ([GROOVED, TOP_RAILS, 'rail_joint = "dowel"'], 'Did you mean "dowels"?'),
         ([GROOVED, TOP_RAILS, "dividers = 1", 'divider_joint = "housings"'], "divider_joint"),

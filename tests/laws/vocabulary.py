@@ -93,6 +93,7 @@ def texts(draw):
         + draw(frames())
         + draw(railed())
         + draw(footed())
+        + draw(hung())
     )
     lines += [f"loose_shelves = {draw(st.integers(0, 2))}"] if draw(st.booleans()) else []
     actual = draw(st.sampled_from([16.0, 17.6, 18.0, 18.3]))
@@ -125,6 +126,13 @@ def frames(draw):
 def finishes(draw):
     mask = draw(st.sampled_from([None, None, "joints", "joints and ends"]))
     return [] if mask is None else [f'finish = {{ film = {draw(st.sampled_from([0.1, 0.15]))}, mask = "{mask}" }}']
+
+
+@st.composite
+def hung(draw):
+    """By a split batten that is drawn, or not at all."""
+    high = draw(st.sampled_from([None, None, None, 75, 90]))
+    return [] if high is None else [f'hanging = {{ style = "split batten", batten = {high} }}']
 
 
 @st.composite

@@ -5,6 +5,7 @@ from dataclasses import dataclass, replace
 
 from rodwork.carcass import back as backs
 from rodwork.carcass import rails
+from rodwork.carcass.battens import battens
 from rodwork.carcass.boards import DIVIDER, LEFT_SIDE, LYING, NO_NOTCH, RIGHT_SIDE, TOP, UNNOTCHED, Notches, panel
 from rodwork.carcass.contacts import facing, meet
 from rodwork.carcass.divide import Division, divide
@@ -40,6 +41,7 @@ _SHOWS: dict[Role, tuple[Surface, ...]] = {
     "loose shelf": ("face_edge", "face_side", "back_side"),
     "divider": ("face_edge", "face_side", "back_side"),
     "rail": ("face_side",),
+    "batten": (),
     "plinth board": ("face_side",),
     "plinth frame": (),
     "back": ("face_side",),
@@ -115,7 +117,9 @@ def build(
     )  # fmt: skip
     boxes = _boxes(site, opened, boards, back_recipe)
     hung = doors(opened, boards, boxes.bores)
-    meetings += (*boxes.meetings, *faced.meetings)
+    rear = None if back is None else site.frame.high[1]
+    hung_by = battens(cabinet, boards, sides, site.railed.under, rear)
+    meetings += (*boxes.meetings, *faced.meetings, *hung_by.meetings)
     under = stand(cabinet, boards, sides, site.frame.cross_depth, entry)
     meetings += under.meetings
     strips, strip_items = scribes(cabinet.alcove, boards)
@@ -130,6 +134,7 @@ def build(
         *hung.panels,
         *boxes.panels,
         *strips,
+        *hung_by.panels,
         *under.panels,
     )
     return Carcass(

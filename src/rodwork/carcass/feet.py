@@ -14,6 +14,7 @@ from math import ceil
 
 from rodwork.carcass.boards import BACK_ACROSS, NO_NOTCH, Notch, panel
 from rodwork.carcass.contacts import facing, meet
+from rodwork.carcass.rails import on_edge
 from rodwork.geometry.directions import BACK, DOWN, FRONT, LEFT, RIGHT
 from rodwork.geometry.vec import Matrix, Vec, neg
 from rodwork.model.contact import Register
@@ -104,19 +105,8 @@ def _notched(of: _Ask) -> Stood:
     y = feet.set_back_mm
     made = _board(of, "plinth board", "plinth board", (t, y, 0.0), (w - t, y + tp, feet.height_mm), BACK_ACROSS,
                   in_box=True)  # fmt: skip
-    met = tuple(_on_edge(side, made, way, of.recipe) for side, way in zip(of.sides, (LEFT, RIGHT), strict=True))
+    met = tuple(on_edge(side, made, way, DOWN, of.recipe) for side, way in zip(of.sides, (LEFT, RIGHT), strict=True))
     return Stood(panels=(made,), meetings=met, footing=_footing(of, 0.0, ((t / 2, y), (w - t / 2, y))))
-
-
-def _on_edge(host: Panel, guest: Panel, toward: Vec, recipe: Recipe) -> Meeting:
-    """Up from the bottom ends of both; across, the line from the front edge where the guest's front face comes."""
-    return meet(
-        host=host, guest=guest, place="rail", recipe=recipe,
-        host_register=Register(bears=facing(host, neg(toward)), along_from=facing(host, DOWN),
-                               across_from=facing(host, FRONT)),
-        guest_register=Register(bears=facing(guest, toward), along_from=facing(guest, DOWN),
-                                across_from=facing(guest, FRONT)),
-    )  # fmt: skip
 
 
 def _framed(of: _Ask) -> Stood:

@@ -149,6 +149,8 @@ def _fixing(of: Framed, asked: Rails, mm: float, under: float) -> Panel:
             path, f"a fixing rail of {t:g} mm is to stand behind the back, and {what}",
             f"give the back a void of {t:g} or more, or write behind_back = false",
         )  # fmt: skip
+    if asked.behind_back:
+        refuse_in_rebates(of.cabinet, "a fixing rail", path)
     room = under - t - of.cabinet.toe_mm - LEAST_BETWEEN_MM
     if mm > room:
         raise CannotBuild(
@@ -182,7 +184,7 @@ def meetings(of: Framed, made: Railed, sides: tuple[Panel, Panel], recipe: Recip
             "name another recipe for them: rail_joint = ...",
         )  # fmt: skip
     return [
-        _flat(side, rail, way, recipe, how.inner) if _lies_flat(rail) else _on_edge(side, rail, way, recipe)
+        _flat(side, rail, way, recipe, how.inner) if _lies_flat(rail) else on_edge(side, rail, way, UP, recipe)
         for rail in made.panels.values()
         for side, way in zip(sides, (LEFT, RIGHT), strict=True)
     ]
@@ -203,15 +205,27 @@ def _flat(side: Panel, rail: Panel, toward: Vec, recipe: Recipe, inner: bool) ->
     )  # fmt: skip
 
 
-def _on_edge(side: Panel, rail: Panel, toward: Vec, recipe: Recipe) -> Meeting:
-    """Down from the top end of both; across, the line from the front edge where the rail's front face comes."""
+def on_edge(side: Panel, board: Panel, toward: Vec, datum: Vec, recipe: Recipe) -> Meeting:
+    """The end of a board on edge: along from the ends of both that look to `datum`, across from the front.
+
+    The line is where the front face of the board comes, from the front edge of the side.
+    """
     return meet(
-        host=side, guest=rail, place="rail", recipe=recipe,
-        host_register=Register(bears=facing(side, neg(toward)), along_from=facing(side, UP),
+        host=side, guest=board, place="rail", recipe=recipe,
+        host_register=Register(bears=facing(side, neg(toward)), along_from=facing(side, datum),
                                across_from=facing(side, FRONT)),
-        guest_register=Register(bears=facing(rail, toward), along_from=facing(rail, UP),
-                                across_from=facing(rail, FRONT)),
+        guest_register=Register(bears=facing(board, toward), along_from=facing(board, datum),
+                                across_from=facing(board, FRONT)),
     )  # fmt: skip
+
+
+def refuse_in_rebates(cabinet: Cabinet, what: str, path: tuple[str | int, ...]) -> None:
+    """A rebate runs out at the back edges of the sides: a board between them behind the back would not reach them."""
+    if cabinet.back is not None and cabinet.back.style in ("rebated", "rebated in the sides"):
+        raise CannotBuild(
+            path, f"{what} behind a back in rebates would not reach the sides, which the rebates thin there",
+            'let the back into grooves: style = "grooved in the sides"',
+        )  # fmt: skip
 
 
 def under_front_rail(made: Railed, divider: Panel, recipe: Recipe) -> Meeting:

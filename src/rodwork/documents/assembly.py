@@ -152,7 +152,7 @@ _DRAWERS = (
 )
 
 
-UNDER = ("plinth frame", "plinth board")
+APART = ("plinth frame", "plinth board", "batten", "face frame")
 _STOOD = {
     "plinth frame": "Plinth frame: put it together by itself, level it on packers, set the carcass on it, screw down "
                     "through the bottom.",
@@ -182,9 +182,9 @@ def _page(whole: RodCabinet, rod: Rod) -> Page:
 
 
 def _the_box(cabinet: RodCabinet) -> RodCabinet:
-    """The cabinet less its drawers, its face frame and what it stands on, which are put together by themselves."""
+    """The cabinet less its drawers, its face frame, what it stands on and hangs by: put together by themselves."""
     drawn = {i for d in cabinet.drawers for i in (d.front, *d.box)}
-    drawn |= {p.id for p in cabinet.parts if p.role in (*UNDER, "face frame") and not p.in_box}
+    drawn |= {p.id for p in cabinet.parts if p.role in APART and not p.in_box}
     return replace(
         cabinet, parts=tuple(p for p in cabinet.parts if p.id not in drawn),
         joints=tuple(j for j in cabinet.joints if not drawn & {*j.parts}),

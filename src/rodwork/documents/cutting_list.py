@@ -7,6 +7,7 @@ from rodwork.documents.annotate import listed
 from rodwork.documents.figures import mass_text, size_text
 from rodwork.documents.masses import board_kg
 from rodwork.documents.page import Page, body
+from rodwork.documents.slopes import slopes
 from rodwork.documents.tables import Block, Column, band, flow, gap, heading, marks_text, rows
 from rodwork.model.panel import Part, Point
 from rodwork.model.rod import Rod
@@ -83,7 +84,8 @@ def edged(part: Part) -> dict[str, float]:
 
 def _sawn_alike(part: Part, step: float) -> tuple[object, ...]:
     printed = tuple(size_text(v, step) for v in (*part.cut, *part.size[:2]))
-    return (part.board, printed, tuple(sorted(edged(part).items())), part.edging_name, part.grain, part.measured)
+    return (part.board, printed, tuple(sorted(edged(part).items())), part.edging_name, part.grain, part.measured,
+            slopes(part))  # fmt: skip
 
 
 def _row(parts: list[Part], rod: Rod) -> CuttingRow:
@@ -96,7 +98,7 @@ def _row(parts: list[Part], rod: Rod) -> CuttingRow:
         counts[name] = counts.get(name, 0) + len(p.marks)
     return CuttingRow(
         board=first.board,
-        name=_named(counts),
+        name=", ".join(filter(None, (_named(counts), slopes(first)))),
         marks=tuple(m for p in parts for m in p.marks),
         pairs=left if left == right else 0,
         cut=first.cut,

@@ -439,6 +439,9 @@ class _Maker:
         if table is None:
             return None
         self._whole(table, HangingWords, "hanging", ("style",))
+        if "batten_board" in table:
+            self._named_in(table, "hanging", "batten_board", self.shared.boards, "boards")
+        table = {"batten_board": self._get("board"), **table}
         return hanging_of(table, self._path("hanging"), self.shared.walls, self.reading)
 
     def _named_in(

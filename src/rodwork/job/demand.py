@@ -125,6 +125,16 @@ def hanging_of(table: Mapping[str, Any], path: Path, walls: Mapping[str, Wall | 
             (*path, "wall"), f"there is no [walls.{shown(wall)[1:-1]}] in this file, nor a kind of wall of that name",
             one_of((*walls, *WALL_KINDS), wall, f"Write a table [walls.{shown(wall)[1:-1]}]"),
         )  # fmt: skip
+    batten = table.get("batten")
+    if batten is not None and table.get("style", "split batten") != "split batten":
+        reading.fault(
+            (*path, "batten"), f"a batten is drawn, and the style is {table['style']}", 'Write style = "split batten"'
+        )
     return Hanging(
-        style=table.get("style", "screws"), wall=wall, fixings=table.get("fixings"), from_top_mm=table.get("from_top")
+        batten_mm=batten,
+        batten_board=table.get("batten_board") if batten is not None else None,
+        style=table.get("style", "screws"),
+        wall=wall,
+        fixings=table.get("fixings"),
+        from_top_mm=table.get("from_top"),
     )

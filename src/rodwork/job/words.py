@@ -473,6 +473,11 @@ class HangingWords(Words):
         default="the middle of its batten or rail; 60 mm where none is drawn",
     )
 
+    batten: Annotated[float, Length(40, 300)] = word(
+        "Height of each half of a split batten, drawn and listed as boards: 75 to 100 as a rule", default="not drawn"
+    )
+    batten_board: Annotated[str, Reference("boards")] = word("Its board", default="the cabinet's board")
+
 
 _PULL = "What one fixing bears straight out"
 _SHEAR = "What one fixing bears across its length"

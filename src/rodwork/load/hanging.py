@@ -9,7 +9,7 @@ anchors out, and so does this: what one fixing in that wall bears is the maker's
 from rodwork.load.bears import working
 from rodwork.load.boards import box_of
 from rodwork.load.chain import chain_of
-from rodwork.load.hung_by import hung_by
+from rodwork.load.hung_by import hung_by, on_the_wall
 from rodwork.load.masses import Mass, board_masses, content_masses, drawer_contents, together
 from rodwork.load.row import shares_N
 from rodwork.model.demand import Wall
@@ -19,6 +19,7 @@ from rodwork.model.rod import Rod, RodCabinet
 
 FROM_TOP_MM = 60.0  # where no fixing is drawn and none is said; common practice, no source
 FROM_SIDE_MM = 60.0
+LIFT_MM = 5.0  # over the thickness of a split batten, to lift the cabinet on; common practice, no source
 APART_MM = 400.0
 LEVEL = Figure(
     value=196.2, standing="second-hand",
@@ -66,12 +67,24 @@ def hanging_load(
     bears = None
     if wall.fixing is not None and wall.fixing.pull_N is not None and wall.fixing.shear_N is not None:
         bears = (working(wall.fixing.pull_N, wall.fixing), working(wall.fixing.shear_N, wall.fixing))
-    words = (*WORDS, *((OF_KIND[wall.kind],) if wall.kind in OF_KIND else ()))
+    words = (*WORDS, *_of_batten(cabinet), *((OF_KIND[wall.kind],) if wall.kind in OF_KIND else ()))
     return HangingLoad(
         wall=name, kind=wall.kind, style=asked.style, at_mm=places, down_mm=down, states=states, one_missing=missing,
         level_N=LEVEL if bears is None else None, words=words,
         chain=chain_of(cabinet, rod, shelves, joints, worst, bears, wall.kind),
     )  # fmt: skip
+
+
+def _of_batten(cabinet: RodCabinet) -> tuple[str, ...]:
+    """What to know of a split batten that is drawn. Lift room: 45 degrees engage by their own thickness."""
+    half = on_the_wall(cabinet)
+    if half is None:
+        return ()
+    room = half.size[2] + LIFT_MM
+    return (
+        f"Rip both halves of the batten from one strip, blade at 45; the wall's high edge stands away from the wall. "
+        f"Leave {room:.0f} of lift room above the cabinet. Screw the packer up too, and the cabinet down to it.",
+    )
 
 
 def fixing_places(cabinet: RodCabinet, wall: Wall) -> tuple[tuple[float, ...], float]:
@@ -100,7 +113,7 @@ def fixing_places(cabinet: RodCabinet, wall: Wall) -> tuple[tuple[float, ...], f
 
 
 def _middle_of_batten(cabinet: RodCabinet) -> float:
-    hung = hung_by(cabinet)
+    hung = on_the_wall(cabinet) or hung_by(cabinet)
     if hung is None:
         return FROM_TOP_MM
     low, high = box_of(hung)

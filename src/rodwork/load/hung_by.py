@@ -21,3 +21,10 @@ def hung_by(cabinet: RodCabinet) -> Part | None:
 def _high_at_the_back(part: Part, cabinet: RodCabinet) -> bool:
     (_, y0, z0), (_, y1, z1) = box_of(part)
     return y1 - y0 < z1 - z0 and z0 + z1 > cabinet.size[1] and y0 + y1 > cabinet.size[2]
+
+
+def on_the_wall(cabinet: RodCabinet) -> Part | None:
+    """The half of a split batten that is screwed to the wall: the highest that is joined to nothing."""
+    joined = {id for joint in cabinet.joints for id in joint.parts}
+    found = [p for p in cabinet.parts if p.role == "batten" and p.id not in joined and _high_at_the_back(p, cabinet)]
+    return max(found, key=lambda p: box_of(p)[1][2], default=None)

@@ -43,12 +43,17 @@ class SagLimits:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Hanging:
-    """How a cabinet hangs: the style, the wall's name in the job file, so many fixings, how far below its top."""
+    """How a cabinet hangs: the style, the wall's name in the job file, so many fixings, how far below its top.
+
+    `batten_mm`: the height of each half of a split batten that is drawn, and the board it is of.
+    """
 
     style: HangingStyle
     wall: str | None
     fixings: int | None
     from_top_mm: float | None
+    batten_mm: float | None = None
+    batten_board: str | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -24,7 +24,8 @@ _CODES = {
     "cornice": "CN",
     "pelmet": "PM",
 }
-_NAMED = {"front rail": "RF", "back rail": "RB", "fixing rail": "RX", "plinth front": "PFF", "plinth back": "PFB"}
+_NAMED = {"front rail": "RF", "back rail": "RB", "fixing rail": "RX", "plinth front": "PFF", "plinth back": "PFB",
+          "cabinet batten": "BTC", "wall batten": "BTW", "wall packer": "BTP"}  # fmt: skip
 _DRAWER = {"front": "F", "box front": "I", "left side": "L", "right side": "R", "back": "K", "bottom": "B"}
 
 

@@ -80,6 +80,8 @@ def same_by_a_turn(a: Panel, cuts_a: Sequence[Machining], b: Panel, cuts_b: Sequ
         return False
     if len(cuts_a) != len(cuts_b) or len(a.outline) != len(b.outline) or not _near(a.size[2], b.size[2]):
         return False
+    if any(a.bevels) or any(b.bevels):  # boards sawn on the slope only as they lie
+        return a.bevels == b.bevels and a.outline == b.outline and _carries(_KEEP_GRAIN[0], a, cuts_a, b, cuts_b)
     turns = _KEEP_GRAIN if a.grain else (*_KEEP_GRAIN, *_CROSS_GRAIN)
     return any(_carries(matrix, a, cuts_a, b, cuts_b) for matrix in turns)
 
