@@ -77,7 +77,7 @@ def new(file: Path, family: bool) -> None:
 @click.option("--json", "as_json", is_flag=True, help="Print the whole set-out as data.")
 def set_out_command(job: Path, as_json: bool) -> None:
     """Parts, joints, machine settings, and what to put right, for JOB."""
-    rod = _set_out(job)
+    rod = _with_demands(_set_out(job), job)
     if as_json:
         click.echo(json.dumps(rod.to_dict(), ensure_ascii=False))
     else:
@@ -99,6 +99,7 @@ def pack(job: Path, folder: Path, dxf: str, as_json: bool) -> None:
     from rodwork.packing import pack_files
     from rodwork.pipeline import cutting as plan_cutting
     from rodwork.pipeline import load as load_rod
+    from rodwork.pipeline import with_findings
 
     rod = _set_out(job)
     _folder(folder)
@@ -107,6 +108,7 @@ def pack(job: Path, folder: Path, dxf: str, as_json: bool) -> None:
     cutting_plan, loading = plan_cutting(rod), load_rod(rod)
     say("putting it together on paper")
     fit = _dry_fit(rod, job, SAMPLES, 1, lambda n: None) if any(c.joints for c in rod.boxes) else None
+    rod = rod if fit is None else with_findings(rod, fit.findings)
     results = Results(cutting=cutting_plan, loading=loading, dry_fit=fit)
     written = []
     for name, content in pack_files(rod, "R2010" if dxf == "R2010" else "R12", say, results):
@@ -407,6 +409,21 @@ def _least_chance(rod: "Rod", job: Path) -> float | None:
 
     try:
         return least_chance(rod, _accuracy_of(rod, job))
+    except AccuracyFault as problem:
+        _stop(str(problem))
+
+
+def _with_demands(rod: "Rod", job: Path) -> "Rod":
+    """Where the shop has measured how true it works: the Rod with what demands more than that."""
+    accuracy = _accuracy_of(rod, job)
+    if accuracy is None:
+        return rod
+    _one_thread_for_algebra()
+    from rodwork.model.own_accuracy import AccuracyFault
+    from rodwork.pipeline import too_demanding, with_findings
+
+    try:
+        return with_findings(rod, too_demanding(rod, accuracy))
     except AccuracyFault as problem:
         _stop(str(problem))
 

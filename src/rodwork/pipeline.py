@@ -143,6 +143,19 @@ def readings_of(
     return (*own, *(read_csv(table, where) if table is not None else ()))
 
 
+def with_findings(rod: Rod, found: Sequence[Finding]) -> Rod:
+    """The Rod with what a later station found beside what the checks did."""
+    return replace(rod, findings=(*rod.findings, *found))
+
+
+def too_demanding(rod: Rod, accuracy: str) -> tuple[Finding, ...]:
+    """Cabinets that demand more accuracy than a shop with these readings has. Raises AccuracyFault."""
+    from rodwork.fit.measuring import shop_accuracy
+    from rodwork.fit.station import too_demanding as found_by
+
+    return found_by(rod, shop_accuracy(assumed_accuracy(), accuracy, rod.shop.accuracy or ""))
+
+
 def least_chance(rod: Rod, accuracy: str | None = None) -> float | None:
     """How often the worst cabinet of a job goes together; None where nothing is joined. Raises as dry_fit does."""
     from rodwork.fit.measuring import shop_accuracy

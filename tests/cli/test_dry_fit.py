@@ -126,3 +126,13 @@ def test_a_shop_that_has_measured_is_not_told_that_it_is_a_guess(job, tmp_path):
     assert "A guess" not in done.output
     assert "It demands more accuracy than this shop measures" in done.output
     assert done.exit_code == 1
+    looked = CliRunner().invoke(main, ["set-out", str(job)])
+    assert looked.exit_code == 1
+    assert "It demands more accuracy than this shop measures" in " ".join(looked.output.split())
+    packed = CliRunner().invoke(main, ["pack", str(job), "-o", str(tmp_path / "pack"), "--json"])
+    assert packed.exit_code == 1
+    assert "dry-fit" in json.loads(packed.output)["findings"]
+
+
+def test_a_set_out_where_nothing_is_measured_says_nothing_of_accuracy(job):
+    assert "demands more accuracy" not in CliRunner().invoke(main, ["set-out", str(job)]).output

@@ -14,7 +14,7 @@ from rodwork.fit.arrays import Array
 from rodwork.fit.as_cut import Copy, as_cut, asked_of
 from rodwork.fit.carcass import SQUARENESS, model_of
 from rodwork.fit.forecast import Asked, Forecast, band, chance_with, forecast, joint_chances, pull_range, worst_gap
-from rodwork.fit.live import live_chance
+from rodwork.fit.live import live, live_chance
 from rodwork.fit.remedies import remedies
 from rodwork.fit.statistics import middle_range, wilson
 from rodwork.model.accuracy import Accuracy
@@ -112,6 +112,19 @@ def _shape(rod: Rod, cabinet: RodCabinet) -> object:
         if mine:
             setups.append(replace(setup, id="", features=mine))
     return [replace(p, marks=()) for p in cabinet.parts], cabinet.joints, setups
+
+
+def too_demanding(rod: Rod, accuracy: Accuracy) -> tuple[Finding, ...]:
+    """Cabinets that demand more accuracy than the shop has, by the answer that needs no assemblies."""
+    found = []
+    for cabinet in rod.boxes:
+        if cabinet.joints:
+            answer = live(model_of(rod, cabinet.name, accuracy), accuracy.give.ease_mm)
+            if answer.chance < FIGHTS:
+                weakest = min(answer.joints, key=lambda joint: answer.joints[joint])
+                mend = "`rodwork dry-fit` says what costs the fit and what to do"
+                found.append(_demands(cabinet.name, weakest, answer.chance, accuracy, "", mend))
+    return tuple(found)
 
 
 def least_chance(rod: Rod, accuracy: Accuracy) -> float | None:
@@ -252,11 +265,15 @@ def _histogram(name: str, values: Array) -> Histogram:
 def _finding(fit: CabinetFit, accuracy: Accuracy) -> Finding:
     """The design demands more accuracy than the shop has."""
     largest = fit.costs[0].what if fit.costs else "the joints themselves"
-    whose = "this shop measures" if accuracy.measured else "other shops have (nothing is measured here)"
     do = fit.remedies[0] if fit.remedies else None
+    mend = f"{do.do[:1].upper()}{do.do[1:]}: {do.gains}." if do else "Give the fixings more play, or set fewer."
+    return _demands(fit.cabinet, fit.weakest, fit.chance, accuracy, f" What costs most is {largest}.", mend)
+
+
+def _demands(cabinet: str, weakest: str, chance: float, accuracy: Accuracy, why: str, mend: str) -> Finding:
+    whose = "this shop measures" if accuracy.measured else "other shops have (nothing is measured here)"
     return Finding(
-        severity="warning" if accuracy.measured else "note", code="dry-fit", cabinet=fit.cabinet, where=(fit.weakest,),
-        message=f"It demands more accuracy than {whose}: {word_of(fit.chance)}. What costs most is {largest}.",
-        mend=(f"{do.do[:1].upper()}{do.do[1:]}: {do.gains}." if do else "Give the fixings more play, or set fewer."),
+        severity="warning" if accuracy.measured else "note", code="dry-fit", cabinet=cabinet, where=(weakest,),
+        message=f"It demands more accuracy than {whose}: {word_of(chance)}.{why}", mend=mend,
         source="the dry fit on paper; accuracies " + ("measured" if accuracy.measured else "assumed"),
     )  # fmt: skip
