@@ -9,7 +9,8 @@ from rodwork.documents.machining_drawing import machining_drawing
 from rodwork.documents.settings_list import settings_pages
 from rodwork.documents.solids import part_mesh, volume_mm3
 from rodwork.model.feature import Cutout
-from tests.runs.run_samples import boards_of, reach, rod_of
+from rodwork.pipeline import JobFaults, set_out
+from tests.runs.run_samples import boards_of, job_text, reach, rod_of
 
 TOP = "above_floor = 150\nof = ['bench', 'bench', 'sink']\nworktop = { board = 'top40', joint = 'edge_to_edge'%s }\n"
 SINK = ", cut_outs = [{ for = 'sink', over = 3, width = 560, depth = 440, radius = 15 }]"
@@ -145,3 +146,14 @@ def test_a_worktop_wider_than_its_sheet_is_told_of_before_it_is_sawn():
     rod = rod_of(TOP % ", depth = 1250")
     assert [f.severity for f in rod.findings if f.code == "larger-than-sheet"] == ["fault"]
     assert not [f for f in rod_of(TOP % "").findings if f.code == "larger-than-sheet"]
+
+
+def test_a_recipe_that_only_a_worktop_names_is_not_idle():
+    text = job_text(TOP % "").replace('joint = "dowels"\n', "").replace(DOWELS, "")
+    assert "dowels" not in text
+    assert set_out(text, "runs.toml").cabinet["north"]
+    with pytest.raises(JobFaults, match="no cabinet names a recipe"):
+        set_out(text.replace(", joint = 'edge_to_edge'", ""), "runs.toml")
+
+
+DOWELS = '[joints.dowels]\nuse = [{ family = "dowel" }]\n'

@@ -52,6 +52,7 @@ class Shared:
     walls: Mapping[str, Wall | None] = field(default_factory=dict)
     surveys: Mapping[str, Survey | None] = field(default_factory=dict)
     cabinets: Mapping[str, None] = field(default_factory=dict)
+    in_runs: frozenset[str] = frozenset()  # the recipes that worktops name
 
 
 def read_cabinets(every: Any, section: Any, shared: Shared, reading: Reading) -> tuple[Cabinet, ...]:
@@ -104,11 +105,12 @@ def _recipes_used(default: Given, own: Mapping[str, Given], shared: Shared, read
     words = ("joint", *PLACES_OF_JOINTS, "rail_joint")
     tables = (default, *own.values())
     backs = [given.get("back") for given in tables]
-    if not shared.recipes or not own or any(given.says(word) for given in tables for word in words):
+    idle = [name for name in shared.recipes if name not in shared.in_runs]
+    if not idle or not own or any(given.says(word) for given in tables for word in words):
         return
     if any(isinstance(back, dict) and "joint" in back for back in backs):
         return
-    name = next(iter(shared.recipes))
+    name = idle[0]
     reading.fault(
         ("joints", name), "no cabinet names a recipe, though there is one here",
         f"Write joint = {shown(name)} in a cabinet or under [every_cabinet], or take the recipe out",

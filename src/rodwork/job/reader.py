@@ -110,6 +110,7 @@ def _job(tables: Mapping[str, Any], families: Mapping[str, type], own: OwnFiles,
         walls=_with_misspelt(walls, misspelt.get("walls")),
         surveys=_with_misspelt(surveys, misspelt.get("surveys")),
         cabinets=_with_misspelt(dict.fromkeys(_names(tables.get("cabinets"))), misspelt.get("cabinets")),
+        in_runs=_recipes_of_runs(tables.get("runs")),
     )  # fmt: skip
     cabinets = read_cabinets(tables.get("every_cabinet", {}), tables.get("cabinets", {}), shared, reading)
     runs = read_runs(tables.get("runs", {}), cabinets, shared, reading)
@@ -169,6 +170,13 @@ def _with_misspelt(known: Mapping[str, Any], misspelt: Any) -> dict[str, Any]:
 
 def _names(section: Any) -> tuple[str, ...]:
     return tuple(section) if isinstance(section, dict) else ()
+
+
+def _recipes_of_runs(section: Any) -> frozenset[str]:
+    """The recipes that worktops name: they are not idle, though no cabinet names them."""
+    runs = [run for run in section.values() if isinstance(run, dict)] if isinstance(section, dict) else []
+    tops = [top for run in runs if isinstance(top := run.get("worktop"), dict)]
+    return frozenset(name for top in tops if isinstance(name := top.get("joint"), str))
 
 
 def _shop(said: "Given") -> Shop:
