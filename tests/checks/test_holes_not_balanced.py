@@ -19,6 +19,7 @@ def side(height, start):
         (2131.0, 9.5, True),  # 66 x 32 + 2 x 9.5
         (2131.0, 24.0, False),
         (1074.0, 9.0, True),  # 33 x 32 + 2 x 9
+        (1056.0, 16.0, True),  # 33 x 32, half a pitch at each end
         (774.0, 35.0, True),  # 22 x 32 + 2 x 35
         (720.0, 24.0, True),  # 21 x 32 + 2 x 24
         (720.0, 16.0, False),

@@ -96,6 +96,14 @@ IN_THE_JOB = {
         "bays": ("rest", "rest"),
         "width_mm": 900.0,
     },
+    "hinge_cup": {
+        "doors": doors("left", sides=3.0, hinge_fixed=(17.0,), plates=(0.0,)),
+        "openings": ("rest",),
+        "loose_shelves": (0,),
+        "back": None,
+        "edging": None,
+        "thickness": 25.0,
+    },
     "film_in_margin": {
         "doors": doors("pair", style="inset", between=1.5),
         "finish": FILM,

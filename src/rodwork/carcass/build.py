@@ -140,7 +140,7 @@ def build(
     return Carcass(
         panels=panels, meetings=tuple(meetings), pin_rows=rows,
         openings=_openings(site, bays, closes.id, shelves), shelf_pins=4 * len(loose),
-        fitting_bores=(*hung.bores, *boxes.bores), doors=hung.hung, drawers=boxes.made,
+        fitting_bores=(*hung.bores, *boxes.bores), doors=hung.hung, drawers=boxes.made, matched=boxes.matched,
         fittings=tallied((*hung.items, *boxes.items, *strip_items, *under.items)),
         footing=under.footing, machining=back_cut_outs(cabinet, back),
     )  # fmt: skip

@@ -6,10 +6,10 @@ box height          front's clear height, LIFT_MM up, and 13 mm under the openin
 box                 sides through, front and back between them, bottom in grooves of all four
 """
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 
-from rodwork.carcass.boards import BACK_ACROSS, FRONT_ACROSS, LYING, panel
+from rodwork.carcass.boards import BACK_ACROSS, DOOR_LEFT, FRONT_ACROSS, LYING, panel
 from rodwork.carcass.contacts import facing, meet
 from rodwork.carcass.face import Face
 from rodwork.carcass.pins import Bay
@@ -20,8 +20,9 @@ from rodwork.model.contact import Register
 from rodwork.model.fixing import Item
 from rodwork.model.fronts import DrawerMade, Drawers, FittingBore
 from rodwork.model.job import Back, Board, Cabinet, CannotBuild, Edging, Recipe
-from rodwork.model.meeting import Entry, Meeting
+from rodwork.model.meeting import Entry, MatchedFronts, Meeting
 from rodwork.model.panel import Panel, Role
+from rodwork.model.sawing import Run
 from rodwork.model.surface import EDGES, SURFACES
 
 FRONT_OFF_MM = 2.0
@@ -76,12 +77,14 @@ class Boxes:
     bores: tuple[FittingBore, ...] = ()
     made: tuple[DrawerMade, ...] = ()
     items: tuple[Item, ...] = ()
+    matched: tuple[MatchedFronts, ...] = ()
 
     def with_more(self, more: "Boxes") -> "Boxes":
         """These and those of another table."""
         return Boxes(
             panels=self.panels + more.panels, meetings=self.meetings + more.meetings, bores=self.bores + more.bores,
             made=self.made + more.made, items=self.items + more.items,
+            matched=self.matched + more.matched,
         )  # fmt: skip
 
 
@@ -120,8 +123,19 @@ def drawers(of: Drawn) -> Boxes:
     if of.drawers.handle is not None:
         items.append(Item(item="handle", count=len(made)))
     return Boxes(
-        panels=tuple(panels), meetings=tuple(meetings), bores=tuple(bores), made=tuple(made), items=tuple(items)
+        panels=tuple(panels), meetings=tuple(meetings), bores=tuple(bores), made=tuple(made), items=tuple(items),
+        matched=_matched(of, made),
     )  # fmt: skip
+
+
+def _matched(of: Drawn, made: Sequence[DrawerMade]) -> tuple[MatchedFronts, ...]:
+    """The fronts of each bay that are to come out of one piece, from the bottom."""
+    each = len(of.drawers.heights_mm)
+    run: Run = "along" if of.drawers.grain == "up" else "across"
+    if not of.drawers.match or each < 2:
+        return ()
+    rows = (made[n : n + each] for n in range(0, len(made), each))
+    return tuple(MatchedFronts(fronts=tuple(d.front for d in row), run=run) for row in rows)
 
 
 def _packing(of: Drawn, number: int) -> list[Item]:
@@ -226,13 +240,14 @@ class _Drawer:
         return self.of.face.in_front(self.of.boards[d.board].actual_mm, d.inset, FRONT_OFF_MM)[1]
 
     def front(self) -> Panel:
-        """The front that is seen, grain across."""
+        """The front that is seen."""
         d = self.of.drawers
         board = self.of.boards[d.board]
         x0, x1 = self.of.across[self.number]
         edging = self.of.cabinet.edging
         return panel(
-            id=f"{self.name} front", role="drawer front", board=board, rotation=FRONT_ACROSS, edging=self.of.edging,
+            id=f"{self.name} front", role="drawer front", board=board, edging=self.of.edging,
+            rotation=DOOR_LEFT if d.grain == "up" else FRONT_ACROSS,
             box=((x0, self.y0 - board.actual_mm, self.low), (x1, self.y0, self.high)), shows=SURFACES, in_box=False,
             edged=EDGES if edging is not None and "drawer fronts" in edging.on else (),
         )  # fmt: skip

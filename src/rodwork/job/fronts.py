@@ -106,5 +106,6 @@ def drawers_of(
         between_mm=table.get("between", between), concealed=concealed,
         take_mm=table.get("runners_take", RUNNERS_TAKE_MM[concealed]), length_mm=table.get("runner_length"),
         line_mm=table.get("runner_line"), box_width_mm=table.get("box_width"), handle=handle, joint=joint,
+        grain=table.get("grain", "across"), match=table.get("match", False),
         bays=table.get("bays", ()), path=path,
     )  # fmt: skip

@@ -342,6 +342,12 @@ class DrawersWords(Words):
     sides: Annotated[float, Length(0, 40)] = word("Margin at each outer edge", default="1.5 mm, inset 2 mm")
     ends: Annotated[float, Length(0, 40)] = word("Margin above and below", default="1.5 mm, inset 2 mm")
     between: Annotated[float, Length(0, 40)] = word("Margin between two fronts", default="3 mm, inset 2 mm")
+    grain: Annotated[str, Choice(get_args(Grain))] = word(
+        "Which way the grain of their fronts runs", default='"across"'
+    )
+    match: Annotated[bool, Switch()] = word(
+        "Whether the fronts of a bay come out of one piece, so that the figure runs on over them", default="false"
+    )
     runners: Annotated[str, Choice(("side-mounted", "concealed"))] = word("Their runners", default='"side-mounted"')
     runners_take: Annotated[float, Length(0, 120)] = word(
         "By the runner's sheet: the opening less the box's outside width, of concealed runners less its inside width",

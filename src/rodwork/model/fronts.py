@@ -161,6 +161,8 @@ class Drawers:
     box_width_mm: float | None
     handle: Handle | None
     joint: "Recipe | None" = None  # None: as the cabinet's corners
+    grain: Grain = "across"
+    match: bool = False  # the fronts of a bay come out of one piece
     bays: tuple[int, ...] = ()
     path: tuple[str | int, ...] = ()
 

@@ -10,6 +10,7 @@ from rodwork.model.job import Recipe
 from rodwork.model.machining import Machining
 from rodwork.model.panel import Panel
 from rodwork.model.rod import Opening
+from rodwork.model.sawing import Run
 from rodwork.model.surface import Surface
 
 
@@ -69,6 +70,14 @@ class PinRow:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class MatchedFronts:
+    """Fronts that come out of one piece, from the bottom: following each other along the grain, or across it."""
+
+    fronts: tuple[str, ...]
+    run: Run
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Carcass:
     """The boards of one cabinet in place, their meetings, rows of pins, clear openings, and what hangs on it."""
 
@@ -81,5 +90,6 @@ class Carcass:
     doors: tuple[DoorHung, ...] = ()
     drawers: tuple[DrawerMade, ...] = ()
     fittings: tuple[Item, ...] = ()
+    matched: tuple[MatchedFronts, ...] = ()
     footing: Footing | None = None
     machining: tuple[Machining, ...] = ()  # that belongs to no joint, pin or fitting

@@ -1,6 +1,7 @@
 """The Rod, drafted: boards with their machining and marks, joints, and settings for the whole job."""
 
-from dataclasses import dataclass, fields
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, fields, replace
 
 from rodwork.geometry.vec import Vec
 from rodwork.model.fixing import Item, Joint
@@ -10,6 +11,7 @@ from rodwork.model.meeting import Carcass
 from rodwork.model.panel import Panel, Part
 from rodwork.model.rod import Asked, BoardStock, EdgingStock, Heading, Proof, Rod, RodCabinet
 from rodwork.model.run import CabinetRun
+from rodwork.model.sawing import Matched
 from rodwork.setout.fittings import fitting_machining
 from rodwork.setout.marks import marks
 from rodwork.setout.pins import pin_machining
@@ -75,7 +77,8 @@ def draft(job: Job, made: tuple[Made, ...], runs: tuple[MadeRun, ...] = ()) -> R
             for e in job.edgings.values()
         },
         cabinets=tuple(cabinets), setups=settings(work, job.shop.step_mm), findings=(),
-        walls=job.walls, tested=job.tested, sawing=job.sawing, measured=job.measured,
+        walls=job.walls, tested=job.tested, measured=job.measured,
+        sawing=replace(job.sawing, matched=(*job.sawing.matched, *_matched(made, cabinets))),
         surveys=job.surveys,
         runs=tuple(r.run for r in runs),
     )  # fmt: skip
@@ -88,6 +91,15 @@ def _by_part(one: Made | MadeRun) -> dict[str, tuple[Machining, ...]]:
     for m in (*one.machining, *pin_machining(one.carcass.pin_rows, panels), *fitted):
         out[m.part].append(m)
     return {p: tuple(ms) for p, ms in out.items()}
+
+
+def _matched(made: tuple[Made, ...], cabinets: Sequence[RodCabinet]) -> Iterator[Matched]:
+    """Fronts that come out of one piece, by the marks of every copy."""
+    for one, cabinet in zip(made, cabinets, strict=False):  # the boards of runs stand behind them
+        for n, fronts in enumerate(one.carcass.matched, 1):
+            for copy in range(cabinet.count):
+                marks = tuple(cabinet.part[front].marks[copy] for front in fronts.fronts)
+                yield Matched(name=f"fronts {n} of {cabinet.name} {copy + 1}", marks=marks, run=fronts.run)
 
 
 def _cabinet(one: Made, by_part: dict[str, tuple[Machining, ...]]) -> RodCabinet:
