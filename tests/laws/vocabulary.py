@@ -80,10 +80,11 @@ def texts(draw):
     kind = draw(st.sampled_from(["wall", "base", "tall", "bookcase", "open box"]))
     bays, shelves = draw(st.integers(1, 3)), draw(st.integers(0, 3))
     height = draw(st.integers(1600, 2200) if kind == "tall" else st.integers(420 + 260 * shelves, 1500))
+    width, depth = draw(st.integers(360, 800)) + 380 * (bays - 1), draw(st.integers(280, 600))
     lines += [
         f'kind = "{kind}"', f'sides = "{draw(st.sampled_from(["through", "between", "under the top"]))}"',
-        f"width = {draw(st.integers(360, 800)) + 380 * (bays - 1)}", f"height = {height}",
-        f"depth = {draw(st.integers(280, 600))}", f"dividers = {bays - 1}", f"fixed_shelves = {shelves}",
+        f"width = {width}", f"height = {height}",
+        f"depth = {depth}", f"dividers = {bays - 1}", f"fixed_shelves = {shelves}",
     ]  # fmt: skip
     lines += (
         draw(backs())
@@ -98,7 +99,7 @@ def texts(draw):
     lines += [f"loose_shelves = {draw(st.integers(0, 2))}"] if draw(st.booleans()) else []
     actual = draw(st.sampled_from([16.0, 17.6, 18.0, 18.3]))
     row = draw(rows()) if draw(st.integers(0, 3)) == 0 else []
-    lines += ["count = 2"] if row else []
+    lines += ["count = 2"] if row else draw(niches(width, depth)) if draw(st.integers(0, 3)) == 0 else []
     return HEAD.format(actual=actual, recipes="\n".join(recipes)) + "\n".join([*lines, *row]) + "\n"
 
 
@@ -111,7 +112,21 @@ def backs(draw):
         return []
     void = 0 if style == "planted" else draw(st.sampled_from([0, 10, 22]))
     board = "birch18" if style == "inset" else "birch6"
-    return [f'back = {{ board = "{board}", style = "{style}", void = {void} }}']
+    socket = '{ for = "socket", left = 100, bottom = 120, width = 120, height = 90, out = 20 }'
+    cut = f", cut_outs = [{socket}]" if draw(st.integers(0, 3)) == 0 else ""
+    return [f'back = {{ board = "{board}", style = "{style}", void = {void}{cut} }}']
+
+
+@st.composite
+def niches(draw, width, depth):
+    """The survey of an opening that leans, round a cabinet of this size: a line for it, and a table after the others."""
+    gap, lean, splay = draw(st.integers(30, 120)), draw(st.integers(-8, 8)), draw(st.integers(-10, 0))
+    return [
+        'alcove = "niche"', "[surveys.niche]", "heights = [-900, 1300]", f"widths = [{width + gap}, {width + gap + 4}]",
+        f"back_widths = [{width + gap + splay}, {width + gap + splay}]", f"depths = [{depth + 30}, {depth + 34}]",
+        f"left_plumb = {{ out = {lean}, height = 2200 }}", "floor = [-1000, -1006]",
+        "skirting = { height = 100, out = 12 }",
+    ]  # fmt: skip
 
 
 @st.composite

@@ -208,3 +208,10 @@ def test_an_opening_that_does_not_give_a_size_says_which(survey, asked, size):
     with pytest.raises(NoRoom) as problem:
         stand_in(survey_of(survey), ask(**asked))
     assert problem.value.size == size
+
+
+def test_a_carcass_on_feet_stands_as_high_as_they_are():
+    on = lambda style: alcove_of(BOOKCASE + f'feet = {{ style = "{style}", height = 90 }}\n')  # noqa: E731
+    assert on("plinth frame").feet[0] == pytest.approx(90, abs=0.3)
+    assert on("notched sides").feet[0] == pytest.approx(0, abs=0.3)
+    assert alcove_of(BOOKCASE + 'above_floor = 120\nfeet = { style = "legs" }\n').feet[0] == pytest.approx(120, abs=0.3)

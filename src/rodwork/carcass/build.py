@@ -15,7 +15,7 @@ from rodwork.carcass.face_frame import Stands, face_of
 from rodwork.carcass.feet import stand, toe_notch
 from rodwork.carcass.pins import Bay, PinHeights, pin_rows, shelf_heights
 from rodwork.carcass.scribes import scribes
-from rodwork.carcass.services import back_cut_outs, drawer_room
+from rodwork.carcass.services import back_cut_outs, drawer_room, housed
 from rodwork.geometry.directions import DOWN, FRONT, LEFT, RIGHT, UP
 from rodwork.geometry.vec import Matrix, Vec, neg
 from rodwork.model.contact import Place, Register
@@ -123,6 +123,7 @@ def build(
     under = stand(cabinet, boards, sides, site.frame.cross_depth, entry)
     meetings += under.meetings
     strips, strip_items = scribes(cabinet.alcove, boards)
+    vents = housed(cabinet, site.frame.shelf_back, bays, site.heights)
     panels = (
         *box.values(),
         *site.railed.panels.values(),
@@ -142,7 +143,7 @@ def build(
         openings=_openings(site, bays, closes.id, shelves), shelf_pins=4 * len(loose),
         fitting_bores=(*hung.bores, *boxes.bores), doors=hung.hung, drawers=boxes.made, matched=boxes.matched,
         fittings=tallied((*hung.items, *boxes.items, *strip_items, *under.items)),
-        footing=under.footing, machining=back_cut_outs(cabinet, back),
+        footing=under.footing, machining=back_cut_outs(cabinet, back, vents),
     )  # fmt: skip
 
 

@@ -1,6 +1,8 @@
 """Cut-outs in a back for sockets, pipes and the like, and the room that they leave for drawers."""
 
 from rodwork.carcass.contacts import facing
+from rodwork.carcass.divide import Division
+from rodwork.carcass.pins import Bay
 from rodwork.geometry.directions import DOWN, LEFT
 from rodwork.model.feature import Cutout
 from rodwork.model.job import BackCutOut, Cabinet, CannotBuild
@@ -9,14 +11,44 @@ from rodwork.model.panel import Panel
 from rodwork.model.surface import axis_of
 
 LEAST_WOOD_MM = 15.0  # of the back beside a cut-out; common practice, no source
+VENT_FRAME_MM = 20.0  # of the back that is left round a vented opening, on its inside
+DUST = 1e-6
 CORNER_MM = 10.0  # the radius that the template's cutter leaves
 
 
-def back_cut_outs(cabinet: Cabinet, back: Panel | None) -> tuple[Machining, ...]:
-    """Every cut-out in the back. Raises CannotBuild where one runs out of it."""
+def back_cut_outs(cabinet: Cabinet, back: Panel | None, vents: tuple[BackCutOut, ...]) -> tuple[Machining, ...]:
+    """Every cut-out in the back, with those for `vents`. Raises CannotBuild where one runs out of it."""
     if back is None or cabinet.back is None:
         return ()
-    return tuple(_cut(cabinet, back, n, cut) for n, cut in enumerate(cabinet.back.cut_outs, 1))
+    return tuple(_cut(cabinet, back, n, cut) for n, cut in enumerate((*cabinet.back.cut_outs, *vents), 1))
+
+
+def housed(cabinet: Cabinet, inside: float, bays: tuple[Bay, ...], heights: Division) -> tuple[BackCutOut, ...]:
+    """What is cut out of the back for the appliance of the cabinet. Raises CannotBuild where it does not go in.
+
+    `inside`: the clear depth before the back.
+    """
+    if cabinet.appliance is None:
+        return ()
+    appliance, opening = cabinet.appliance
+    place, (wide, high) = cabinet.place.path, appliance.opening_mm
+    (x0, x1), (z0, z1) = (bays[0].x0, bays[0].x1), heights.spaces[opening - 1]
+    room = cabinet.depth_mm if appliance.vented else inside
+    for word, there, wanted, size in (
+        ("width", x1 - x0, wide, cabinet.width_mm), ("height", z1 - z0, high, cabinet.height_mm),
+        ("depth", room, appliance.depth_mm + appliance.behind_mm, cabinet.depth_mm),
+    ):  # fmt: skip
+        if there < wanted - DUST:
+            raise CannotBuild(
+                (*place, word), f"the opening has a {word} of {there:g}, and the {appliance.name} wants {wanted:g}",
+                f"make the {word} of the cabinet {round(size + wanted - there, 3):g} or more",
+            )  # fmt: skip
+    if not appliance.vented:
+        return ()
+    beside = VENT_FRAME_MM
+    return (
+        BackCutOut(what=f"the {appliance.name}", low_mm=(x0 + beside, z0 + beside), high_mm=(x1 - beside, z1 - beside)),
+    )
 
 
 def drawer_room(cabinet: Cabinet, space: tuple[float, float], depth: float) -> float:

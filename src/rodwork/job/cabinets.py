@@ -5,6 +5,7 @@ from dataclasses import dataclass, field, replace
 from typing import Any
 
 from rodwork.job.alcoves import NoRoom, ask_of, cut_out_of, cut_outs, hinged_sides, stand_in
+from rodwork.job.appliances import with_opening, wrong_opening
 from rodwork.job.demand import contents_of, hanging_of, one_way_contents, sag_of
 from rodwork.job.faults import shown
 from rodwork.job.fronts import BEHIND_INSET_MM, doors_of, drawers_of, face_frame_of
@@ -30,7 +31,7 @@ from rodwork.model.alcove import Alcove
 from rodwork.model.demand import Contents, Hanging, Wall
 from rodwork.model.finish import Finish
 from rodwork.model.fronts import Doors, Drawers, FaceFrame
-from rodwork.model.job import Back, Cabinet, CabinetEdging, Feet, Pins, Place, Rails, Recipe
+from rodwork.model.job import Appliance, Back, Cabinet, CabinetEdging, Feet, Pins, Place, Rails, Recipe
 from rodwork.model.survey import Survey
 
 MOST_CABINETS = 2000
@@ -51,6 +52,7 @@ class Shared:
     families: Mapping[str, type]
     walls: Mapping[str, Wall | None] = field(default_factory=dict)
     surveys: Mapping[str, Survey | None] = field(default_factory=dict)
+    appliances: Mapping[str, Appliance | None] = field(default_factory=dict)
     cabinets: Mapping[str, None] = field(default_factory=dict)
     in_runs: frozenset[str] = frozenset()  # the recipes that worktops name
 
@@ -146,6 +148,9 @@ class _Maker:
         self._needs()
         openings = self._spaces("fixed_shelves", "openings")
         bays = self._spaces("dividers", "bays")
+        appliance = self._appliance(openings, bays)
+        if appliance is not None:
+            openings = with_opening(openings, appliance)
         board = self._look_up("board", self.shared.boards, "boards")
         shelf_board = self._look_up("shelf_board", self.shared.boards, "boards") or board
         back, edging, contents, hanging = self._back(), self._edging(), self._contents(), self._hanging()
@@ -155,16 +160,21 @@ class _Maker:
         corner, shelf, divider = self._joints(fixed_shelves=len(openings) > 1, dividers=len(bays) > 1)
         rails, rail_joint = self._rails(), self._recipe_for("rail_joint")
         loose = self._loose(len(openings))
-        alcove = self._alcove(board, hinged_sides(doors, len(bays)), hanging is not None)
+        feet = self._feet(board)
+        lifts = feet.height_mm if feet is not None and feet.style != "notched sides" else 0.0
+        alcove = self._alcove(board, lifts, hinged_sides(doors, len(bays)), hanging is not None)
         if alcove and back and board:
             back = replace(back, cut_outs=(*back.cut_outs, *cut_outs(alcove, self.shared.boards[board].actual_mm)))
-        width, height, depth = alcove.size if alcove else (self._get(w) for w in ("width", "height", "depth"))
+        asked = self._get("width")
+        if asked is None and appliance and board:
+            asked = appliance[0].opening_mm[0] + 2 * self.shared.boards[board].actual_mm
+        width, height, depth = alcove.size if alcove else (asked, self._get("height"), self._get("depth"))
         wrong = self.own.wrong or self.every.wrong or len(self.reading.faults) > before or width is None
         if wrong or not (board and shelf_board and corner and shelf and divider):
             return None
         return Cabinet(
             name=self.name, mark=self.mark, kind=self._get("kind", "open box"), count=self._get("count", 1),
-            width_mm=width, height_mm=height, depth_mm=depth, alcove=alcove,
+            width_mm=width, height_mm=height, depth_mm=depth, alcove=alcove, appliance=appliance,
             board=board, shelf_board=shelf_board, sides=self._get("sides", "through"),
             corner_joint=corner, shelf_joint=shelf, divider_joint=divider, back=back, bays=bays, openings=openings,
             loose_shelves=loose, shelf_set_back_mm=self._get("shelf_set_back", self._behind(doors)),
@@ -172,7 +182,7 @@ class _Maker:
             contents=contents, notes=self._get("notes"), place=Place(path=self.own.path), hanging=hanging,
             room=self._get("room", "heated"), sag=sag_of(self._table("sag")), doors=doors, drawers=drawers,
             finish=self._finish(), face_frame=frame,
-            rails=rails, rail_joint=rail_joint, feet=self._feet(board),
+            rails=rails, rail_joint=rail_joint, feet=feet,
         )  # fmt: skip
 
     def _from(self, word: str) -> Given | None:
@@ -196,8 +206,9 @@ class _Maker:
         return (*(table or self.own).path, *words)
 
     def _needs(self) -> None:
+        housed = self._from("appliance") is not None
         for word in ONLY_BOARD if self._from("alcove") else NEEDED:
-            if self._from(word) is None:
+            if self._from(word) is None and not (housed and word == "width"):
                 self.reading.fault(self.own.path, *lacks(CabinetWords, word, f"the cabinet {shown(self.name)}"))
 
     def _look_up(self, word: str, names: Mapping[str, Any], section: str) -> str | None:
@@ -405,8 +416,20 @@ class _Maker:
             return None
         return doors_of(said, named, openings, drawers, table.path, frame)
 
-    def _alcove(self, board: str | None, hinged: tuple[bool, bool], lifted: bool) -> Alcove | None:
-        """Where it stands in a surveyed opening, if it does. Sizes of its own go before the opening's."""
+    def _appliance(self, openings: tuple[Any, ...], bays: tuple[Any, ...]) -> tuple[Appliance, int] | None:
+        """The appliance that it houses, with its opening."""
+        said = self._get("appliance")
+        if not isinstance(said, dict):
+            return None
+        name = self._named(said["of"], self.shared.appliances, "appliances", self._path("appliance", "of"))
+        appliance, opening = self.shared.appliances[name] if name is not None else None, said.get("opening", 1)
+        wrong = wrong_opening(openings, bays, opening)
+        if wrong is not None:
+            self.reading.fault(self._path("appliance"), *wrong)
+        return None if appliance is None or wrong is not None else (appliance, opening)
+
+    def _alcove(self, board: str | None, feet: float, hinged: tuple[bool, bool], lifted: bool) -> Alcove | None:
+        """Where it stands in a surveyed opening, on feet so high, if it does. Its own sizes go before the opening's."""
         name = self._look_up("alcove", self.shared.surveys, "surveys")
         survey = None if name is None else self.shared.surveys[name]
         for word in OF_ALCOVES:
@@ -420,7 +443,8 @@ class _Maker:
             self.reading.fault(
                 self._path("count"), "there is one alcove and more than one cabinet for it", "Write count = 1"
             )
-        ask = ask_of(self.own.values, self._get("above_floor", 0.0), scribes, self.shared.boards[of], hinged, lifted)
+        above = self._get("above_floor", feet)
+        ask = ask_of(self.own.values, above, scribes, self.shared.boards[of], hinged, lifted)
         try:
             return stand_in(survey, ask)
         except NoRoom as problem:

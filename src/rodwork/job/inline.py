@@ -64,9 +64,10 @@ class InRun(Kind):
         if isinstance(value, dict):
             if "gap" in value:
                 said = self.gap.read(value, unit)
+                named = isinstance(said["gap"], str)  # an appliance: how wide it is is looked up later
                 return RunEntry(
-                    stands_as="gap", name=said.get("for", "gap"), mm=said["gap"],
-                    under_worktop=said.get("worktop", True),
+                    stands_as="gap", name=said["gap"] if named else said.get("for", "gap"),
+                    mm=None if named else said["gap"], under_worktop=said.get("worktop", True),
                 )  # fmt: skip
             if "infill" in value:
                 said = self.infill.read(value, unit)

@@ -9,6 +9,7 @@ from decimal import Decimal
 from typing import TYPE_CHECKING, Any
 
 from rodwork.catalogue.boards import materials
+from rodwork.job.appliances import read_appliances
 from rodwork.job.demand import read_declared, read_tested, read_walls
 from rodwork.job.faults import Fault, JobFaults, fault_at, near, shown
 from rodwork.job.lines import Lines
@@ -65,6 +66,7 @@ def _job(tables: Mapping[str, Any], families: Mapping[str, type], own: OwnFiles,
     from rodwork.job.runs import read_runs
     from rodwork.job.tables import read_named, read_table
     from rodwork.job.words import (
+        ApplianceWords,
         BoardWords,
         EdgingWords,
         FittingWords,
@@ -104,11 +106,15 @@ def _job(tables: Mapping[str, Any], families: Mapping[str, type], own: OwnFiles,
     figures = read_figures(tables, own_families.values(), reading)
     if not tables.get("cabinets") and "cabinets" not in misspelt:
         reading.fault(("cabinets",), "there is no cabinet in it", "Write a table such as [cabinets.glaze]")
+    appliances = read_appliances(
+        read_named("appliances", tables.get("appliances", {}), ApplianceWords, "appliance", reading), reading
+    )
     shared = Shared(
         boards=_with_misspelt(boards, misspelt.get("boards")), edgings=_with_misspelt(edgings, misspelt.get("edgings")),
         recipes=_with_misspelt(recipes, misspelt.get("joints")), families=families,
         walls=_with_misspelt(walls, misspelt.get("walls")),
         surveys=_with_misspelt(surveys, misspelt.get("surveys")),
+        appliances=_with_misspelt(appliances, misspelt.get("appliances")),
         cabinets=_with_misspelt(dict.fromkeys(_names(tables.get("cabinets"))), misspelt.get("cabinets")),
         in_runs=_recipes_of_runs(tables.get("runs")),
     )  # fmt: skip

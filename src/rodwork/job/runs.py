@@ -87,6 +87,8 @@ class _Maker:
 
     def _entry(self, i: int, entry: RunEntry) -> RunEntry:
         """An entry of `of`: of a cabinet, which of its copies it is."""
+        if entry.stands_as == "gap" and entry.mm is None:
+            return self._for_appliance(i, entry)
         if entry.stands_as != "cabinet":
             return entry
         cabinet = self.known.get(entry.name)
@@ -103,6 +105,14 @@ class _Maker:
                 f"Write count = {copy} in [cabinets.{entry.name}], or take one out of the runs",
             )  # fmt: skip
         return replace(entry, copy=copy)
+
+    def _for_appliance(self, i: int, entry: RunEntry) -> RunEntry:
+        """A gap that is as wide as the appliance it is named after asks for."""
+        if entry.name not in self.shared.appliances:
+            self._unknown(("of", i, "gap"), entry.name, self.shared.appliances, "appliances")
+            return entry
+        appliance = self.shared.appliances[entry.name]
+        return entry if appliance is None else replace(entry, mm=appliance.opening_mm[0])
 
     def _usual_board(self, of: Sequence[RunEntry]) -> str | None:
         """The board of the first cabinet's doors, else its own."""

@@ -18,7 +18,7 @@ EXAMPLE_NAMES = {
     "walls": "kitchen", "runs": "glazing", "measured": "G1-LS", "tested": "cam fitting",
     "stock": "large", "offcuts": "rack3", "matched": "fronts",
     "prices": '"dowel 8x30"',
-    "machines": '"dowel jig"', "surveys": "alcove", "services": "socket",
+    "machines": '"dowel jig"', "surveys": "alcove", "services": "socket", "appliances": "oven",
 }  # fmt: skip
 
 

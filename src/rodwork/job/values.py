@@ -108,6 +108,31 @@ class LengthOr(Kind):
         }  # fmt: skip
 
 
+@dataclass(frozen=True, slots=True)
+class LengthOrName(Kind):
+    """A length, or the name of what has it. Whether there is one is asked later."""
+
+    length: Length
+    section: str
+
+    def read(self, value: Any, unit: Unit) -> Any:
+        """Mm, or the name as written."""
+        try:
+            return self.length.read(value, unit)
+        except Wrong:
+            if isinstance(value, str) and value[:1].isalpha():
+                return value
+            raise
+
+    def schema(self) -> dict[str, Any]:
+        """A length or a string."""
+        inner = self.length.schema()
+        return {
+            "anyOf": [*inner["anyOf"], {"type": "string"}],
+            RANGE: f"{inner[RANGE]}, or the NAME of one of [{self.section}.NAME]",
+        }  # fmt: skip
+
+
 def _small(text: str) -> str:
     return text[0].lower() + text[1:]
 

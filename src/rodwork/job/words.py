@@ -22,6 +22,7 @@ from rodwork.job.values import (
     Kind,
     Length,
     LengthOr,
+    LengthOrName,
     ListOf,
     Material,
     Minutes,
@@ -521,6 +522,28 @@ class TestedWords(Words):
     source: Annotated[str, Text(200)] = word("Whose figures they are", needed=True, such_as='"own test, March"')
 
 
+class ApplianceWords(Words):
+    """An appliance by its maker's sheet: an opening of a cabinet, or a gap of a run, follows from it."""
+
+    width: Annotated[float, Length(100, 3000)] = word("Its width", needed=True, such_as="595")
+    height: Annotated[float, Length(50, 3000)] = word("Its height", needed=True, such_as="590")
+    depth: Annotated[float, Length(50, 1500)] = word("Its depth, front left out", needed=True, such_as="550")
+    beside: Annotated[float, Length(0, 200)] = word(
+        "By its maker's sheet: how much wider its opening is, in all", default="4 mm"
+    )
+    above: Annotated[float, Length(0, 500)] = word(
+        "By its maker's sheet: how much higher its opening is", default="4 mm"
+    )
+    behind: Annotated[float, Length(0, 500)] = word("By its maker's sheet: what is free behind it", default="0")
+    vented: Annotated[bool, Switch()] = word("Whether the back is cut out behind it", default="true")
+
+
+_HOUSED = Inline(
+    words={"of": Reference("appliances"), "opening": Whole(1, MOST_SPACES)}, needed=("of",),
+    such_as='{ of = "oven", opening = 2 }',
+)  # fmt: skip
+
+
 class ScribesWords(Words):
     """The strips that close the gaps between a unit in an alcove and the walls."""
 
@@ -653,7 +676,12 @@ class EveryCabinetWords(Words):
         default="none",
     )
     above_floor: Annotated[float, Length(0, 4000)] = word(
-        "In an alcove: from the highest point of the floor up to the carcass", default="0"
+        "In an alcove: from the highest point of the floor up to the carcass", default="as high as its feet, else 0"
+    )
+    appliance: Annotated[Any, _HOUSED] = word(
+        "The appliance that it houses, in which opening from the bottom (the first where it is not said): the "
+        "opening's height follows, and the cabinet's width where it is not said",
+        default="none",
     )
     scribes: ScribesWords = word("Its scribes in an alcove", default="25 mm or more each side")
     sag: SagWords = word("How far its shelves may sag", default="1 in 400 after creep; as new 1 in 240, and 6.4 mm")
@@ -962,7 +990,8 @@ class RunScrewWords(Words):
 
 _IN_RUN = InRun(
     gap=Inline(
-        words={"gap": Length(1, 3000), "for": Text(60), "worktop": Switch()}, needed=("gap",),
+        words={"gap": LengthOrName(Length(1, 3000), "appliances"), "for": Text(60), "worktop": Switch()},
+        needed=("gap",),
         such_as='{ gap = 602, for = "dishwasher" }',
     ),
     infill=Inline(
@@ -1051,6 +1080,7 @@ SECTIONS: dict[str, tuple[type[Words], bool]] = {  # the table, and whether it h
     "tested": (TestedWords, True),
     "surveys": (SurveyWords, True),
     "services": (ServiceWords, True),
+    "appliances": (ApplianceWords, True),
 }
 
 

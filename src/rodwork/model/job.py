@@ -86,6 +86,28 @@ class Recipe:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Appliance:
+    """An appliance by its maker's sheet, mm: its size, and what its opening is larger by, in all and above it.
+
+    `behind_mm` is free depth that it wants behind it; `vented`: the back is cut out behind it.
+    """
+
+    name: str
+    width_mm: float
+    height_mm: float
+    depth_mm: float
+    beside_mm: float
+    above_mm: float
+    behind_mm: float
+    vented: bool
+
+    @property
+    def opening_mm(self) -> tuple[float, float]:
+        """(clear width, clear height) of the opening that it stands in."""
+        return self.width_mm + self.beside_mm, self.height_mm + self.above_mm
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class BackCutOut:
     """A cut-out in the back, in cabinet axes: (across, up) of its lower left and upper right corner.
 
@@ -210,6 +232,7 @@ class Cabinet:
     drawers: tuple[Drawers, ...] = ()
     alcove: Alcove | None = None  # None: it stands in no surveyed opening
     face_frame: FaceFrame | None = None  # None: fronts lie on the carcass itself
+    appliance: tuple[Appliance, int] | None = None  # with its opening, from the bottom; None: it houses none
     finish: Finish | None = None  # None: not said, or none that adds to a size
     rails: Rails | None = None  # None: a full top, and none to fix through
     rail_joint: Recipe | None = None  # None: as the corners
