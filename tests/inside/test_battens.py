@@ -66,6 +66,18 @@ def test_it_is_proven_and_no_boards_overlap(back, joint):
     assert [f.message for f in rod.findings if f.severity == "fault"] == []
 
 
+@pytest.mark.parametrize("high", [75, 80, 100])
+def test_halves_of_the_usual_heights_take_two_dowels_at_each_end(high):
+    """75 to 100: a woodworkers' forum, second-hand. 8 mm dowels stand four diameters apart and 5 clear of the slope."""
+    rod = rod_of_text('kind = "wall"', GROOVED, HUNG.replace("90", str(high)), more=WALL)
+    ends = sorted(f.at[1] for f in only(rod).part["cabinet batten"].features if f.into[0] > 0)
+    assert len(ends) == 2
+    assert ends[1] - ends[0] >= 32 - 1e-6
+    assert ends[0] - 4 - T >= 5
+    assert [f.message for f in prove(rod)] == []
+    assert [f.message for f in rod.findings if f.severity == "fault"] == []
+
+
 def test_the_link_from_the_batten_to_the_carcass_closes_by_its_own_fixings():
     rod = hung(GROOVED, "contents = { kg = 30 }")
     link = next(x for x in load(rod).cabinets[0].hanging.chain.links if x.name == "hanging joint to the carcass")
@@ -100,6 +112,14 @@ def test_all_three_boards_are_sawn_bought_and_marked():
         ([GROOVED.replace("22", "10"), 'hanging = { style = "split batten", batten = 90 }'], "void of 20.6 to 22.6"),
         ([GROOVED.replace("grooved", "rebated"), 'hanging = { style = "split batten", batten = 90 }'], "into grooves"),
         (['hanging = { style = "split batten", batten = 90 }'], "there is none"),
+        (
+            [
+                GROOVED,
+                "rails = { fixing = 90, behind_back = true }",
+                'hanging = { style = "split batten", batten = 90 }',
+            ],
+            "behind_back = false",
+        ),
         ([GROOVED, 'hanging = { style = "split batten", batten = 45 }'], "52.8 high or more"),
         ([GROOVED, 'hanging = { style = "split batten", batten = 300 }'], "four times as high"),
     ],

@@ -60,6 +60,11 @@ def battens(
             f"give the back a void of {t + 3:g} to {t + 5:g}: walls are not flat",
         )  # fmt: skip
     refuse_in_rebates(cabinet, "a batten", path)
+    if cabinet.rails is not None and cabinet.rails.fixing_mm is not None and cabinet.rails.behind_back:
+        raise CannotBuild(
+            path, "a fixing rail stands behind the back, where the batten is to lie",
+            "hang it by the one or the other: leave batten or the fixing rail out, or write behind_back = false",
+        )  # fmt: skip
     least = 3 * t
     low = round(under - high, 6)
     if high < least or low < sides[0].size[2] + cabinet.toe_mm + 2 * high:

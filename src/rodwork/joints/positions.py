@@ -12,6 +12,8 @@ from rodwork.model.shop import Shop
 
 LEAST_FROM_FRONT_MM = 15.0  # a row moved nearer the front than this would break the edge; common practice, no source
 
+LEAST_BESIDE_MM = 5.0  # wood beside a fixing in a narrow board; common practice, no source
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class RowSettings:
@@ -39,7 +41,8 @@ def row_of(
 ) -> tuple[float, ...]:
     """Where a row stands: as asked, else by the shop's habit, or between what stands in the run already.
 
-    On a board too narrow for the habit, such as a rail, two stand a quarter of its width in from either edge.
+    On a board too narrow for the habit, such as a rail, two stand a quarter of its width in from either edge,
+    or nearer to the edges where they would crowd each other.
     `half`: what one takes along the run, each way. `pitch`: where none is asked. `between`: least distance from an
     earlier family's. `shift`: off the row on a divider's other face; None: too long for that, so the rows on the two
     faces take turns. `clear`: least wood before and after the row, where the shop's habit would leave less.
@@ -52,7 +55,8 @@ def row_of(
     end = s.end_mm if s.end_mm is not None else max(shop.end_mm, room)
     to_groove = run.to_groove and s.end_mm is None
     if s.first_mm is None and s.end_mm is None and run.run_to < first + least_apart + end and not to_groove:
-        first = end = max(room, down_to_step(run.run_to / 4, shop.fence_step_mm))
+        widest = (run.run_to - least_apart) / 2  # nearer to the edges where they would else crowd each other
+        first = end = max(room, down_to_step(min(run.run_to / 4, widest), shop.fence_step_mm), half + LEAST_BESIDE_MM)
     if shift is None and run.covered:
         last = _last(run.run_to, end, to_groove, half, shop)
         return _turn_about(first, last, what=what, pitch=pitch, apart=between, turn=run.stagger, shop=shop)
