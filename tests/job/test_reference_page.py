@@ -11,6 +11,7 @@ from rodwork.job.words import (
     SECTIONS,
     SUCH_AS,
     BackWords,
+    BlindWords,
     BoughtDoorWords,
     CabinetEdgingWords,
     CabinetWords,
@@ -35,7 +36,7 @@ from rodwork.job.words import (
 PAGE = Path(__file__).parents[2] / "docs" / "job-file.md"
 HEADINGS = {
     **{f"[{name}.NAME]" if named else f"[{name}]": words for name, (words, named) in SECTIONS.items()},
-    "back": BackWords, "feet": FeetWords, "rails": RailsWords, "doors": DoorsWords, "bought": BoughtDoorWords, "drawers": DrawersWords, "pins": PinsWords, "edging": CabinetEdgingWords, "contents": ContentsWords,
+    "back": BackWords, "blind": BlindWords, "feet": FeetWords, "rails": RailsWords, "doors": DoorsWords, "bought": BoughtDoorWords, "drawers": DrawersWords, "pins": PinsWords, "edging": CabinetEdgingWords, "contents": ContentsWords,
     "hanging": HangingWords, "sag": SagWords, "left_plumb": PlumbWords, "scribes": ScribesWords, "skirting": MouldingWords,
     "plinth": PlinthWords, "worktop": WorktopWords, "cornice": CorniceWords, "screws": RunScrewWords,
 }  # fmt: skip

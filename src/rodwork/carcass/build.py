@@ -8,6 +8,7 @@ from rodwork.carcass import rails
 from rodwork.carcass.battens import battens
 from rodwork.carcass.boards import DIVIDER, LEFT_SIDE, LYING, NO_NOTCH, RIGHT_SIDE, TOP, UNNOTCHED, Notches, panel
 from rodwork.carcass.contacts import facing, meet
+from rodwork.carcass.corner import blind_end
 from rodwork.carcass.divide import Division, divide
 from rodwork.carcass.doors import Opened, bays_of, doors, drawer_across, drawer_edges, pins_of
 from rodwork.carcass.drawers import Boxes, Drawn, drawer_back, drawers
@@ -46,6 +47,7 @@ _SHOWS: dict[Role, tuple[Surface, ...]] = {
     "plinth frame": (),
     "back": ("face_side",),
     "face frame": (*EDGES, "back_side"),
+    "infill": (*EDGES, "face_side"),
     "door": SURFACES,
     "drawer front": SURFACES,
     "drawer side": ("far_edge", "face_side"),
@@ -108,9 +110,10 @@ def build(
     bays = _bays(site, box, dividers)
     loose, rows = _loose(site, bays)
     fixed = tuple(s for bay in shelves for s in bay)
-    faced = face_of(
-        Stands(cabinet, boards, bays, site.heights.spaces, sides, box["bottom"], closes, dividers, shelves)
-    )  # fmt: skip
+    stands = Stands(cabinet, boards, bays, site.heights.spaces, sides, box["bottom"], closes, dividers, shelves)
+    faced = face_of(stands)
+    if cabinet.blind is not None:
+        faced = blind_end(stands, faced.face, cabinet.blind)
     opened = Opened(
         cabinet=cabinet, bays=bays, spaces=site.heights.spaces, face=faced.face, pins=rows, edging=site.edging,
         step=shop.fence_step_mm,

@@ -51,7 +51,7 @@ def _front(cabinet: RodCabinet, area: Area) -> Iterator[Shape]:
         return (left + (x - x0) * k, low + (z - z0) * k)
 
     for part in cabinet.parts:
-        if part.role == "face frame" or (part.in_box and part.role in _SEEN):
+        if part.role in ("face frame", "infill") or (part.in_box and part.role in _SEEN):
             a, b = part_box(part)
             yield box(*at(a[0], a[2]), (b[0] - a[0]) * k, (b[2] - a[2]) * k, THIN)
     hinged = {d.door: d.hinged for d in cabinet.doors}

@@ -8,14 +8,15 @@ from rodwork.job.alcoves import NoRoom, ask_of, cut_out_of, cut_outs, hinged_sid
 from rodwork.job.appliances import with_opening, wrong_opening
 from rodwork.job.demand import contents_of, hanging_of, one_way_contents, sag_of
 from rodwork.job.faults import shown
-from rodwork.job.fronts import BEHIND_INSET_MM, doors_of, drawers_of, face_frame_of
+from rodwork.job.fronts import BEHIND_INSET_MM, blind_of, doors_of, drawers_of, face_frame_of
 from rodwork.job.inside import feet_of, rails_of
 from rodwork.job.lines import Path
 from rodwork.job.marks import marks
-from rodwork.job.recipes import recipe_left_to_us
+from rodwork.job.recipes import on_carcass, recipe_left_to_us
 from rodwork.job.tables import Given, Reading, lacks, read_named, read_table, unknown_name
 from rodwork.job.words import (
     BackWords,
+    BlindWords,
     BoughtDoorWords,
     CabinetEdgingWords,
     CabinetWords,
@@ -30,7 +31,7 @@ from rodwork.job.words import (
 from rodwork.model.alcove import Alcove
 from rodwork.model.demand import Contents, Hanging, Wall
 from rodwork.model.finish import Finish
-from rodwork.model.fronts import Doors, Drawers, FaceFrame
+from rodwork.model.fronts import BlindEnd, Doors, Drawers, FaceFrame
 from rodwork.model.job import Appliance, Back, Cabinet, CabinetEdging, Feet, Pins, Place, Rails, Recipe
 from rodwork.model.survey import Survey
 
@@ -181,7 +182,7 @@ class _Maker:
             pins=self._pins(), edging=edging,
             contents=contents, notes=self._get("notes"), place=Place(path=self.own.path), hanging=hanging,
             room=self._get("room", "heated"), sag=sag_of(self._table("sag")), doors=doors, drawers=drawers,
-            finish=self._finish(), face_frame=frame,
+            finish=self._finish(), face_frame=frame, blind=self._blind(board),
             rails=rails, rail_joint=rail_joint, feet=feet,
         )  # fmt: skip
 
@@ -322,6 +323,15 @@ class _Maker:
         self._whole(table, CabinetEdgingWords, "edging", ("with",))
         name = self._named_in(table, "edging", "with", self.shared.edgings, "edgings")
         return CabinetEdging(edging=name, on=table.get("on", ("fronts",))) if name is not None else None
+
+    def _blind(self, board: str | None) -> BlindEnd | None:
+        table = self._table("blind")
+        if table is None or not self._whole(table, BlindWords, "blind", ("side", "takes")):
+            return None
+        own = self._named_in(table, "blind", "board", self.shared.boards, "boards") if "board" in table else board
+        name = self._named_in(table, "blind", "fixed", self.shared.recipes, "joints")
+        fixed = self.shared.recipes[name] if name is not None else on_carcass(self.shared.families, self.own.path)
+        return blind_of(table, own, fixed) if own is not None and fixed is not None else None
 
     def _face_frame(self) -> FaceFrame | None:
         table = self._table("face_frame")

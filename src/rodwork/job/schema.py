@@ -26,6 +26,7 @@ LEFT_TO_EVERY_CABINET = (
     "BoughtDoorWords",
     "FinishWords",
     "FaceFrameWords",
+    "BlindWords",
 )
 
 

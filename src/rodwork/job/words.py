@@ -562,6 +562,22 @@ class ScribesWords(Words):
     )
 
 
+class BlindWords(Words):
+    """The blind end of a square corner unit, which the neighbour along the other wall stands before."""
+
+    side: Annotated[str, Choice(("left", "right"))] = word("Which end is in the corner", needed=True, such_as='"left"')
+    takes: Annotated[float, Length(100, 1500)] = word(
+        "What the neighbour takes from the corner: its depth with its doors on", needed=True, such_as="580"
+    )
+    infill: Annotated[float, Length(20, 300)] = word("What is seen of the blind board beside the door", default="50 mm")
+    from_corner: Annotated[float, Length(0, 1000)] = word("How far the unit stands off the corner", default="0")
+    handle: Annotated[float, Length(0, 200)] = word("How far the neighbour's handle stands out", default="35 mm")
+    board: Annotated[str, Reference("boards")] = word("The board of the blind board", default="the cabinet's board")
+    fixed: Annotated[str, Reference("joints")] = word(
+        "The recipe that holds it on the carcass", default="pocket screws"
+    )
+
+
 class FaceFrameWords(Words):
     """A frame of stiles and rails on the front of a carcass."""
 
@@ -657,6 +673,9 @@ class EveryCabinetWords(Words):
     )
     drawers: Annotated[DrawersWords, TablesOr("none", 'drawers = { number = 3, bottom_board = "birch6" }')] = word(
         "Its drawers; several tables where they stand in several openings or differ from bay to bay", default='"none"'
+    )
+    blind: Annotated[BlindWords, TableOr("none", 'blind = { side = "left", takes = 580 }')] = word(
+        "Its blind end, where it stands in a corner", default='"none"'
     )
     face_frame: Annotated[FaceFrameWords, TableOr("none", 'face_frame = { board = "oak19" }')] = word(
         "A frame of stiles and rails on its front; it comes on top of the depth", default='"none"'

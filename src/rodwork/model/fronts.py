@@ -190,6 +190,22 @@ class FaceFrame:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class BlindEnd:
+    """The blind end of a corner unit, mm: what the neighbour takes from the corner, doors included, and the infill.
+
+    `from_corner_mm`: how far the unit stands off the corner. `handle_mm`: how far the neighbour's handle stands out.
+    """
+
+    side: Literal["left", "right"]
+    takes_mm: float
+    infill_mm: float
+    from_corner_mm: float
+    handle_mm: float
+    board: str
+    fixed: "Recipe"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class DrawerMade:
     """One drawer: its front, its box's boards, how far it comes out, the room between its box and the opening."""
 

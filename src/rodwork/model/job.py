@@ -12,7 +12,7 @@ from rodwork.model.costing import ShopFigures
 from rodwork.model.demand import Contents, Declared, Hanging, Room, SagLimits, Tested, Wall
 from rodwork.model.finish import Finish
 from rodwork.model.footing import FeetStyle
-from rodwork.model.fronts import Doors, Drawers, FaceFrame
+from rodwork.model.fronts import BlindEnd, Doors, Drawers, FaceFrame
 from rodwork.model.measured import MeasuredBoard
 from rodwork.model.own_family import OwnFamily
 from rodwork.model.sawing import Sawing
@@ -231,6 +231,7 @@ class Cabinet:
     doors: tuple[Doors, ...] = ()  # nothing: open at the front
     drawers: tuple[Drawers, ...] = ()
     alcove: Alcove | None = None  # None: it stands in no surveyed opening
+    blind: BlindEnd | None = None  # None: its whole front is open
     face_frame: FaceFrame | None = None  # None: fronts lie on the carcass itself
     appliance: tuple[Appliance, int] | None = None  # with its opening, from the bottom; None: it houses none
     finish: Finish | None = None  # None: not said, or none that adds to a size
