@@ -38,6 +38,16 @@ CORNERS = st.sampled_from(
         recipe("tenon-and-bolt fitting"),
     ]
 )
+MITRES = st.sampled_from(
+    [
+        recipe("biscuit"),
+        recipe("loose tenon"),
+        recipe("spline"),
+        recipe(("spline", {"thickness_mm": 3.0, "depth_mm": 5.0})),
+        recipe(("quarter-turn connector", {"depth_mm": 7.0})),
+        recipe(("clip-in connector", {"depth_mm": 7.0})),
+    ]
+)
 SHELVES = st.one_of(
     CORNERS,
     st.sampled_from(
@@ -80,13 +90,14 @@ def cabinets(draw, dividers=True, sides=None, thickness=None):
     """One random cabinet as a value."""
     bays = draw(st.integers(1, 3)) if dividers else 1
     shelves = draw(st.integers(0, 3))
-    sides = sides or draw(st.sampled_from(["through", "between", "under the top"]))
+    sides = sides or draw(st.sampled_from(["through", "between", "under the top", "mitred"]))
     ends = {
         "through": ("side bottoms", "side tops"), "between": ("top and bottom ends",),
-        "under the top": ("side bottoms", "top and bottom ends"),
+        "under the top": ("side bottoms", "top and bottom ends"), "mitred": ("shelf fronts",),
     }[sides]  # fmt: skip
     edging = draw(st.sampled_from([None, ("fronts",), ("fronts", *ends), ("shelf fronts", ends[0])]))
-    corner = draw(CORNERS)
+    edging = tuple(dict.fromkeys(edging)) if edging else None
+    corner = draw(MITRES if sides == "mitred" else CORNERS)
     return cabinet(
         sides=sides,
         width_mm=draw(tenths(350, 1400)) + 300 * (bays - 1), height_mm=draw(tenths(400, 2300)),

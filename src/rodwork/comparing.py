@@ -50,9 +50,7 @@ def compare(
     """
     job, _ = read(text, file, beside)
     kinds = {**joint_kinds(), **{name: own_kind(family) for name, family in job.own_families.items()}}
-    trial = _Trial(
-        job, frozenset(COMPARED[word] for word in of), {name: kind.nature for name, kind in kinds.items()}, chance
-    )
+    trial = _Trial(job, _places(job, of), {name: kind.nature for name, kind in kinds.items()}, chance)
     judged = []
     with _without_collecting():
         for name, made_with, recipe in _ways(job, kinds, trial.places):
@@ -151,7 +149,19 @@ class _Trial:
                 yield entry_of(getattr(cabinet, field_name), host, guest, shop)
 
 
-_NAMED_BY = {"corner": "corner_joint", "fixed shelf": "shelf_joint", "divider": "divider_joint"}
+def _places(job: Job, of: Sequence[str]) -> frozenset[str]:
+    """Where the joints stand that are compared; the corners of a mitred cabinet are mitres."""
+    places = {COMPARED[word] for word in of}
+    mitred = "corner" in places and any(cabinet.sides == "mitred" for cabinet in job.cabinets)
+    return frozenset({*places, "mitre"} if mitred else places)
+
+
+_NAMED_BY = {
+    "corner": "corner_joint",
+    "mitre": "corner_joint",
+    "fixed shelf": "shelf_joint",
+    "divider": "divider_joint",
+}
 
 
 def _recipe_at(cabinet: Cabinet, meeting: Meeting) -> Recipe | None:

@@ -28,7 +28,8 @@ def print_dry_fit(job: str, fit: DryFit) -> None:
     for finding in fit.findings:
         console.print(f"[bold]{PRINTED[finding.severity]}[/bold]  {escape(finding.cabinet)}: {escape(finding.message)}")
         console.print(f"       {escape(finding.mend)}")
-    console.print(f"{fit.samples} assemblies on paper; seed {fit.seed} gives the same answer again.")
+    if fit.cabinets:
+        console.print(f"{fit.samples} assemblies on paper; seed {fit.seed} gives the same answer again.")
 
 
 def print_before_and_after(job: str, family: str, before: DryFit, after: DryFit) -> None:

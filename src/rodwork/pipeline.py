@@ -199,7 +199,9 @@ def _joined_by(family: str) -> dict[str, Recipe]:
         meant = near(family, joint_kinds())
         there = f"did you mean {meant}?" if meant else f"there are {', '.join(joint_kinds())}"
         raise ValueError(f"there is no family {shown(family)}; {there}")
-    fields = {"corner": "corner_joint", "fixed shelf": "shelf_joint", "divider": "divider_joint"}
+    fields = {
+        "corner": "corner_joint", "mitre": "corner_joint", "fixed shelf": "shelf_joint", "divider": "divider_joint",
+    }  # fmt: skip
     able = [name for place, name in fields.items() if place in kind.places]
     if not able:
         raise ValueError(f"the family {shown(family)} joins no corner, shelf or divider")

@@ -146,12 +146,13 @@ def surfaces_used(kind):
 
     always = {"pilot": "beforehand"} if "pilot" in {f.name for f in fields(kind.settings)} else {}
     box = {p: own(always) if p in kind.places else recipe("dowel") for p in ("corner", "fixed shelf", "divider")}
+    mitred = cabinet(sides="mitred", corner_joint=own(always), back=None) if "mitre" in kind.places else None
     backs = [back(style) for style in kind.backs]
     if "inset back" in kind.places:
         backs.append(back("inset", board="birch18", clearance_mm=0.0, joint=own(always)))
     if "planted back" in kind.places:
         backs += [back("planted", grain=grain, joint=own(always)) for grain in ("up", "across")]
-    found = set()
+    found = surfaces_in(kind, rod_of(job(mitred)).cabinets[0]) if mitred else set()
     inside = ({"bays": (400.0, "rest"), "openings": ("rest",)}, {"bays": ("rest",), "openings": ("rest", "rest")})
     for sides in ("through", "between"):
         for asked, boards in product(backs or [None], inside):

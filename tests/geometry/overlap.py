@@ -161,6 +161,17 @@ def _tenon(size, cabinet, joint, fixing, segments):
     return _stood(bar.extrude(length), fixing.halves[0], cabinet)
 
 
+def _spline(size, cabinet, joint, fixing, segments):
+    """A strip with square ends: thickness x width x length, in the middle of its groove along it."""
+    from manifold3d import Manifold
+
+    thick, wide, long = (float(n) for n in size.split("x"))
+    groove = _feature(cabinet, fixing.halves[0])
+    low = groove.end_radius + 0.5 if groove.both_ends[0] == "round" else 0.0
+    strip = Manifold.cube([long, thick, wide]).translate([low - groove.length / 2, -thick / 2, 0.0])
+    return _stood(strip, fixing.halves[0], cabinet)
+
+
 def _shank(size, cabinet, joint, fixing, segments):
     """The screw where it passes the first board, from under its head to the joint."""
     from manifold3d import Manifold
@@ -238,7 +249,7 @@ def _steel_tenon(word, cabinet, joint, fixing, segments):
 
 
 SOLIDS = {
-    "dowel": _dowel, "biscuit": _biscuit, "loose tenon": _tenon, "screw": _shank, "carcass screw": _shank,
+    "dowel": _dowel, "biscuit": _biscuit, "loose tenon": _tenon, "spline": _spline, "screw": _shank, "carcass screw": _shank,
     "pocket screw": _pocket, "cam bolt": _bolt, "quarter-turn connector plain": _in_undercuts,
     "clip-in connector pair": _in_undercuts, "tenon-and-bolt fitting": _steel_tenon,
 }  # fmt: skip
@@ -253,6 +264,8 @@ def _stood(solid, half, cabinet, up_by=0.0):
     import numpy as np
 
     feature, pose = _feature(cabinet, half), cabinet.part[half.part].pose
+    if max(abs(d) for d in feature.into) < 1 - 1e-9:  # a hair smaller: askew, no flat of it lies just on a flat
+        solid = solid.scale([1 - 1e-4, 1 - 1e-4, 1.0]).translate([0.0, 0.0, 1e-4])
     foot = pose.to_cabinet(along(feature.at, (feature.into, feature.depth - up_by)))
     up = pose.direction_to_cabinet(neg(feature.into))
     side = pose.direction_to_cabinet(feature.along)

@@ -40,6 +40,7 @@ CORNER = (
     "keyhole", "tenon-and-bolt fitting",
 )  # fmt: skip
 SHELF = (*CORNER, "housing")
+MITRE = ("biscuit", "loose tenon", "spline", "quarter-turn connector", "clip-in connector")
 
 
 class Drawn:
@@ -74,7 +75,9 @@ def jobs(draw):
 def texts(draw):
     """The text of a job of one cabinet: most can be made."""
     recipes, lines = ['[joints.drawer]\nuse = [{ family = "dowel" }]\n'], []
-    for place, families in (("corner", CORNER), ("shelf", SHELF), ("divider", CORNER)):
+    sides = draw(st.sampled_from(["through", "between", "under the top", "mitred"]))
+    corner = MITRE if sides == "mitred" else CORNER
+    for place, families in (("corner", corner), ("shelf", SHELF), ("divider", CORNER)):
         recipes.append(f'[joints.{place}]\nuse = [{{ family = "{draw(st.sampled_from(families))}" }}]\n')
         lines.append(f'{place}_joint = "{place}"')
     kind = draw(st.sampled_from(["wall", "base", "tall", "bookcase", "open box"]))
@@ -82,8 +85,7 @@ def texts(draw):
     height = draw(st.integers(1600, 2200) if kind == "tall" else st.integers(420 + 260 * shelves, 1500))
     width, depth = draw(st.integers(360, 800)) + 380 * (bays - 1), draw(st.integers(280, 600))
     lines += [
-        f'kind = "{kind}"', f'sides = "{draw(st.sampled_from(["through", "between", "under the top"]))}"',
-        f"width = {width}", f"height = {height}",
+        f'kind = "{kind}"', f'sides = "{sides}"', f"width = {width}", f"height = {height}",
         f"depth = {depth}", f"dividers = {bays - 1}", f"fixed_shelves = {shelves}",
     ]  # fmt: skip
     lines += (

@@ -4,7 +4,10 @@ Poses follow design section 3: face side up and face edge towards you on the ben
 downwards, a right side and a divider upwards, a bottom and a shelf to the right, a top to the left.
 """
 
+from collections.abc import Mapping
 from dataclasses import dataclass
+from math import radians, tan
+from types import MappingProxyType
 
 from rodwork.geometry.vec import IDENTITY, Matrix, Vec, clean
 from rodwork.model.job import Board, Edging
@@ -57,14 +60,18 @@ def panel(
     edging: Edging | None,
     shows: tuple[Surface, ...],
     notches: Notches = UNNOTCHED,
+    bevelled: Mapping[Surface, float] = MappingProxyType({}),
     in_box: bool = True,
     bought: bool = False,
 ) -> Panel:
-    """A panel that fills a box of the cabinet."""
+    """A panel that fills a box of the cabinet.
+
+    `bevelled`: degrees of its bevelled ends, whose long points lie in the box; a board with any has no notch.
+    """
     size = _part_size(rotation, box)
     added = {e: edging.adds_mm if edging and e in edged else 0.0 for e in EDGES}
     milled = edging.mills_mm if edging else 0.0
-    outline = _outline(size, notches)
+    outline = _sloped(size, bevelled) if bevelled else _outline(size, notches)
 
     def sawn(axis: int) -> float:
         ends = [e for e in EDGES if axis_of(e) == axis]
@@ -74,7 +81,8 @@ def panel(
         id=id, name=id, role=role, in_box=in_box, board=board.name, material=board.material, grain=board.grain,
         measured=False, size=size, cut=(sawn(0), sawn(1)), edging=EdgingOnPart(**added),
         edging_name=edging.name if edging and any(added.values()) else None,
-        shows=shows, outline=outline, bevels=(0.0,) * len(outline),
+        shows=shows, outline=outline,
+        bevels=tuple(bevelled.get(edge, 0.0) for edge in _ROUND) if bevelled else (0.0,) * len(outline),
         pose=_pose(rotation, size, box), bought=bought,
     )  # fmt: skip
 
@@ -90,6 +98,19 @@ def _pose(rotation: Matrix, size: Vec, box: Box) -> Pose:
     low, high = box
     origin = [high[row] if min(rotation[row]) < -0.5 else low[row] for row in range(3)]
     return Pose(rotation=rotation, origin=clean((origin[0], origin[1], origin[2])))
+
+
+_ROUND: tuple[Surface, ...] = ("face_edge", "right_end", "far_edge", "left_end")  # as an outline runs
+
+
+def _sloped(size: Vec, bevelled: Mapping[Surface, float]) -> tuple[Point, ...]:
+    """The outline on the face side of a board with bevelled ends, whose long points are in the box."""
+    length, width, thickness = size
+    left, right = (
+        round(thickness * tan(radians(max(bevelled.get(end, 0.0), 0.0))), 6) for end in ("left_end", "right_end")
+    )
+    right = round(length - right, 6)
+    return ((left, 0.0), (right, 0.0), (right, width), (left, width))
 
 
 def _outline(size: Vec, of: Notches) -> tuple[Point, ...]:

@@ -2,9 +2,11 @@
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
+from functools import partial
+from types import MappingProxyType
 
 from rodwork.carcass import back as backs
-from rodwork.carcass import rails
+from rodwork.carcass import mitres, rails
 from rodwork.carcass.battens import battens
 from rodwork.carcass.boards import DIVIDER, LEFT_SIDE, LYING, NO_NOTCH, RIGHT_SIDE, TOP, UNNOTCHED, Notches, panel
 from rodwork.carcass.contacts import facing, meet
@@ -213,16 +215,20 @@ def _site(
 
 def _refuse_hidden_edging(cabinet: Cabinet) -> None:
     """An end that butts against another board carries no edging: the joint would hold on the tape alone."""
-    on = cabinet.edging.on if cabinet.edging else ()
+    on, mitred = cabinet.edging.on if cabinet.edging else (), cabinet.sides == "mitred"
     hidden = {
         "through": ("top and bottom ends",), "between": ("side tops", "side bottoms"), "under the top": ("side tops",),
+        "mitred": ("top and bottom ends", "side tops", "side bottoms"),
     }[cabinet.sides]  # fmt: skip
     for word in on:
         if word in hidden:
             raise CannotBuild(
                 (*cabinet.place.path, "edging", "on"),
-                f"{word} butt against the other boards, so edging there would be inside the joint",
-                f'leave "{word}" out, or run the other boards through (sides = '
+                f"{word} {'are mitred' if mitred else 'butt against the other boards'}, so edging there would be inside"
+                " the joint",
+                f'leave "{word}" out'
+                if mitred
+                else f'leave "{word}" out, or run the other boards through (sides = '
                 f'"{"between" if cabinet.sides == "through" else "through"}")',
             )
 
@@ -243,6 +249,7 @@ def _edged(site: _Site, role: Role, ends: tuple[Surface, ...] = ()) -> tuple[Sur
 def _panel(
     site: _Site, id: str, role: Role, low: Vec, high: Vec, rotation: Matrix, *,
     board: Board | None = None, ends: tuple[Surface, ...] = (), notches: Notches = UNNOTCHED,
+    bevelled: Mapping[Surface, float] = MappingProxyType({}),
 ) -> Panel:  # fmt: skip
     edged = _edged(site, role, ends)
     shows = _SHOWS[role]
@@ -250,15 +257,17 @@ def _panel(
         shows = tuple(s for s in shows if s != "back_side")
     return panel(
         id=id, role=role, board=board or site.board, box=(low, high), rotation=rotation, edged=edged,
-        edging=site.edging, shows=(*shows, *(e for e in edged if e not in shows)), notches=notches,
+        edging=site.edging, shows=(*shows, *(e for e in edged if e not in shows)), notches=notches, bevelled=bevelled,
     )  # fmt: skip
 
 
 def _box(site: _Site) -> dict[str, Panel]:
-    """Sides, top and bottom: at each corner one board runs through, the other stands against it.
+    """Sides, top and bottom: at each corner one board runs through, the other stands against it; or all are mitred.
 
     No top where there are rails.
     """
+    if site.cabinet.sides == "mitred":
+        return mitres.box(site.cabinet, site.board.actual_mm, site.frame, partial(_panel, site))
     c, t, f = site.cabinet, site.board.actual_mm, site.frame
     w, h, ds, dc, lift = c.width_mm, c.height_mm, f.side_depth, f.cross_depth, c.toe_mm
     entry = site.entry(c.corner_joint, t, t)
@@ -364,6 +373,8 @@ def _corners(site: _Site, box: Mapping[str, Panel]) -> list[Meeting]:
 
     Where a fitting is sunk in the inner face, both are set out from that face and the line where it comes.
     """
+    if site.cabinet.sides == "mitred":
+        return mitres.corners(site.cabinet, box, site.frame.wall_at)
     c, t, out = site.cabinet, site.board.actual_mm, list[Meeting]()
     inner = site.entry(c.corner_joint, t, t).inner
     for side, way in (("left side", LEFT), ("right side", RIGHT)):

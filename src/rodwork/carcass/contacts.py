@@ -5,6 +5,7 @@ from rodwork.model.contact import Contact, Place, Register
 from rodwork.model.job import Recipe
 from rodwork.model.meeting import Meeting
 from rodwork.model.panel import Panel
+from rodwork.model.slope import bevel_at, from_arris, inward_of, level_at, on_the_slope
 from rodwork.model.surface import OPPOSITE, Surface, axis_of, distance_from, inward, level, surface_facing
 
 _FLUSH_MM = 1e-6
@@ -29,10 +30,11 @@ def meet(
     `datum` is False where a board enters a back groove: its numbers come from the host's own ends.
     """
     along_run = guest.pose.direction_to_cabinet(inward(guest_register.along_from))
-    across = guest.pose.direction_to_cabinet(inward(guest_register.across_from))
-    out = guest.pose.direction_to_cabinet(inward(guest_register.bears))
+    out = guest.pose.direction_to_cabinet(inward_of(guest, guest_register.bears))
+    across = guest.pose.direction_to_cabinet(_across(guest, guest_register))
     corner = guest.pose.to_cabinet(_corner(guest, guest_register))
-    reach = distance_from(host_register.bears, host.size, host.pose.to_part(corner))
+    mitred = bevel_at(host, host_register.bears) != 0  # there the two arrises are one
+    reach = 0.0 if mitred else distance_from(host_register.bears, host.size, host.pose.to_part(corner))
     origin = along(corner, (out, reach))
     start, end, host_start, host_end = _overlap(host, guest, guest_register, origin, along_run)
     if datum:
@@ -46,7 +48,7 @@ def meet(
         set_back = _offset(distance_from(host_register.along_from, host.size, at))
     contact = Contact(
         from_point=origin, to_point=clean(along(origin, (along_run, length))), along=along_run, across=across,
-        out=out, width=guest.size[axis_of(guest_register.across_from)], place=place,
+        out=out, width=_width(guest, guest_register), place=place,
         host_register=host_register, guest_register=guest_register, line=line, set_back=set_back,
     )  # fmt: skip
     to_groove = groove_at is not None
@@ -56,8 +58,8 @@ def meet(
     run_to = min(length, dot(sub(groove_at, origin), along_run)) if groove_at is not None else length
     return Meeting(
         id=f"{host.id} / {guest.id}", host=host.id, guest=guest.id, contact=contact, recipe=recipe,
-        host_thickness=host.size[axis_of(host_register.bears)], reach=round(reach, 6), run_to=round(run_to, 6),
-        to_groove=to_groove, stagger=stagger, covered=covered,
+        host_thickness=host.size[2 if mitred else axis_of(host_register.bears)], reach=round(reach, 6),
+        run_to=round(run_to, 6), to_groove=to_groove, stagger=stagger, covered=covered,
         beyond_start=round(start - host_start, 6), beyond_end=round(host_end - end, 6),
         host_run=_host_run(host, along_run),
     )  # fmt: skip
@@ -89,9 +91,23 @@ def facing(panel: Panel, way: Vec) -> Surface:
 def _corner(guest: Panel, register: Register) -> Vec:
     """The guest's corner where its worked surface, its datum end of the run and its registering face meet."""
     at = [0.0, 0.0, 0.0]
-    for surface in (register.bears, register.along_from, register.across_from):
+    for surface in (register.along_from, register.across_from):
         at[axis_of(surface)] = level(surface, guest.size)
+    at[axis_of(register.bears)] = level_at(guest, register.bears, at[2])
     return (at[0], at[1], at[2])
+
+
+def _across(guest: Panel, register: Register) -> Vec:
+    """From the registering face into the guest; on a bevelled end along it, part axes."""
+    if axis_of(register.across_from) == 2 and bevel_at(guest, register.bears):
+        return from_arris(guest, register.bears, register.across_from)
+    return inward(register.across_from)
+
+
+def _width(guest: Panel, register: Register) -> float:
+    """How wide the surface that meets the host is, along it, mm."""
+    wide = guest.size[axis_of(register.across_from)]
+    return round(on_the_slope(guest, register.bears, wide), 6) if axis_of(register.across_from) == 2 else wide
 
 
 def _offset(distance: float) -> float | None:

@@ -4,11 +4,11 @@ from collections.abc import Mapping
 from functools import singledispatch
 from math import sqrt
 
-from rodwork.checks.shapes import rooms_of
+from rodwork.checks.shapes import askew, rooms_of
 from rodwork.checks.spot import mm
 from rodwork.geometry.rounding import down_to_step
 from rodwork.geometry.vec import Vec
-from rodwork.model.feature import Bore, Feature, Groove, Pocket, Rebate
+from rodwork.model.feature import Bore, Feature, Groove, Pocket, Rebate, noun_of
 from rodwork.model.fixing import Fixing, Joint
 from rodwork.model.panel import Part
 from rodwork.model.rod import RodCabinet
@@ -18,6 +18,7 @@ from rodwork.model.words import cabinet_words
 
 DUST = 1e-6  # what arithmetic leaves behind, mm
 SOUND_MM = 3.5  # beside a bore in an edge: an 8 mm dowel in the middle of 15 mm board
+BLUNT_MM = 2.0  # along a slope, towards its blunt arris; common practice, no source
 THINNEST_EDGE_MM = 10.0  # that a screw is driven into
 
 
@@ -54,12 +55,25 @@ def _(pocket: Pocket) -> float:
 
 
 def beside(part: Part, feature: Feature) -> float:
-    """Board between what is machined in an edge or end and the nearer face, mm."""
-    return min(feature.at[2], part.size[2] - feature.at[2]) - half_across(feature)
+    """Board between what is machined in an edge or end and the nearer face, mm.
+
+    Askew, in a bevelled end, it nears one face as it goes in. Towards the other the wood is blunt, and stays on with
+    less: there only what is left of the slope counts, and only where that is under BLUNT_MM.
+    """
+    bounds = [room.bounds() for room in rooms_of(feature)]
+    below, above = min(low[2] for low, _ in bounds), part.size[2] - max(high[2] for _, high in bounds)
+    if not askew(feature):
+        return min(below, above)
+    nears, leaves = (below, above) if feature.into[2] < 0 else (above, below)
+    blunt = leaves / sqrt(1 - feature.into[2] ** 2)
+    return nears if blunt >= BLUNT_MM - DUST else min(nears, blunt)
 
 
 def half_across(feature: Feature) -> float:
-    """Half of what a feature in an edge or end takes of the thickness of its board, mm."""
+    """Half of what a feature in an edge or end takes across it, mm: of the thickness, where the end is square."""
+    if askew(feature):
+        wide: float = next(getattr(feature, n) for n in ("thickness", "width", "diameter") if hasattr(feature, n))
+        return wide / 2
     return max(abs(high[2] - low[2]) for low, high in (room.bounds() for room in rooms_of(feature))) / 2
 
 
@@ -109,7 +123,8 @@ def called(feature: Feature, fixing: Fixing | None, joint: Joint | None) -> str:
         family = f"{fixing.family} " if fixing is not None else ""
         return f"{family}{'pilot' if feature.role == 'pilot' else 'bore'}"
     if not isinstance(feature, Groove):
-        return feature.noun if fixing is None or feature.noun in fixing.family else f"{fixing.family} {feature.noun}"
+        noun = noun_of(feature)
+        return noun if fixing is None or noun in fixing.family else f"{fixing.family} {noun}"
     if isinstance(feature, Rebate):
         return "rebate"
     if joint is not None and any(f.law == "enter" and f.others for f in joint.fixings):

@@ -73,8 +73,15 @@ def _middle(room: Room) -> Vec:
     )
 
 
+def askew(feature: Feature) -> bool:
+    """Whether it goes in along no axis of the board: square to a bevelled end."""
+    return max(abs(d) for d in feature.into) < 1 - 1e-9
+
+
 @rooms_of.register
 def _(bore: Bore) -> tuple[Room, ...]:
+    if askew(bore):
+        return tuple(_askew(bore, 0.0, bore.depth + bore.tip, bore.diameter / 2))
     rooms = [_round(bore, 0.0, bore.depth, bore.diameter / 2)]
     if bore.tip > 0:
         rooms.append(_round(bore, bore.depth, bore.depth + bore.tip, 0.0))
@@ -98,7 +105,7 @@ def _(pocket: Pocket) -> tuple[Room, ...]:
     return (*_askew(pocket, 0.0, pocket.depth, pocket.diameter / 2), *ahead)
 
 
-def _askew(pocket: Pocket, start: float, end: float, radius: float) -> Iterator[Room]:
+def _askew(pocket: Pocket | Bore, start: float, end: float, radius: float) -> Iterator[Room]:
     steps = ceil((end - start) / _PIECE_MM)
     grow = [radius * sqrt(1 - d * d) for d in pocket.into]
     for k in range(steps):
@@ -110,13 +117,13 @@ def _askew(pocket: Pocket, start: float, end: float, radius: float) -> Iterator[
 @rooms_of.register
 def _(slot: ArcSlot) -> tuple[Room, ...]:
     """Layers from the mouth down, each as long as the slot is at its top: a little more than it takes."""
-    out, side = [], cross(slot.into, slot.along)
+    out, side = list[Room](), cross(slot.into, slot.along)
     for k in range(_LAYERS):
         top, floor = (slot.depth * n / _LAYERS for n in (k, k + 1))
         half = chord(slot.cutter_radius, slot.depth - top) / 2
         corners = [
-            along(slot.at, (slot.into, deep), (slot.along, i * half), (side, i * slot.thickness / 2))
-            for i, deep in ((-1, top), (1, floor))
+            along(slot.at, (slot.into, deep), (slot.along, i * half), (side, j * slot.thickness / 2))
+            for i, j, deep in ((-1, -1, top), (-1, 1, top), (1, -1, floor), (1, 1, floor))
         ]
         out.append(_box(_axis(slot.into), corners))
     return tuple(out)
@@ -124,8 +131,13 @@ def _(slot: ArcSlot) -> tuple[Room, ...]:
 
 @rooms_of.register
 def _(slot: Undercut) -> tuple[Room, ...]:
-    """As wide as at its floor from the mouth down: a little more than it takes."""
-    return rooms_of.dispatch(ArcSlot)(replace(slot, thickness=slot.root_width))
+    """As wide as at its floor from the mouth down: a little more than it takes. Askew, only where it is so wide."""
+    plain = rooms_of.dispatch(ArcSlot)
+    if not askew(slot):
+        return plain(replace(slot, thickness=slot.root_width))
+    lip = slot.depth - slot.root_depth
+    foot = replace(slot, thickness=slot.root_width, at=along(slot.at, (slot.into, lip)), depth=slot.root_depth)
+    return (*plain(slot), *plain(foot))
 
 
 @rooms_of.register
@@ -148,6 +160,8 @@ def _box(axis: int, corners: list[Vec]) -> Room:
 
 @rooms_of.register
 def _(channel: Channel) -> tuple[Room, ...]:
+    if askew(channel):
+        return _slanting(channel)
     into, run = _axis(channel.into), _axis(channel.along)
     rounded = channel.end_radius if channel.both_ends == ("round", "round") else 0.0
     half = [channel.width / 2 - rounded] * 3
@@ -156,6 +170,19 @@ def _(channel: Channel) -> tuple[Room, ...]:
     high = [channel.at[k] + half[k] for k in range(3)]
     low[into], high[into] = sorted((channel.at[into], channel.at[into] + channel.into[into] * channel.depth))
     return (Room(into, (low[0], low[1], low[2]), (high[0], high[1], high[2]), rounded),)
+
+
+def _slanting(channel: Channel) -> tuple[Room, ...]:
+    """A row of boxes down it, each about a layer of it: a little more than it takes."""
+    side, out = cross(channel.into, channel.along), list[Room]()
+    for k in range(_LAYERS):
+        deep = [channel.depth * n / _LAYERS for n in (k, k + 1)]
+        corners = [
+            along(channel.at, (channel.along, a * channel.length / 2), (side, b * channel.width / 2), (channel.into, d))
+            for a in (-1, 1) for b in (-1, 1) for d in deep
+        ]  # fmt: skip
+        out.append(_box(2, corners))
+    return tuple(out)
 
 
 def _axis(direction: Vec) -> int:

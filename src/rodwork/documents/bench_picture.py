@@ -2,12 +2,14 @@
 
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
+from math import cos, radians, sin, tan
 
 from rodwork.documents.annotate import arrow, capital, figure, hatched, setting
 from rodwork.documents.drawing import LINE, THIN, Path_, Pen, Shape, Text, box, line, text_width, wrapped
 from rodwork.documents.machined import Work, words_of
 from rodwork.model.feature import Pocket, Rebate
 from rodwork.model.machining import LAID_ON_LINE, OWN_BASE
+from rodwork.model.slope import bevel_at
 from rodwork.model.surface import OPPOSITE, Surface
 
 BENCH = Pen(width=0.6)
@@ -53,7 +55,7 @@ def _drawn(lie: Lie) -> Callable[[Lie, float, float, float], tuple[Shape, ...]]:
         return _beside_end if on_face else _on_base
     if isinstance(lie.first.feature, Pocket):
         return _in_jig
-    return _on_face if on_face else _on_end
+    return _on_face if on_face else _on_slope if lie.first.setup.tilt else _on_end
 
 
 def _caption(lie: Lie, x: float, y: float, width: float) -> list[Shape]:
@@ -113,6 +115,33 @@ def _on_end(lie: Lie, x: float, top: float, width: float) -> tuple[Shape, ...]:
         )
     )
     return tuple(shapes)
+
+
+def _on_slope(lie: Lie, x: float, top: float, width: float) -> tuple[Shape, ...]:
+    """The board flat, the face it registers on up, the tilted fence on it; the cutter square to the slope."""
+    bench, lean = top - 24.0, radians(lie.first.setup.tilt or 0.0)
+    end = x + min(width - 36.0, 46.0)
+    up = lie.first.across.from_surface
+    long_up = (bevel_at(lie.first.part, lie.first.bears) > 0) == (up == "back_side")
+    run = THICK * tan(lean) * (1.0 if long_up else -1.0)
+    head, foot = (end, bench + THICK), (end - run, bench)
+    corners = ((x + 2.0, bench), foot, head, (x + 2.0, bench + THICK))
+    way = (cos(lean), -sin(lean) if long_up else sin(lean))  # out of the slope
+    middle = ((head[0] + foot[0]) / 2, (head[1] + foot[1]) / 2)
+    tip = (middle[0] - 3.0 * way[0], middle[1] - 3.0 * way[1])
+    tail = (middle[0] + 17.0 * way[0], middle[1] + 17.0 * way[1])
+    base = [(p[0] + way[0] * d, p[1] + way[1] * d) for p, d in ((head, 0.3), (foot, 0.3), (foot, 4.0), (head, 4.0))]
+    words = words_of(lie.first.part)
+    tilt = f"{figure(round(lie.first.setup.tilt or 0.0, 1))} degrees"
+    return (
+        line((x, bench), (end - 26.0, bench), BENCH),
+        Path_(points=corners, closed=True, pen=LINE, fill="white"),
+        *_label(f"{lie.name}, {words[up]} up", x + 4.5, bench + 0.5 * THICK - 1.2, end - x - 4.0 - abs(run)),
+        *hatched(end - 20.0, bench + THICK, 20.0, 4.0),
+        Path_(points=tuple(base), closed=True, pen=THIN, fill="light"),
+        *arrow(tail, tip, CUTTER, 3.4),
+        *_says(end + 8.0, bench + THICK + 3.0, f"fence at {tilt},", f"on the {capital(words[up])}"),
+    )
 
 
 def _on_face(lie: Lie, x: float, top: float, width: float) -> tuple[Shape, ...]:

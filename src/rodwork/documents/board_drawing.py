@@ -12,7 +12,9 @@ from rodwork.documents.annotate import Box
 from rodwork.documents.drawing import LINE, THIN, Circle, Ink, Path_, Pen, Point, Shape, Text, line
 from rodwork.documents.machined import Work
 from rodwork.documents.mouths import mouth, profile
+from rodwork.geometry.bevels import outline_below
 from rodwork.model.panel import Part
+from rodwork.model.slope import inward_of, level_at
 from rodwork.model.surface import EDGES, Surface, axis_of, level
 
 PageSide = str  # "left", "right", "top" or "bottom" of the drawing
@@ -100,8 +102,10 @@ def board_view(view: View, works: Sequence[Work], *, thick: Sequence[Surface] = 
     Bores and grooves of the seen face in full lines; bores in the edges and ends dashed, as deep as they go; the
     exits of bores and cut-outs that come through from the other face grey.
     """
-    outline = tuple(view.at(x, y) for x, y in view.part.outline)
-    shapes: list[Shape] = [Path_(points=outline, closed=True, pen=LINE, fill="white")]
+    shapes: list[Shape] = [
+        Path_(points=tuple(view.at(x, y) for x, y in outline), closed=True, pen=LINE, fill="white")
+        for outline in _outlines(view)
+    ]
     for work in works:
         if work.groove is not None and work.bears == view.seen:
             shapes += _channel(view, work)
@@ -118,6 +122,15 @@ def board_view(view: View, works: Sequence[Work], *, thick: Sequence[Surface] = 
             shapes.append(Circle(centre=_middle(view, work), radius=_radius(view, work), pen=EXIT_PEN))
     shapes += [_thick_edge(view, surface) for surface in thick]
     return tuple(shapes)
+
+
+def _outlines(view: View) -> tuple[tuple[Point, ...], ...]:
+    """The outline of the face that is seen, over that of the other where bevels make them two."""
+    part = view.part
+    if not any(part.bevels):
+        return (part.outline,)
+    other = outline_below(part.outline, part.bevels, part.size[2])
+    return (other, part.outline) if view.seen == "face_side" else (part.outline, other)
 
 
 def shelf_lines(view: View, works: Sequence[Work]) -> tuple[ShelfLine, ...]:
@@ -285,8 +298,9 @@ def _unit(a: Point, b: Point) -> Point:
 def _end_bore_points(view: View, work: Work) -> tuple[Point, ...]:
     """What is in an edge or end, seen through the face: as wide as it is and as deep as it goes."""
     axis = axis_of(work.bears)
-    edge, middle = level(work.bears, view.part.size), work.middle[1 - axis]
-    inwards = 1.0 if edge == 0 else -1.0
+    middle = work.middle[1 - axis]
+    edge = level_at(view.part, work.bears, work.middle.get(2, 0.0))
+    inwards = inward_of(view.part, work.bears)[axis]
     outline = profile(work.feature)
     wider = max(1.0, LEAST_RADIUS / view.scale / outline[-1][0])  # a small bore is still seen
     points = ((edge + inwards * deep, middle + wider * a) for a, deep in outline)
@@ -300,6 +314,8 @@ def _end_bore(view: View, work: Work) -> Shape:
 def _thick_edge(view: View, surface: Surface) -> Shape:
     """What is left of an edge between its notches, thick."""
     axis, at = axis_of(surface), level(surface, view.part.size)
-    on_it = [p for p in view.part.outline if abs(p[axis] - at) < 1e-6] or list(view.part.outline)
+    corners = view.part.outline if not any(view.part.bevels) else _outlines(view)[1]
+    nearest = min(abs(p[axis] - at) for p in corners)
+    on_it = [p for p in corners if abs(p[axis] - at) < nearest + 1e-6]
     a, b = (min(on_it, key=lambda p: p[1 - axis]), max(on_it, key=lambda p: p[1 - axis]))
     return line(view.at(*a), view.at(*b), EDGE_PEN)

@@ -14,6 +14,7 @@ from rodwork.documents.annotate import (
     listed,
     triangle,
 )
+from rodwork.documents.bevels import bevel_words
 from rodwork.documents.board_drawing import (
     BORE_PEN,
     EDGE_PEN,
@@ -27,6 +28,7 @@ from rodwork.documents.drawing import THIN, Circle, Ink, Path_, Shape, Text, box
 from rodwork.documents.machined import Work, words_of
 from rodwork.documents.mouths import mouth
 from rodwork.documents.page import Area
+from rodwork.model.slope import on_the_slope
 from rodwork.model.surface import EDGES, OPPOSITE, Surface, axis_of, level
 
 LEFT_ROOM, RIGHT_ROOM, NOTES_ROOM, GUTTER, FOOT_ROOM = 25.0, 31.0, 54.0, 17.0, 12.0
@@ -171,7 +173,7 @@ def one_face(area: Area, face: Face, table: Sequence[Shape], table_top: float) -
     reach = dict.fromkeys(("left", "right"), 0.0)
     for side in ends:
         shapes += _folded_end(face, side)
-        reach[side] = face.board.part.size[2] * face.view.scale + END_GAP
+        reach[side] = _folded_mm(face, side) * face.view.scale + END_GAP
     view = face.view
     right, left = view.box.right + reach["right"], view.box.left - reach["left"]
     at_right = [w for w in face.numbered if w.bears != view.surface_at("left")]
@@ -188,17 +190,23 @@ def one_face(area: Area, face: Face, table: Sequence[Shape], table_top: float) -
 
 
 def _placed_one(area: Area, face: Face, ends: Sequence[str], table_top: float) -> Face:
-    thick = face.board.part.size[2] * len(ends)
+    thick = sum(_folded_mm(face, side) for side in ends)
     right_room = WORDS_AT + 1.5 + WORDS_STEP * (len(_shared_words(face, "right")) - 1)
     wide = area.width - LEFT_ROOM - right_room - END_GAP * len(ends)
     high = area.top - table_top - 18.5
     size = face.board.part.size
     scale = min(wide / (size[0] + thick), high / size[1])
-    left_end = (size[2] * scale + END_GAP) if "left" in ends else 0.0
+    left_end = (_folded_mm(face, "left") * scale + END_GAP) if "left" in ends else 0.0
     drawn = (size[0] + thick) * scale + END_GAP * len(ends)
     x = area.left + LEFT_ROOM + (wide + END_GAP * len(ends) - drawn) / 2 + left_end
     y = area.top - 7.0 - size[1] * scale - 0.35 * (high - size[1] * scale)
     return replace(face, view=replace(face.view, scale=scale, x=x, y=y))
+
+
+def _folded_mm(face: Face, side: str) -> float:
+    """How wide the end at this side is, seen square on."""
+    part = face.board.part
+    return on_the_slope(part, face.view.surface_at(side), part.size[2])
 
 
 def _end_works(face: Face, side: str) -> list[Work]:
@@ -219,8 +227,10 @@ def _folded_end(face: Face, side: str) -> tuple[Shape, ...]:
     out = -1.0 if side == "left" else 1.0
     near = (view.box.left if side == "left" else view.box.right) + out * END_GAP
 
+    steep = on_the_slope(view.part, view.surface_at(side), 1.0)  # a bevelled end is seen square on, all its slope
+
     def at(z: float) -> float:
-        return near + out * view.scale * (thickness - z if view.seen == "face_side" else z)
+        return near + out * view.scale * steep * (thickness - z if view.seen == "face_side" else z)
 
     inner, outer = at(thickness), at(0.0)
     shapes: list[Shape] = [box(min(inner, outer), view.y, abs(outer - inner), view.height, THIN, "white")]
@@ -370,6 +380,7 @@ def remarks(faces: Sequence[Face]) -> list[str]:
     if any(shelf_lines(f.view, f.shown) for f in faces):
         out.append("X: the other board stands on this side of the line.")
     part = faces[0].board.part
+    out += [f"{text}: sizes and numbers are from its long point." for text in bevel_words(part)]
     edged = [words_of(part)[s] for s in EDGES if part.edging.at(s) > 0]
     if edged:
         early = any(w.feature.stage == "before edging" for f in faces for w in f.numbered)

@@ -4,6 +4,7 @@ import re
 from dataclasses import dataclass
 
 from rodwork.documents.annotate import listed
+from rodwork.documents.bevels import bevel_words
 from rodwork.documents.figures import mass_text, size_text
 from rodwork.documents.masses import board_kg
 from rodwork.documents.page import Page, body
@@ -34,6 +35,7 @@ class CuttingRow:
     edging: str | None
     measured: bool
     kg: float | None
+    bevels: tuple[str, ...] = ()  # what there is to know of bevelled ends; the sizes are over their long points
 
     @property
     def count(self) -> int:
@@ -84,8 +86,10 @@ def edged(part: Part) -> dict[str, float]:
 
 def _sawn_alike(part: Part, step: float) -> tuple[object, ...]:
     printed = tuple(size_text(v, step) for v in (*part.cut, *part.size[:2]))
-    return (part.board, printed, tuple(sorted(edged(part).items())), part.edging_name, part.grain, part.measured,
-            slopes(part))  # fmt: skip
+    return (
+        part.board, printed, tuple(sorted(edged(part).items())), part.edging_name, part.grain, part.measured,
+        slopes(part), bevel_words(part),
+    )  # fmt: skip
 
 
 def _row(parts: list[Part], rod: Rod) -> CuttingRow:
@@ -108,6 +112,7 @@ def _row(parts: list[Part], rod: Rod) -> CuttingRow:
         edging=first.edging_name,
         measured=first.measured,
         kg=board_kg(first, rod),
+        bevels=bevel_words(first),
     )
 
 
@@ -120,7 +125,7 @@ def _named(counts: dict[str, int]) -> str:
 
 # the page ----------------------------------------------------------------------------------------------------
 
-_UNDER = "Saw to the large size, length first; then edge. All sizes in mm."
+_UNDER = "Saw to the large size, length first; then edge. All sizes in mm, over the long points of a bevelled end."
 
 
 def cutting_list_pages(rod: Rod) -> tuple[Page, ...]:

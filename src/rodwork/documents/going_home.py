@@ -15,7 +15,8 @@ from rodwork.documents.mouths import mouth
 from rodwork.geometry.vec import Vec, dot, sub
 from rodwork.model.feature import Feature, Pocket
 from rodwork.model.panel import Part
-from rodwork.model.surface import level
+from rodwork.model.slope import level_at
+from rodwork.model.surface import Surface
 
 Point = tuple[float, float]
 WIDTH = 60.0  # of both pictures, mm of the page
@@ -65,15 +66,34 @@ def _section(one: Opened, part: Part) -> Any:
     """One board cut through, less everything that this joint machines in it, as a manifold3d.CrossSection."""
     from manifold3d import CrossSection, FillRule
 
-    corners = [_vw(one, part.pose.to_cabinet(p)) for p in ((0.0, 0.0, 0.0), part.size)]
+    corners = _profile(one, part)
     (v0, v1), (w0, w1) = ((min(c[k] for c in corners), max(c[k] for c in corners)) for k in (0, 1))
     v0, v1 = max(v0, -_AIR), min(v1, one.joint.contact.width + _AIR)
     w0, w1 = max(w0, -2.0 * _AIR), min(w1, 1.3 * _AIR)
     board = CrossSection([[(v0, w0), (v1, w0), (v1, w1), (v0, w1)]], FillRule.NonZero)
+    if _cut_lengthways(one, part):
+        board = board ^ CrossSection([corners], FillRule.NonZero)
     for feature, at in _machined(one, part, w0):
         for void in _voids(one, part, feature, at):
             board = board - CrossSection([void], FillRule.NonZero)
     return board
+
+
+def _cut_lengthways(one: Opened, part: Part) -> bool:
+    """Whether the run goes across a board with bevelled ends, so that the cut shows them."""
+    return any(part.bevels) and abs(part.pose.direction_to_part(one.joint.contact.along)[1]) > 0.5
+
+
+def _profile(one: Opened, part: Part) -> list[Point]:
+    """The board cut through square to the run: two corners of its box, or all four where its bevelled ends are cut."""
+    if not _cut_lengthways(one, part):
+        return [_vw(one, part.pose.to_cabinet(p)) for p in ((0.0, 0.0, 0.0), part.size)]
+    thick, y = part.size[2], part.size[1] / 2
+    ends: tuple[Surface, ...] = ("left_end", "right_end")
+    places = ((ends[0], 0.0), (ends[1], 0.0), (ends[1], thick), (ends[0], thick))
+    corners = [_vw(one, part.pose.to_cabinet((level_at(part, end, z), y, z))) for end, z in places]
+    area = sum(p[0] * q[1] - q[0] * p[1] for p, q in zip(corners, (*corners[1:], corners[0]), strict=True))
+    return corners if area > 0 else corners[::-1]
 
 
 def _machined(one: Opened, part: Part, end: float) -> Iterator[tuple[Feature, Point]]:
@@ -83,7 +103,7 @@ def _machined(one: Opened, part: Part, end: float) -> Iterator[tuple[Feature, Po
     """
     works = [w for w in (*one.on_face, *one.on_end, *one.tongue) if w.part.id == part.id]
     for work in works:
-        at = [level(work.bears, part.size)] * 3
+        at = [level_at(part, work.bears, work.middle.get(2, 0.0))] * 3
         for axis, middle in work.middle.items():
             at[axis] = middle
         yield work.feature, _vw(one, part.pose.to_cabinet((at[0], at[1], at[2])))

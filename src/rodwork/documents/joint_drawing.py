@@ -29,6 +29,7 @@ from rodwork.documents.drawing import (
 from rodwork.documents.joint_kinds import Opened
 from rodwork.documents.machined import Work, words_of
 from rodwork.documents.page import Area, fitted
+from rodwork.model.slope import on_the_slope
 from rodwork.model.surface import axis_of, level
 
 LEFT, RIGHT = 44.0, 44.0  # mm of the page for the offsets and for the depths
@@ -146,10 +147,10 @@ def _frame(one: Opened, area: Area, along: Along) -> tuple[Frame, float]:
     gap = 13.5 if two_rows else 8.0
     end_height = one.end_shown * along.scale
     room = area.height - 2 * (LABEL + 4.5) - end_height - 2 * gap
-    reach = max([one.end_board.size[2], *(one.face_uv(w)[1][1] for w in one.on_face)])
+    reach = max([one.end_thick, *(one.face_uv(w)[1][1] for w in one.on_face)])
     shown = min(
         max(room, 10.0),
-        max(2.6 * reach * along.scale + 8.0, one.end_board.size[2] * along.scale + 8.0),
+        max(2.6 * reach * along.scale + 8.0, one.end_thick * along.scale + 8.0),
         (one.face_board.size[2] if one.aside else one.beyond_fold) * along.scale,
     )
     used = end_height + 2 * gap + shown
@@ -205,6 +206,7 @@ def _groove_in_end(one: Opened, w: Work, along: Along, frame: Frame) -> list[Sha
     thickness, depth = w.part.size[2], w.feature.depth
     same = w.bears == register.across_from
     v0, v1 = (0.0, depth) if same else (thickness - depth, thickness)
+    v0, v1 = (on_the_slope(w.part, register.bears, v) for v in (v0, v1))
     return [_rect(along.x(u[0]), frame.end_y(v0), along.x(u[1]), frame.end_y(v1), THIN, "light")]
 
 
@@ -398,7 +400,7 @@ def _datum(one: Opened, along: Along, frame: Frame) -> list[Shape]:
         shapes.append(triangle((x + way * 4.2, y), (way, 0.0), 4.2))
     x = along.x(0.0)
     if not one.aside:
-        shapes.append(triangle((x + way * 4.2, frame.face_y(one.end_board.size[2] / 2)), (way, 0.0), 4.2))
+        shapes.append(triangle((x + way * 4.2, frame.face_y(one.end_thick / 2)), (way, 0.0), 4.2))
     edge = along.left - 8.0 if along.datum_left else along.left + along.width + 8.0
     anchor: Literal["start", "end"] = "end" if along.datum_left else "start"
     shapes.append(Text(at=(edge, frame.fold - 1.7), text=word, size=5.2, bold=True, anchor=anchor))
@@ -547,8 +549,8 @@ def _names(one: Opened, along: Along, frame: Frame, shown: float) -> list[Shape]
 
 def _comes_to(one: Opened, along: Along, frame: Frame, shown: float) -> list[Shape]:
     """The dashed line in the face board where the other face of the end board comes to."""
-    thickness = one.end_board.size[2]
-    if one.is_channel or one.aside or thickness * frame.scale > shown - 6.0:
+    thickness = one.end_thick
+    if one.is_channel or one.aside or one.mitred or thickness * frame.scale > shown - 6.0:
         return []
     y = frame.face_y(thickness)
     a, b = along.x(max(one.set_back, 0.0)), along.x(min(one.set_back + one.end_length, one.face_length))

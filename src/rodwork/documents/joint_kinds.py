@@ -16,6 +16,7 @@ from rodwork.model.feature import Keyhole
 from rodwork.model.fixing import Joint
 from rodwork.model.panel import Part
 from rodwork.model.rod import Rod, RodCabinet
+from rodwork.model.slope import bevel_at, from_arris
 from rodwork.model.surface import Surface, axis_of, inward, level, outward
 
 T = TypeVar("T")
@@ -64,7 +65,19 @@ class Opened:
     @property
     def beyond_fold(self) -> float:
         """How much of the face board lies on the end board's side of the fold, mm."""
+        if self.mitred:
+            return self.joint.contact.width
         return self.line if self.before_line else self.face_board.size[self.across_axis] - self.line
+
+    @property
+    def mitred(self) -> bool:
+        """Whether both boards are worked on their bevelled ends: the slope of each is drawn, from its outside arris."""
+        return bevel_at(self.face_board, self.joint.contact.host_register.bears) != 0.0
+
+    @property
+    def end_thick(self) -> float:
+        """How wide the end board is where it meets the other: its thickness, or its slope, mm."""
+        return self.joint.contact.width
 
     @property
     def slide(self) -> float:
@@ -132,7 +145,7 @@ class Opened:
     def end_shown(self) -> float:
         """How much of the end board is drawn: its thickness, or its face to beyond what is worked there, mm."""
         if not self.aside:
-            return self.end_board.size[2]
+            return self.end_thick
         return max(v + self.end_uv(w)[1][1] for w in self.on_end for _, v in self.mouth_uv(w)) + AIR
 
     @cached_property
@@ -178,6 +191,8 @@ class Opened:
         register = self.joint.contact.host_register
         u = _from(register.along_from, self.face_board, w.span[self.along_axis])
         v = _from(register.across_from, self.face_board, w.span[self.across_axis])
+        if self.mitred:
+            v = (v[0] * w.steep, v[1] * w.steep)
         return u, ((self.line - v[1], self.line - v[0]) if self.before_line else (v[0] - self.line, v[1] - self.line))
 
     def end_uv(self, w: Work) -> tuple[tuple[float, float], tuple[float, float]]:
@@ -185,6 +200,8 @@ class Opened:
         register = self.joint.contact.guest_register
         u = _from(register.along_from, self.end_board, w.span[axis_of(register.along_from)])
         v = _from(self.end_from, self.end_board, w.span[axis_of(self.end_from)])
+        if axis_of(self.end_from) == 2:
+            v = (v[0] * w.steep, v[1] * w.steep)
         return (u[0] + self.set_back, u[1] + self.set_back), v
 
     def mouth_uv(self, w: Work) -> tuple[tuple[float, float], ...]:
@@ -192,7 +209,9 @@ class Opened:
         contact = self.joint.contact
         on_face = w.part.id == self.face_board.id
         register = contact.host_register if on_face else contact.guest_register
-        ways = (inward(register.along_from), inward(register.across_from if on_face else self.end_from))
+        across = register.across_from if on_face else self.end_from
+        slanting = axis_of(across) == 2 and bevel_at(w.part, w.bears) != 0.0
+        ways = (inward(register.along_from), from_arris(w.part, w.bears, across) if slanting else inward(across))
         u, v = ([dot(step, way) for step in mouth(w.feature)] for way in ways)
         v = [-x for x in v] if on_face and self.before_line else v
         return tuple(zip(u, v, strict=True))

@@ -24,12 +24,14 @@ from rodwork.model.feature import (
     Rebate,
     Slot,
     Undercut,
+    noun_of,
     through,
 )
 from rodwork.model.fixing import Joint
 from rodwork.model.panel import Part
 from rodwork.model.rod import Rod, RodCabinet
 from rodwork.model.setup import Reading, Setup, SetupFeature
+from rodwork.model.slope import on_the_slope
 from rodwork.model.surface import Surface, axis_of, level
 from rodwork.model.words import cabinet_words
 
@@ -62,8 +64,14 @@ class Work:
         sign = -1.0 if start > 0 else 1.0
         outside = self.part.edging.at(reading.from_surface) * self.raw_by
         end = reading.mm if reading.end_mm is None else reading.end_mm
-        a, b = (start + sign * (outside + mm) for mm in (reading.mm, end))
+        steep = self.steep if axis_of(reading.from_surface) == 2 else 1.0
+        a, b = (start + sign * (outside + mm / steep) for mm in (reading.mm, end))
         return (min(a, b), max(a, b))
+
+    @property
+    def steep(self) -> float:
+        """How much longer a number runs on the slope of a bevelled end than across the thickness; 1 on a square one."""
+        return on_the_slope(self.part, self.bears, 1.0)
 
     @property
     def middle(self) -> dict[int, float]:
@@ -127,8 +135,8 @@ class Work:
             return "runner bores"
         if self.feature.role in named:
             return named[self.feature.role]
-        things = f"{self.feature.noun}s"
-        return f"{self.family} {things}" if self.family and self.feature.noun not in self.family else things
+        things = f"{noun_of(self.feature)}s"
+        return f"{self.family} {things}" if self.family and noun_of(self.feature) not in self.family else things
 
     def _channel(self) -> str:
         kind = "rebate" if isinstance(self.feature, Rebate) else "groove"

@@ -25,12 +25,14 @@ from functools import singledispatch
 from math import asin, degrees, pi, tan
 from typing import Literal
 
+from rodwork.documents.bevels import bevel_words
 from rodwork.documents.mouths import mouth
-from rodwork.documents.solids import outline_below
+from rodwork.geometry.bevels import outline_below
 from rodwork.geometry.vec import Vec, add, along, cross
 from rodwork.model.feature import ArcSlot, Bore, Channel, Feature, Keyhole, Pocket, Undercut, through
 from rodwork.model.panel import Part
 from rodwork.model.rod import RodCabinet
+from rodwork.model.slope import bevel_at, on_the_slope
 from rodwork.model.surface import SURFACES, Surface, distance_from
 from rodwork.model.words import cabinet_words
 
@@ -97,7 +99,7 @@ def kinds_of_board(cabinet: RodCabinet) -> tuple[tuple[Part, tuple[str, ...]], .
 def machining_drawing(part: Part, marks: tuple[str, ...] | None = None) -> MachiningDrawing:
     """The drawing of one kind of board; `marks`: of all boards that are cut from it (None: the part's own).
 
-    Raises ValueError where something is machined through a surface that is not square.
+    A bevelled end is seen square on, as wide as its slope.
     """
     words = cabinet_words(part.role, part.pose.rotation)
     machined: dict[tuple[str, Purpose], list[Round | Loop]] = {}
@@ -140,9 +142,17 @@ def view(surface: Surface, size: Vec) -> Callable[[Vec], Point]:
     return places[surface]
 
 
-def _loop(surface: Surface, size: Vec, points: tuple[tuple[Vec, float], ...]) -> Loop:
+def _placed(part: Part, surface: Surface) -> Callable[[Vec], Point]:
+    """The view of one surface of a board, square on: a bevelled end shows its whole slope."""
+    L, W, T = part.size
+    steep = on_the_slope(part, surface, 1.0)
+    flat = view(surface, (L, W, T * steep))
+    return lambda p: flat((p[0], p[1], p[2] * steep))
+
+
+def _loop(surface: Surface, part: Part, points: tuple[tuple[Vec, float], ...]) -> Loop:
     """Points of the part frame, each with the outward bulge to the next, as a loop, anticlockwise in its view."""
-    place = view(surface, size)
+    place = _placed(part, surface)
     flat = [(*place(p), bulge) for p, bulge in points]
     area = sum(a[0] * b[1] - b[0] * a[1] for a, b in zip(flat, (*flat[1:], flat[0]), strict=True))
     if area < 0.0:  # walked backwards, an arc belongs to what was its far point
@@ -164,7 +174,8 @@ def _shapes(feature: Feature, part: Part, surface: Surface, word: str) -> list[_
 
 def _deep(feature: Feature, part: Part, surface: Surface) -> float:
     """How far its floor lies below the surface of the board, mm."""
-    return distance_from(surface, part.size, feature.at) + feature.depth
+    below = 0.0 if bevel_at(part, surface) else distance_from(surface, part.size, feature.at)
+    return below + feature.depth
 
 
 def _raw(feature: Feature) -> bool:
@@ -173,7 +184,7 @@ def _raw(feature: Feature) -> bool:
 
 @_shapes.register
 def _(bore: Bore, part: Part, surface: Surface, word: str) -> list[_Drawn]:
-    x, y = view(surface, part.size)(bore.at)
+    x, y = _placed(part, surface)(bore.at)
     centre = (round(x, 6) + 0.0, round(y, 6) + 0.0)
     depth = None if bore.through else _deep(bore, part, surface)
     name = layer_name(word, "BORE", bore.diameter, depth, _raw(bore))
@@ -221,7 +232,7 @@ def _(keyhole: Keyhole, part: Part, surface: Surface, word: str) -> list[_Drawn]
 
 
 def _mouth_loop(feature: Feature, part: Part, surface: Surface) -> Loop:
-    return _loop(surface, part.size, tuple((add(feature.centre, step), 0.0) for step in mouth(feature)))
+    return _loop(surface, part, tuple((add(feature.centre, step), 0.0) for step in mouth(feature)))
 
 
 def _channel(part: Part, groove: Channel, surface: Surface) -> Loop:
@@ -242,7 +253,7 @@ def _channel(part: Part, groove: Channel, surface: Surface) -> Loop:
         else:
             points += [(two[0], _QUARTER_BULGE), (two[1], 0.0)]
     merged = [p for i, p in enumerate(points) if _apart(p[0], points[(i + 1) % len(points)][0])]
-    return _loop(surface, part.size, tuple(merged))
+    return _loop(surface, part, tuple(merged))
 
 
 def _apart(a: Vec, b: Vec) -> bool:
@@ -298,7 +309,7 @@ def _outlines(part: Part) -> list[Layer]:
     L, W, T = part.size
 
     def level(points: tuple[Point, ...]) -> Loop:
-        return _loop("face_side", part.size, tuple(((x, y, T), 0.0) for x, y in points))
+        return _loop("face_side", part, tuple(((x, y, T), 0.0) for x, y in points))
 
     name = f"OUTLINE_{_figure(T, 2)}_THICK"
     layers = [Layer(name=name, purpose="outline", shapes=(level(part.outline),))]
@@ -332,7 +343,7 @@ def _guides(part: Part, worked: set[Surface]) -> tuple[Loop, ...]:
         "back_side": tuple((x, y, 0.0) for x, y in below),
     }
     seen = (s for s in SURFACES if s in worked and s in boxes)
-    return tuple(_loop(s, part.size, tuple((p, 0.0) for p in boxes[s])) for s in seen)
+    return tuple(_loop(s, part, tuple((p, 0.0) for p in boxes[s])) for s in seen)
 
 
 def _notes(part: Part, marks: tuple[str, ...], worked: set[Surface], words: dict[Surface, str]) -> tuple[Label, ...]:
@@ -370,6 +381,7 @@ def _about(part: Part, marks: tuple[str, ...], words: dict[Surface, str]) -> lis
         "All in mm, of the finished board. Depths are from the surface, to full diameter.",
         "P in the name of a layer is the decimal point.",
     ]
+    lines += [f"{text}." for text in bevel_words(part)]
     if any(f.stage == "before edging" for f in part.features):
         lines.append("RAW in the name of a layer: machined before edging, in the board as sawn.")
     if any(f.stage == "in place" for f in part.features):

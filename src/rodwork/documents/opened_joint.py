@@ -170,6 +170,8 @@ def _says(one: Opened, area: Area, above: Area) -> tuple[Shape, ...]:
     hidden = [] if one.is_channel else not_drawn(one, above)
     if hidden:
         texts.append(f"Between the break lines: {listed([figure(mm) for mm in hidden])}.")
+    if one.mitred:
+        texts.append("Set along the slope. Tape the outside arris and fold it shut, or draw it with mitre cauls.")
     push = set() if one.slide else {move.mm for f in one.joint.fixings for move in f.motion}
     if push and max(push) >= 3.0:
         texts.append(f"Goes straight in for the last {figure(max(push))}.")

@@ -4,7 +4,7 @@ A maker turns the fence, then takes board after board. So a band is a setting, i
 and only what changes from the band above is black.
 """
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
@@ -104,7 +104,7 @@ def _changes(before: SettingBand | None, now: SettingBand) -> frozenset[str]:
             "stage": s.stage,
             "tool": (s.tool, s.cutter),
             "surface": (s.registers_on, b.line),
-            "stands": s.stands_on,
+            "stands": (s.stands_on, s.tilt, s.first_off.partition(" for ")[2] if b.sawing else ""),
             "fence": (s.fence.id, s.fence.mm) if s.fence else None,
             "depth": s.depth,
         }
@@ -319,11 +319,25 @@ def _saw_setting(b: SettingBand, left: float, width: float) -> tuple[Shape, ...]
     surface = fitted(b.surface, 4.4, left - _SAW["surface"] - 2.0, True)
     return (
         Text(at=(0.0, -7.4), text=str(b.number), size=6.5, bold=True),
-        Text(at=(_SAW["tool"], -7.0), text=s.tool.removeprefix("saw, "), size=4.4, ink=_ink(b, "tool")),
+        Text(
+            at=(_SAW["tool"], -5.6 if s.tilt else -7.0),
+            text=s.tool.removeprefix("saw, "),
+            size=4.4,
+            ink=_ink(b, "tool"),
+        ),
+        *_blade(b, _SAW["size"] - _SAW["tool"] - 2.0),
         Text(at=(_SAW["size"], -8.0), text=figure, size=size, bold=True, ink=_ink(b, "fence")),
         Text(at=(_SAW["surface"], -7.0), text=b.surface, size=surface, bold=True, ink=_ink(b, "surface")),
         tick_box(width - 5.5, -8.0, 5.0),
     )
+
+
+def _blade(b: SettingBand, room: float) -> tuple[Shape, ...]:
+    """How the blade is tilted, and for which ends, where it is."""
+    if not b.setup.tilt:
+        return ()
+    text = f"blade {_tilt(b.setup)}, {b.setup.first_off.partition(' for ')[2]}"
+    return (Text(at=(_SAW["tool"], -9.0), text=text, size=fitted(text, 3.2, room), ink=_ink(b, "stands")),)
 
 
 # machining: large bands
@@ -333,12 +347,13 @@ def _machining_band(b: SettingBand, area: Area) -> tuple[Block, ...]:
     """One setting; its boards beside the figures, or under them where they are many."""
     beside = _board_lines(b, area.width - _BOARDS)
     under = _board_lines(b, area.width - _TOOL)
-    height = max(_LEAST, sum(h for h, _ in beside) + 4.0)
-    if height <= min(area.height, _LEAST + sum(h for h, _ in under)):
+    least = _LEAST + (3.6 * LEADING if len(_first_off_rows(b)) > 1 else 0.0)
+    height = max(least, sum(h for h, _ in beside) + 4.0)
+    if height <= min(area.height, least + sum(h for h, _ in under)):
         lines = _placed(beside, _BOARDS, -2.0)
         return (_ruled((*_figures(b), *lines), height, area.width),)
     blocks = []
-    shapes, y, top = list(_figures(b)), -_LEAST, True
+    shapes, y, top = list(_figures(b)), -least, True
     for height, drawn in under:
         if -y + height + 2.0 > area.height:
             blocks.append(_ruled(tuple(shapes), -y + 2.0, area.width))
@@ -346,7 +361,7 @@ def _machining_band(b: SettingBand, area: Area) -> tuple[Block, ...]:
             y, top = -7.0, False
         shapes += _shift(drawn, _TOOL, y)
         y -= height
-    blocks.append(_ruled(tuple(shapes), max(-y + 2.0, _LEAST if top else 0.0), area.width))
+    blocks.append(_ruled(tuple(shapes), max(-y + 2.0, least if top else 0.0), area.width))
     return tuple(blocks)
 
 
@@ -386,8 +401,12 @@ def _words_of_setting(b: SettingBand) -> Iterator[Shape]:
         ink=_ink(b, "surface"),
     )  # fmt: skip
     if b.line is None:
-        stands = f"standing on {s.stands_on}"
+        stands = f"standing on {s.stands_on}" + (f", fence tilted {_tilt(s)}" if s.tilt else "")
         yield Text(at=(_TOOL, -21.6), text=stands, size=fitted(stands, 3.4, room), ink=_ink(b, "stands"))
+
+
+def _tilt(s: Setup) -> str:
+    return f"{size_text(round(s.tilt or 0.0, 1))} degrees"
 
 
 def _fence_figure(b: SettingBand) -> Iterator[Shape]:
@@ -406,12 +425,16 @@ def _fence_figure(b: SettingBand) -> Iterator[Shape]:
     yield Text(at=(middle, -20.8), text=f"{from_line}{again}", size=3.4, bold=bool(again), anchor="middle")
 
 
+def _first_off_rows(b: SettingBand) -> Sequence[str]:
+    start = _TOOL + text_width("First off: ", 3.6, True) + 1.0
+    return wrapped(b.setup.first_off, 3.6, _BOARDS - start - 22.0)[:2]
+
+
 def _first_off(b: SettingBand) -> Iterator[Shape]:
     head = "First off: "
     start = _TOOL + text_width(head, 3.6, True) + 1.0
     yield Text(at=(_TOOL, -27.6), text=head.strip(), size=3.6, bold=True)
-    rows = wrapped(b.setup.first_off, 3.6, _BOARDS - start - 22.0)
-    for n, text in enumerate(rows[:2]):
+    for n, text in enumerate(_first_off_rows(b)):
         yield Text(at=(start, -27.6 - n * 3.6 * LEADING), text=text, size=3.6)
     yield Text(at=(_BOARDS - 12.5, -27.6), text="right", size=3.6, anchor="end")
     yield tick_box(_BOARDS - 11.0, -29.2, 5.5)

@@ -28,7 +28,7 @@ def cutting_table(rod: Rod) -> Table:
     """The cutting list, a row for every kind of board."""
     header = (
         "board", "material", "name", "how many", "cut length", "cut width", "length", "width", "thickness", "grain",
-        "edged", "edging", "pairs", "marks", "kg each",
+        "edged", "edging", "pairs", "marks", "kg each", "bevels",
     )  # fmt: skip
     rows: list[tuple[Cell, ...]] = []
     for r in cutting_rows(rod):
@@ -36,7 +36,7 @@ def cutting_table(rod: Rod) -> Table:
             (
                 r.board, rod.boards[r.board].material, r.name_text, r.count,
                 *(to_step(v, rod.step) for v in (*r.cut, *r.size)), r.grain_text, ", ".join(r.edges), r.edging or "",
-                r.pairs, ", ".join(r.marks), None if r.kg is None else round(r.kg, 2),
+                r.pairs, ", ".join(r.marks), None if r.kg is None else round(r.kg, 2), "; ".join(r.bevels),
             )
         )  # fmt: skip
     return Table(title="cutting list", header=header, rows=tuple(rows))
@@ -44,14 +44,25 @@ def cutting_table(rod: Rod) -> Table:
 
 def supplier_table(rod: Rod) -> Table:
     """What a supplier who cuts and edges needs: finished sizes, along the grain first, and which edges."""
-    header = ("mark", "how many", "length (grain)", "width", "thickness", "material", "grain", "edging", "edges")
+    header = (
+        "mark",
+        "how many",
+        "length (grain)",
+        "width",
+        "thickness",
+        "material",
+        "grain",
+        "edging",
+        "edges",
+        "bevels",
+    )
     rows: list[tuple[Cell, ...]] = []
     for r in cutting_rows(rod):
         board, length, width = rod.boards[r.board], to_step(r.size[0], rod.step), to_step(r.size[1], rod.step)
         rows.append(
             (
                 ", ".join(r.marks), r.count, length, width, board.actual, board.material, r.grain_text,
-                r.edging or "none", ", ".join(r.edges),
+                r.edging or "none", ", ".join(r.edges), "; ".join(r.bevels),
             )
         )  # fmt: skip
     return Table(title="cut and edge", header=header, rows=tuple(rows))

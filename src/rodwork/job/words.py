@@ -625,8 +625,8 @@ class EveryCabinetWords(Words):
     board: Annotated[str, Reference("boards")] = word("The board it is made of", needed=True, such_as='"birch18"')
     shelf_board: Annotated[str, Reference("boards")] = word("The board of its shelves", default="board")
     sides: Annotated[str, Choice(get_args(Corners))] = word(
-        "Sides through, top and bottom standing between them; sides between top and bottom; or the bottom between the "
-        "sides, and the top over them",
+        "Sides through, top and bottom standing between them; sides between top and bottom; the bottom between the "
+        "sides, and the top over them; or all four mitred",
         default='"through"',
     )
     joint: Annotated[str, Reference("joints")] = word(

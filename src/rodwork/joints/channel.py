@@ -47,17 +47,17 @@ def run_on(run: Run, stop_start: float, radius: float) -> tuple[float, float, tu
     """Where a channel begins and ends along the run, and how.
 
     It runs on beyond the board that enters by its clearance and the cutter's radius, so that the rounded end
-    is out of the way; where the host ends before that, or a groove begins, it runs out there (up to the
+    is out of the way; where the host ends before that, is bevelled, or a groove begins, it runs out there (up to the
     edging that closes it).
     """
     more = RUN_ON_MM + radius
     if stop_start > 0:
         start, first_end = stop_start - more, "round"
-    elif run.beyond_start < more:
+    elif run.beyond_start < more or run.slopes[0]:
         start, first_end = -run.beyond_start + run.start_edging, "open"
     else:
         start, first_end = -more, "round"
-    if run.beyond_end < more:
+    if run.beyond_end < more or run.slopes[1]:
         end, last_end = run.length + run.beyond_end - run.end_edging, "open"
     else:
         end, last_end = run.length + more, "round"

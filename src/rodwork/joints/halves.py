@@ -11,9 +11,10 @@ from rodwork.joints.kind import FixingPlan, Void
 from rodwork.model.contact import Contact
 from rodwork.model.feature import Feature
 from rodwork.model.fixing import Fixing, Half
-from rodwork.model.machining import BATTEN, MACHINED_FACE, THE_END, Machining
+from rodwork.model.machining import BATTEN, BEVELLED_END, MACHINED_FACE, THE_END, Machining
 from rodwork.model.meeting import Meeting
 from rodwork.model.panel import Panel
+from rodwork.model.slope import bevel_at
 from rodwork.model.surface import axis_of
 
 
@@ -63,13 +64,15 @@ def _machining(meeting: Meeting, name: str, void: Void, panels: Mapping[str, Pan
         part=part, feature=feature, tool=void.tool, cutter=void.cutter, bears=bears,
         along_from=register.along_from,
         across_from=register.bears if aside else register.across_from,  # in a face of the guest: from its end
-        stands_on=void.stands_on or (MACHINED_FACE if aside else _stands_on(contact, on_host)),
+        stands_on=void.stands_on or (MACHINED_FACE if aside else _stands_on(contact, on_host, panels[part])),
         line=None if aside else contact.line, set_back=contact.set_back, fence_on=void.fence_on,
         to_marks=void.to_marks,
     )  # fmt: skip
 
 
-def _stands_on(contact: Contact, on_host: bool) -> str:
+def _stands_on(contact: Contact, on_host: bool, panel: Panel) -> str:
+    if bevel_at(panel, (contact.host_register if on_host else contact.guest_register).bears):
+        return BEVELLED_END
     if not on_host or axis_of(contact.host_register.bears) != 2:
         return THE_END
     # a line outside the board (a planted back that is a little shy) cannot carry a batten

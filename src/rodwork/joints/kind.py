@@ -48,6 +48,10 @@ class Run:
     covered: bool = False  # another board stands on the host's other face just there
     start_edging: float = 0.0  # what edging adds to the host where the run begins, and where it ends
     end_edging: float = 0.0
+    nears: float = (
+        0.0  # how much nearer to the face it registers on a void in the guest comes, for each mm of its depth
+    )
+    slopes: tuple[bool, bool] = (False, False)  # the host's own ends are bevelled where the run begins and ends
 
     def stage(self, ends: tuple[End, End]) -> Stage:
         """A channel that runs out through an edged edge is cut before the edging closes it."""

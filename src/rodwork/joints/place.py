@@ -8,13 +8,15 @@ from rodwork.geometry.vec import dot, sub
 from rodwork.joints.halves import cut
 from rodwork.joints.kind import FixingPlan, JointKind, Run
 from rodwork.joints.registry import joint_kinds, kind_of
+from rodwork.model.contact import Contact
 from rodwork.model.fixing import Fixing, Joint
 from rodwork.model.job import CannotBuild, Recipe, Use
 from rodwork.model.machining import Machining
 from rodwork.model.meeting import Carcass, Entry, Meeting
 from rodwork.model.panel import Panel
 from rodwork.model.shop import Shop
-from rodwork.model.surface import Surface
+from rodwork.model.slope import bevel_at, inward_of
+from rodwork.model.surface import Surface, inward
 
 LEAST_UNDER_CHANNEL_MM = 2.0  # the checks ask for more; with less there is no board to speak of
 
@@ -122,6 +124,12 @@ def _edging_at_end(meeting: Meeting, host: Panel, end: Surface) -> float:
     return 0.0 if meeting.to_groove and meeting.run_to >= meeting.contact.length - 1e-6 else host.edging.at(end)
 
 
+def _nears(contact: Contact, guest: Panel) -> float:
+    """How much nearer to its registering face a way into the guest comes; nought where its end is square."""
+    register = contact.guest_register
+    return -dot(inward_of(guest, register.bears), inward(register.across_from))
+
+
 def _run(meeting: Meeting, panels: Mapping[str, Panel], taken: tuple[float, ...]) -> Run:
     contact, host = meeting.contact, panels[meeting.host]
     start, end = meeting.host_run
@@ -130,6 +138,8 @@ def _run(meeting: Meeting, panels: Mapping[str, Panel], taken: tuple[float, ...]
         host_thickness=meeting.host_thickness, reach=meeting.reach, run_to=meeting.run_to,
         to_groove=meeting.to_groove, stagger=meeting.stagger, beyond_start=meeting.beyond_start,
         beyond_end=meeting.beyond_end, set_back=contact.set_back or 0.0, taken=taken,
+        nears=_nears(contact, panels[meeting.guest]),
+        slopes=(bevel_at(host, start) > 0, bevel_at(host, end) > 0),
         covered=meeting.covered, inner=contact.place == "corner" and contact.line is not None,
         start_edging=host.edging.at(start), end_edging=_edging_at_end(meeting, host, end),
     )  # fmt: skip

@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 
 from rodwork.joints.kind import ALONG, INTO_GUEST, INTO_HOST, Run, Void, Which
+from rodwork.joints.leaning import in_a_mitre, room_below, too_deep
 from rodwork.joints.positions import across_mm, stand_in
 from rodwork.model.feature import Undercut, chord
 from rodwork.model.job import CannotBuild
@@ -80,7 +81,17 @@ def row_of(run: Run, s: SlotSettings, what: str, shop: Shop) -> tuple[tuple[floa
         number=1 if alone else s.count,
         shift=2 * half + END_CLEAR_MM if back_to_back else 0.0, taken=run.taken, apart=half + END_CLEAR_MM, shop=shop,
     )  # fmt: skip
-    return row, across_mm(s.offset_mm, run.guest_thickness, shop)
+    return row, _across(run, s, what, shop)
+
+
+def _across(run: Run, s: SlotSettings, what: str, shop: Shop) -> float:
+    """Where the slots stand across: in the middle, or in a mitre near its inside, where they can go deep."""
+    if run.place != "mitre":
+        return across_mm(s.offset_mm, run.guest_thickness, shop)
+    v = in_a_mitre(s.offset_mm, s.slot_mm / 2, run, shop)
+    if s.depth_mm > room_below(v, s.root_mm / 2, run, shop) + 1e-9:
+        raise too_deep(f"slots for {what}", s.depth_mm, s.root_mm / 2, run, shop)
+    return v
 
 
 def slot(board: Which, u: float, v: float, s: SlotSettings) -> Void:

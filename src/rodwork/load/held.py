@@ -68,7 +68,7 @@ def _by_joint(part: Part, joint: Joint, cabinet: RodCabinet, rod: Rod) -> list[H
     other = cabinet.part[joint.parts[0] if joint.parts[1] == part.id else joint.parts[1]]
     out = joint.contact.out
     low, high = box_of(part)
-    if joint.parts[1] == part.id and abs(out[0]) > 0.9:  # its end on an upright's face
+    if joint.parts[1] == part.id and abs(out[0]) > 0.1:  # its end on an upright's face, or in a mitre with it
         at = 0.0 if out[0] > 0 else high[0] - low[0]
     elif joint.parts[0] == part.id and abs(out[2]) > 0.9 and (other.role == "side" or out[2] < 0):
         a, b = box_of(other)

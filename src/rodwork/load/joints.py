@@ -7,6 +7,7 @@ without factors: these are in what a fixing bears.
 
 from collections import defaultdict
 from dataclasses import dataclass, field
+from math import sqrt
 
 from rodwork.load.bears import Bears, bears
 from rodwork.load.boards import box_of
@@ -47,8 +48,10 @@ def _carried(cabinet: RodCabinet, rod: Rod) -> dict[str, _Carried]:
                 if abs(joint.contact.out[2]) > 0.9:  # across its end: pulled out where the board hangs, else pressed
                     hangs = joint.parts[0] == part.id and joint.contact.out[2] > 0 and cabinet.asked.style == "wall"
                     one.pull_N += share if hangs else 0.0
-                else:
-                    one.shear_N += share
+                else:  # along the contact, and out of it where that leans and the board hangs from it
+                    out_z = joint.contact.out[2]
+                    one.shear_N += share * sqrt(1 - out_z * out_z)
+                    one.pull_N += share * max(-out_z, 0.0)
                 one.moment_Nmm += abs(turning)
                 one.at.append((share, (low[1] + high[1]) / 2))
     return dict(out)

@@ -20,6 +20,7 @@ from rodwork.model.loading import Racking
 from rodwork.model.panel import Part
 from rodwork.model.rod import Rod, RodCabinet
 
+CORNERS = ("corner", "mitre")
 PUSH_N = 100.0  # a hand against the top; our own figure
 GLUED_N_PER_MM = 1e5  # each 100 mm of a glue line
 GLUED_APART_MM = 100.0
@@ -110,14 +111,14 @@ def _beam(part: Part, rod: Rod) -> Beam | None:
 def _corner(cabinet: RodCabinet, rod: Rod) -> float:
     """The softest of the corners, N mm per rad, as far as its turning was tested; nought: a hinge."""
     found = []
-    for joint in (j for j in cabinet.joints if j.contact.place == "corner"):
+    for joint in (j for j in cabinet.joints if j.contact.place in CORNERS):
         known = [t.turning_Nmm_per_rad or 0.0 for f in joint.fixings if (t := tested_for(f, rod)) is not None]
         found.append(sum(known))
     return min(found, default=0.0)
 
 
 def _corner_ask(cabinet: RodCabinet) -> str:
-    items = {h.item for j in cabinet.joints if j.contact.place == "corner" for f in j.fixings for h in f.hardware}
+    items = {h.item for j in cabinet.joints if j.contact.place in CORNERS for f in j.fixings for h in f.hardware}
     name = min(items, default="...")
     return (
         "How stiffly its corners resist turning is not known, so alone they are reckoned as hinges. Write "

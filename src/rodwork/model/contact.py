@@ -8,6 +8,7 @@ from rodwork.model.surface import Surface
 
 Place = Literal[
     "corner",
+    "mitre",
     "fixed shelf",
     "divider",
     "rail",
@@ -37,7 +38,8 @@ class Contact:
     `from_point` lies on the guest's registering face at the guest's datum end of the run; `along` runs from
     it, `across` goes from the registering face into the guest, `out` from host into guest. `line` is where
     the guest's registering face comes on the host, from the host's datum (None: the two are flush);
-    `set_back` is how far the guest's front stands behind the host's (None: flush).
+    `set_back` is how far the guest's front stands behind the host's (None: flush). Where the guest's end is bevelled,
+    `out` is square to it, `across` runs along it from the arris of the registering face, and `width` is its own.
     """
 
     from_point: Vec = field(metadata={"key": "from"})

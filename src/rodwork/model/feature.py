@@ -9,7 +9,7 @@ from math import sqrt
 from typing import ClassVar, Literal
 
 from rodwork.geometry.vec import Vec, along, neg
-from rodwork.model.surface import Surface, surface_facing
+from rodwork.model.surface import Surface, surface_worked
 
 Stage = Literal["before edging", "after edging", "in place"]
 FeatureRole = Literal[
@@ -43,7 +43,7 @@ class Feature:
     @property
     def mouth(self) -> Surface:
         """The surface that the mouth is in: the one that the tool comes through."""
-        return surface_facing(neg(self.into))
+        return surface_worked(neg(self.into))
 
     @property
     def centre(self) -> Vec:
@@ -118,6 +118,15 @@ class Slot(Channel):
 
     kind: ClassVar[str] = "slot"
     noun: ClassVar[str] = "mortise"
+
+
+LONG = 12.0  # times its width: longer than that a slot is a groove to a maker
+
+
+def noun_of(feature: Feature) -> str:
+    """What a maker calls it: a slot that is very long is a groove."""
+    long = isinstance(feature, Slot) and feature.length > LONG * feature.width
+    return "groove" if long else feature.noun
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

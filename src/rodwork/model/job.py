@@ -26,7 +26,7 @@ Rest = Literal["rest"]
 BackStyle = Literal[
     "grooved all round", "grooved in the sides", "rebated", "rebated in the sides", "planted", "inset"
 ]  # fmt: skip
-Corners = Literal["through", "between", "under the top"]
+Corners = Literal["through", "between", "under the top", "mitred"]
 Kind = Literal["wall", "base", "tall", "bookcase", "open box"]
 EdgedPlace = Literal[
     "fronts", "shelf fronts", "side tops", "side bottoms", "top and bottom ends", "doors", "drawer fronts"

@@ -8,6 +8,7 @@ from rodwork.model.surface import Surface
 
 # What a machine or a board stands on while a half is made.
 THE_END = "the end"
+BEVELLED_END = "the bevelled end"
 MACHINED_FACE = "the machined face"
 BATTEN = "batten on the line"
 OWN_BASE = "its own base"  # the machine's, flat beside the board: its cutter's height is fixed

@@ -4,6 +4,8 @@ from dataclasses import dataclass
 
 from rodwork.geometry.vec import Matrix, Vec, add, apply, clean, sub, transpose
 
+_OF_A_DIRECTION = 12  # digits: a slope is met again a metre on
+
 
 @dataclass(frozen=True, slots=True)
 class Pose:
@@ -22,8 +24,8 @@ class Pose:
 
     def direction_to_cabinet(self, direction: Vec) -> Vec:
         """A direction of the part frame, in the cabinet frame."""
-        return clean(apply(self.rotation, direction))
+        return clean(apply(self.rotation, direction), _OF_A_DIRECTION)
 
     def direction_to_part(self, direction: Vec) -> Vec:
         """A direction of the cabinet frame, in the part frame."""
-        return clean(apply(transpose(self.rotation), direction))
+        return clean(apply(transpose(self.rotation), direction), _OF_A_DIRECTION)

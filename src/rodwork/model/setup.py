@@ -41,7 +41,10 @@ class Fence:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Setup:
-    """One machine setting and all that is done at it."""
+    """One machine setting and all that is done at it.
+
+    `tilt`: degrees that a saw's blade is set out of upright, or the fence of a hand machine out of square (None: not).
+    """
 
     id: str
     stage: Stage
@@ -54,3 +57,4 @@ class Setup:
     depth: float | None
     first_off: str
     features: tuple[SetupFeature, ...]
+    tilt: float | None = field(default=None, metadata={"leave_out": True})

@@ -63,6 +63,16 @@ def distance_from(surface: Surface, size: Vec, point: Vec) -> float:
     return size[axis] - point[axis] if sign > 0 else point[axis]
 
 
+def surface_worked(out: Vec) -> Surface:
+    """The surface that something square to it comes out of this way: a face where it is square to the board.
+
+    Else an edge or end, however much it is bevelled: the one that looks most nearly that way.
+    """
+    if abs(out[2]) > 1 - 1e-9:
+        return "face_side" if out[2] > 0 else "back_side"
+    return max(EDGES, key=lambda edge: sum(a * b for a, b in zip(outward(edge), out, strict=True)))
+
+
 @lru_cache(maxsize=256)
 def surface_facing(direction: Vec) -> Surface:
     """The surface whose outward direction is this unit vector of the part frame.

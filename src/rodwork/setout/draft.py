@@ -21,6 +21,7 @@ from rodwork.setout.turn import first_like
 _PANEL_FIELDS = tuple(f.name for f in fields(Panel))
 CORNERS: dict[Corners, str] = {
     "through": "sides through", "between": "top and bottom through", "under the top": "top through",
+    "mitred": "all four mitred",
 }  # fmt: skip
 _UNPROVEN = Proof(largest_gap_mm=0.0, largest_spread_in_a_row_mm=0.0)
 

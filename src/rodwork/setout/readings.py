@@ -1,4 +1,8 @@
-"""The two printed numbers of one feature: how far from which surface. Rounded here and nowhere else."""
+"""The two printed numbers of one feature: how far from which surface. Rounded here and nowhere else.
+
+On a bevelled end the number from a face runs along the slope, from its arris; in a face, that from a bevelled end is
+from its long point.
+"""
 
 from collections.abc import Mapping
 from functools import singledispatch
@@ -9,6 +13,7 @@ from rodwork.model.feature import Channel, Cutout, Feature, Groove, Keyhole
 from rodwork.model.machining import Machining
 from rodwork.model.panel import Panel
 from rodwork.model.setup import Reading
+from rodwork.model.slope import bevel_at, on_the_slope
 from rodwork.model.surface import Surface, axis_of, distance_from, inward
 
 _ONE_POINT_MM = 1e-6  # nearer together than this, two points are one
@@ -24,6 +29,11 @@ def readings(
     )
 
 
+def worded(m: Machining, panel: Panel, words: Mapping[Surface, str], surface: Surface) -> str:
+    """What a surface that a number is taken from is called: on a slope, its arris."""
+    return f"{words[surface]} arris" if axis_of(surface) == 2 and bevel_at(panel, m.bears) else words[surface]
+
+
 def _reading(
     m: Machining,
     panel: Panel,
@@ -36,9 +46,11 @@ def _reading(
 ) -> Reading:
     raw = _edging_to_come(m.feature, panel, surface, mills_mm)
     start, end = (distance_from(surface, panel.size, p) - raw for p in given(m.feature, surface))
+    if axis_of(surface) == 2:
+        start, end = (on_the_slope(panel, m.bears, mm) for mm in (start, end))
     return Reading(
         from_surface=surface,
-        word=words[surface],
+        word=worded(m, panel, words, surface),
         mm=to_step(start, step),
         end_mm=to_step(end, step) if abs(end - start) > _ONE_POINT_MM else None,
         line=None if line is None else to_step(line, step),

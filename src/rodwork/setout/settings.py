@@ -2,16 +2,18 @@
 
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
+from types import MappingProxyType
 from typing import Literal
 
 from rodwork.geometry.rounding import to_step
-from rodwork.model.feature import Stage, through
+from rodwork.model.feature import Stage, noun_of, through
 from rodwork.model.machining import BATTEN, LAID_ON_LINE, OWN_BASE, THE_END, Machining
 from rodwork.model.panel import Panel
 from rodwork.model.setup import Fence, Reading, Setup, SetupFeature
-from rodwork.model.surface import Surface
+from rodwork.model.slope import bevel_at
+from rodwork.model.surface import EDGES, Surface, axis_of
 from rodwork.model.words import cabinet_words
-from rodwork.setout.readings import readings
+from rodwork.setout.readings import readings, worded
 
 _STAGES: tuple[Stage, ...] = ("before edging", "after edging", "in place")
 _TOOLS = (
@@ -38,6 +40,8 @@ class Setting:
     line: float | None
     thing: str = ""  # what is made, alone: "bore"
     to_marks: bool = False
+    tilt: float = 0.0  # of the blade or the fence, degrees
+    tilted_for: str = ""  # the ends that the blade is tilted for
 
     def order(self) -> tuple[object, ...]:
         """Stage, machine, cutter, fence, depth: what is harder to change comes first."""
@@ -46,7 +50,8 @@ class Setting:
         widest_first = -fence if self.tool in _SAWS else fence
         return (
             _STAGES.index(self.stage), tool, self.cutter or "", widest_first, -(self.depth or 0.0),
-            self.stands_on != THE_END, self.stands_on == BATTEN, self.registers_on, self.line or 0.0,
+            self.tilt, self.tilted_for, self.stands_on != THE_END, self.stands_on == BATTEN, self.registers_on,
+            self.line or 0.0,
         )  # fmt: skip
 
 
@@ -81,16 +86,22 @@ def _sawing(board: BoardWork, words: Mapping[Surface, str], step: float) -> tupl
     datum: Surface = "right_end" if words["right_end"] in ("bottom end", "left end") else "left_end"
     across = Reading(from_surface="far_edge", word=words["far_edge"], mm=to_step(panel.cut[1], step))
     along = Reading(from_surface=datum, word=words[datum], mm=to_step(panel.cut[0], step))
+
+    def tilted(axis: int) -> dict[str, float]:
+        return {words[e]: abs(bevel_at(panel, e)) for e in EDGES if axis_of(e) == axis and bevel_at(panel, e)}
+
     return (
-        (_saw(_SAWS[0], across), _sawn(board, across=across)),
-        (_saw(_SAWS[1], along), _sawn(board, along=along)),
+        (_saw(_SAWS[0], across, tilted(1)), _sawn(board, across=across)),
+        (_saw(_SAWS[1], along, tilted(0)), _sawn(board, along=along)),
     )
 
 
-def _saw(tool: str, reading: Reading) -> Setting:
+def _saw(tool: str, reading: Reading, tilted: Mapping[str, float] = MappingProxyType({})) -> Setting:
+    """`tilted`: the ends that are bevelled, by their words, and how much; both by the same where there are two."""
     return Setting(
         stage="before edging", tool=tool, cutter=None, fence_mm=reading.mm, depth=None, stands_on="saw table",
-        registers_on=reading.word, line=None,
+        registers_on=reading.word, line=None, tilt=round(max(tilted.values(), default=0.0), 3),
+        tilted_for="both" if len(tilted) > 1 else "".join(tilted),
     )  # fmt: skip
 
 
@@ -109,8 +120,9 @@ def _machining(board: BoardWork, words: Mapping[Surface, str], step: float) -> t
         setting = Setting(
             stage=m.feature.stage, tool=m.tool, cutter=m.cutter, fence_mm=_fence_mm(m, across),
             depth=None if through(m.feature) else m.feature.depth, stands_on=m.stands_on,
-            registers_on=words[m.across_from],
-            line=across.line if m.stands_on in _FROM_THE_LINE else None, thing=m.feature.noun, to_marks=m.to_marks,
+            registers_on=worded(m, board.panel, words, m.across_from),
+            tilt=round(abs(bevel_at(board.panel, m.bears)), 3),
+            line=across.line if m.stands_on in _FROM_THE_LINE else None, thing=noun_of(m.feature), to_marks=m.to_marks,
         )  # fmt: skip
         entry = SetupFeature(
             cabinet=board.cabinet, part=m.part, feature=m.feature.id, bears=m.bears, along=along, across=across
@@ -155,6 +167,7 @@ def _setup(id: str, s: Setting, entries: tuple[SetupFeature, ...], fence: Fence 
     return Setup(
         id=id, stage=s.stage, tool=s.tool, cutter=s.cutter, registers_on=s.registers_on, stands_on=s.stands_on,
         fence=fence, stop=stops, depth=s.depth, first_off=_first_off(s, entries), features=entries,
+        tilt=s.tilt or None,
     )  # fmt: skip
 
 
@@ -171,7 +184,7 @@ def _stops(entries: tuple[SetupFeature, ...]) -> tuple[float, ...]:
 def _first_off(s: Setting, entries: tuple[SetupFeature, ...]) -> str:
     """What to measure on a test piece before the first board, and what it should read."""
     if s.tool in _SAWS:
-        return f"reads {s.fence_mm:.1f}"
+        return f"reads {s.fence_mm:.1f}" + _blade(s)
     start = "the line" if s.stands_on in _FROM_THE_LINE else f"the {s.registers_on}"
     if _is_channel(entries):
         across = entries[0].across
@@ -187,4 +200,18 @@ def _first_off(s: Setting, entries: tuple[SetupFeature, ...]) -> str:
     depth = "right through" if s.depth is None else f"{s.depth:g} to the shoulder"
     if s.fence_mm is None:
         return f"{s.thing} {depth} on its own axis"
-    return f"middle of the {s.thing} {s.fence_mm:.1f} from {start}, {depth}"
+    slope = f" along the slope, fence at {_degrees(s.tilt)}" if s.tilt else ""
+    return f"middle of the {s.thing} {s.fence_mm:.1f} from {start}{slope}, {depth}"
+
+
+def _blade(s: Setting) -> str:
+    """How the blade stands where an end is bevelled, and what the length is then taken over."""
+    if not s.tilt:
+        return ""
+    points = "long points" if s.tilted_for == "both" else "long point"
+    ends = "both ends" if s.tilted_for == "both" else f"the {s.tilted_for}"
+    return f" over the {points}, blade tilted {_degrees(s.tilt)} for {ends}"
+
+
+def _degrees(tilt: float) -> str:
+    return f"{tilt:.1f}".removesuffix(".0") + " degrees"

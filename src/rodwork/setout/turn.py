@@ -10,6 +10,7 @@ from dataclasses import dataclass, fields
 from functools import cache
 from typing import Any, cast
 
+from rodwork.geometry.bevels import outline_below
 from rodwork.geometry.vec import Matrix, Vec, apply, neg
 from rodwork.model.feature import Channel, Feature, Groove
 from rodwork.model.machining import Machining
@@ -111,8 +112,17 @@ def _box_fits(turn: Turn, size: Vec) -> bool:
 
 
 def _outlines_match(turn: Turn, a: Panel, b: Panel) -> bool:
+    if any(a.bevels) or any(b.bevels):
+        return all(any(_together(turn.point(p), q) for q in _corners(b)) for p in _corners(a))
     carried = [turn.point((x, y, 0.0))[:2] for x, y in a.outline]
     return all(any(_together(p, q) for q in b.outline) for p in carried)
+
+
+def _corners(panel: Panel) -> list[Vec]:
+    """Of both its faces."""
+    thick = panel.size[2]
+    levels = ((thick, panel.outline), (0.0, outline_below(panel.outline, panel.bevels, thick)))
+    return [(x, y, z) for z, outline in levels for x, y in outline]
 
 
 def _cuts_match(

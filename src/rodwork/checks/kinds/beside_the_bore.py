@@ -15,6 +15,7 @@ from rodwork.checks.holes import (
     mouth_of,
     word,
 )
+from rodwork.checks.shapes import askew
 from rodwork.checks.spot import COMMON, Spot, mm, told_once, too_little
 from rodwork.geometry.rounding import to_step
 from rodwork.model.feature import Bore, Feature, Groove
@@ -60,8 +61,11 @@ def _spot(part: Part, bore: Feature, left: float, fixing: Fixing | None, shop: S
         at=word(part, mouth_of(bore)),
         what=f"a {called(bore, fixing, None)} of {mm(2 * radius)} in {mm(thickness)} board {beside_it}; "
              f"{limit}",
-        mend=_mend(thickness, radius, shop), source=f"arithmetic; the limits: {COMMON}",
+        mend=_IN_A_BEVEL if askew(bore) else _mend(thickness, radius, shop), source=f"arithmetic; the limits: {COMMON}",
     )  # fmt: skip
+
+
+_IN_A_BEVEL = "set it further from that face along the slope, make it less deep, or use a thicker board"
 
 
 def _mend(thickness: float, radius: float, shop: Shop) -> str:

@@ -51,8 +51,11 @@ def _first(leads: dict[str, str], id: str) -> str:
 def _clips(joint: Joint, features: Mapping[str, Feature]) -> bool:
     """Whether all that draws this joint up is pushed straight home and tightened by nothing: it can only clip.
 
-    What is glued is drawn up by clamps, unless an undercut holds it as well.
+    What is glued is drawn up by clamps, unless an undercut holds it as well. Mitres all close at once, each board going
+    straight in: no board is the last.
     """
+    if joint.contact.place == "mitre":
+        return False
     drawing = [f for f in joint.fixings if f.duty != "locates"]
     return bool(drawing) and all(_clip(f, joint, features) for f in drawing)
 

@@ -4,6 +4,7 @@ from collections.abc import Iterable, Iterator
 
 from rodwork.checks.check import Check
 from rodwork.checks.holes import DUST, beside, called, fixing_of, half_across, in_a_face, joint_of, mouth_of, word
+from rodwork.checks.shapes import askew
 from rodwork.checks.spot import COMMON, Spot, mm, told_once, too_little
 from rodwork.model.feature import Bore, Feature, Groove, Pocket
 from rodwork.model.finding import Finding
@@ -27,8 +28,8 @@ def _spots(cabinet: RodCabinet) -> Iterator[Spot]:
     fixings, joints = fixing_of(cabinet), joint_of(cabinet)
     for part in cabinet.parts:
         for slot in part.features:
-            if isinstance(slot, Bore | Pocket | Groove) or in_a_face(slot):
-                continue
+            if isinstance(slot, Bore | Pocket | Groove) or in_a_face(slot) or askew(slot):
+                continue  # askew it is thin only at its deep end: that is the check's of too little board beside it
             joint = joints.get(slot.joint or "")
             if joint is None or not joint.glued:
                 continue

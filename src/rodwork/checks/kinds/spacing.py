@@ -9,7 +9,7 @@ from rodwork.checks.holes import DUST, axis_in, bores_of, diameter_of, features_
 from rodwork.checks.shapes import rooms_of
 from rodwork.checks.spot import COMMON, Spot, mm, told_once, too_little
 from rodwork.geometry.vec import dot, sub
-from rodwork.model.feature import Bore, Feature
+from rodwork.model.feature import Bore, Feature, noun_of
 from rodwork.model.finding import Finding
 from rodwork.model.fixing import Fixing, Joint
 from rodwork.model.rod import Rod, RodCabinet
@@ -50,7 +50,7 @@ def _spots(cabinet: RodCabinet) -> Iterator[Spot]:
     for joint in cabinet.joints:
         row = sorted(_row(cabinet, joint, features), key=lambda s: s.u)
         let_in = any(f.law == "enter" for f in joint.fixings)
-        if not let_in and len(row) < 2:
+        if not let_in and len(row) < 2 and not _held_all_along(joint, row):
             yield _too_few(cabinet, joint, row)
         for a, b in pairwise(row):
             yield from _too_close(cabinet, joint, a, b)
@@ -58,12 +58,20 @@ def _spots(cabinet: RodCabinet) -> Iterator[Spot]:
                 yield from _too_far(cabinet, joint, a, b)
 
 
+def _held_all_along(joint: Joint, row: list[_Stood]) -> bool:
+    """Whether what stands there alone is a strip along most of the joint."""
+    return len(row) == 1 and row[0].taken >= joint.contact.length / 2
+
+
 def _row(cabinet: RodCabinet, joint: Joint, features: Mapping[str, Feature]) -> Iterator[_Stood]:
     contact = joint.contact
     for fixing in joint.fixings:
         if fixing.law != "enter":
             taken = [
-                (_taken(features[h.feature], axis_in(cabinet.part[h.part], contact.along)), features[h.feature].noun)
+                (
+                    _taken(features[h.feature], axis_in(cabinet.part[h.part], contact.along)),
+                    noun_of(features[h.feature]),
+                )
                 for h in (*fixing.halves, *fixing.others)
                 if h.feature is not None
             ]

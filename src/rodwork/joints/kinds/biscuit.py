@@ -5,6 +5,7 @@ from math import sqrt
 
 from rodwork.joints.jointer import across, back_to_back, base_height, set_by
 from rodwork.joints.kind import ALONG, INTO_GUEST, INTO_HOST, FixingPlan, JointKind, Run, Void, Which, straight_in
+from rodwork.joints.leaning import room_below, too_deep
 from rodwork.joints.positions import RowSettings, row_of
 from rodwork.model.feature import ArcSlot, chord
 from rodwork.model.fixing import Item, Play
@@ -81,13 +82,26 @@ def size_of(s: Settings, host_thickness: float, shop: Shop) -> str:
     )  # fmt: skip
 
 
+def _size_in(s: Settings, v: float, run: Run, shop: Shop) -> str:
+    """The size for this run: where the end is bevelled, one whose slot does not come out at a face."""
+    room = room_below(v, THICKNESS_MM / 2, run, shop)
+    if s.size == "fits" and run.nears:
+        able = [n for n, b in BLANKS.items() if b.depth <= min(room, run.host_thickness - shop.least_remainder_mm)]
+        size = able[0] if able else "0"
+    else:
+        size = size_of(s, run.host_thickness, shop)
+    if BLANKS[size].depth > room + 1e-9:
+        raise too_deep(f"a slot for biscuit {size},", BLANKS[size].depth, THICKNESS_MM / 2, run, shop)
+    return size
+
+
 def plan(run: Run, s: Settings, shop: Shop) -> tuple[FixingPlan, ...]:
     """Biscuits along the run, all in one row."""
     if run.reach > 0:
         raise CannotBuild((), "biscuits cannot stand in a channel that the board itself enters", "name biscuits alone")
-    size = size_of(s, run.host_thickness, shop)
-    slot = chord(CUTTER_RADIUS_MM, BLANKS[size].depth)
     v, stands_on = across(s.offset_mm, s.set_by, s.base_mm, THICKNESS_MM, run, shop)
+    size = _size_in(s, v, run, shop)
+    slot = chord(CUTTER_RADIUS_MM, BLANKS[size].depth)
     row = row_of(
         run, s, shop, what="biscuits", half=slot / 2, clear=WOOD_MM, pitch=2 * shop.pitch_mm,
         least_apart=slot + BETWEEN_MM, between=slot + BETWEEN_MM, shift=back_to_back(BLANKS[size].depth, run, shop),
@@ -127,5 +141,5 @@ KIND = JointKind(
         board_mm=(12.0, 40.0), glue="needed", clamps="needed", draws_up=False, at_once=False, apart=False,
         shows="", covered_by="", demands_along_mm=2.8, demands_across_mm=0.2,
     ),
-    places=("corner", "fixed shelf", "divider", "inset back", "edge to edge", "face frame"),
+    places=("corner", "mitre", "fixed shelf", "divider", "inset back", "edge to edge", "face frame"),
 )  # fmt: skip

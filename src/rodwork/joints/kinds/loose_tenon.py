@@ -5,6 +5,7 @@ from dataclasses import dataclass
 
 from rodwork.joints.jointer import across, back_to_back, base_height, set_by
 from rodwork.joints.kind import ALONG, INTO_GUEST, INTO_HOST, FixingPlan, JointKind, Run, Void, Which, straight_in
+from rodwork.joints.leaning import room_below, too_deep
 from rodwork.joints.positions import RowSettings, row_of
 from rodwork.model.feature import Slot
 from rodwork.model.fixing import Item, Play
@@ -15,6 +16,9 @@ from rodwork.model.shop import Shop
 
 STOPS_MM = (8.0, 12.0, 15.0, 20.0, 25.0, 28.0)  # that such machines have; common practice, no source
 HOST_SHARE = 0.43  # 12 of 28, 15 of 35: what 5 x 30 and 6 x 40 come to in 18 mm; common practice, no source
+SIZES = (  # thinnest board, and thickness and length of its tenon
+    (28.0, (10.0, 50.0)), (24.0, (8.0, 40.0)), (19.5, (6.0, 40.0)), (14.0, (5.0, 30.0)), (0.0, (4.0, 20.0)),
+)  # fmt: skip
 TIGHT_MM = 0.1  # the tight mortise over the tenon's width
 PITCH_PITCHES = 1.5  # of the shop's: 144 where that is 96; 120 to 200 is common practice, no source
 BETWEEN_MM = 3.0  # wood between two mortises
@@ -49,10 +53,7 @@ class Settings(RowSettings):
 
 def size_for(thickness: float) -> tuple[float, float]:
     """Thickness and length of the tenon for a board: a third to a quarter of it; common practice, no source."""
-    for least, tenon in ((28.0, (10.0, 50.0)), (24.0, (8.0, 40.0)), (19.5, (6.0, 40.0)), (14.0, (5.0, 30.0))):
-        if thickness >= least:
-            return tenon
-    return (4.0, 20.0)
+    return next(tenon for least, tenon in SIZES if thickness >= least)
 
 
 def depths(s: Settings, tenon: float, run: Run, shop: Shop) -> tuple[float, float]:
@@ -79,6 +80,39 @@ def depths(s: Settings, tenon: float, run: Run, shop: Shop) -> tuple[float, floa
     return face, next((d for d in stops if d >= both - face - 1e-9), both - face)
 
 
+def _size(s: Settings, run: Run, shop: Shop) -> tuple[float, float]:
+    """Thickness and length of the tenon: as asked, by the board, or in a bevelled end the largest that has room."""
+    if s.size is not None:
+        thickness, tenon = (float(n) for n in s.size.split("x"))
+        return thickness, tenon
+    by_board = size_for(min(run.guest_thickness, run.host_thickness))
+    if not run.nears:
+        return by_board
+    for size in (t for _, t in SIZES if t <= by_board):
+        v, _ = across(s.offset_mm, s.set_by, s.base_mm, size[0], run, shop)
+        if (size[1] + s.glue_room_mm) / 2 <= room_below(v, size[0] / 2, run, shop):
+            return size
+    return SIZES[-1][1]
+
+
+def _leaning_depths(s: Settings, size: tuple[float, float], v: float, run: Run, shop: Shop) -> tuple[float, float]:
+    """Both mortises alike where a mitre lets them: each by a stop that holds half the tenon and does not come out."""
+    each = (size[1] + s.glue_room_mm) / 2
+    face = s.depth_in_face_mm if s.depth_in_face_mm is not None else None
+    end = s.depth_in_end_mm if s.depth_in_end_mm is not None else None
+    room = room_below(v, size[0] / 2, run, shop)
+    if face is None and end is None:
+        stops = [d for d in sorted(shop.depth_stops_mm or STOPS_MM) if each - 1e-9 <= d <= room + 1e-9]
+        face = end = stops[0] if stops else each
+    face = 2 * each - end if face is None and end is not None else face
+    end = 2 * each - face if end is None and face is not None else end
+    assert face is not None
+    assert end is not None
+    if max(face, end) > room + 1e-9:
+        raise too_deep("a mortise", max(face, end), size[0] / 2, run, shop)
+    return face, end
+
+
 def _face_stop(able: Sequence[float], stops: Sequence[float], both: float, wanted: float) -> float:
     """The stop nearest below what is wanted in the face; a deeper one where only then the end has a stop as well."""
     first = max((d for d in able if d <= wanted + 1e-9), default=able[0])
@@ -89,13 +123,9 @@ def plan(run: Run, s: Settings, shop: Shop) -> tuple[FixingPlan, ...]:
     """Tenons along the run: the first in tight mortises, to a stop; the rest in wider ones, to a pencil mark."""
     if run.reach > 0:
         raise CannotBuild((), "tenons cannot stand in a channel that the board itself enters", "name tenons alone")
-    thickness, tenon = (
-        (float(n) for n in s.size.split("x"))
-        if s.size is not None
-        else size_for(min(run.guest_thickness, run.host_thickness))
-    )
-    deep = depths(s, tenon, run, shop)
+    thickness, tenon = _size(s, run, shop)
     v, stands_on = across(s.offset_mm, s.set_by, s.base_mm, thickness, run, shop)
+    deep = depths(s, tenon, run, shop) if not run.nears else _leaning_depths(s, (thickness, tenon), v, run, shop)
     wide = s.tenon_mm + TIGHT_MM + s.wider_mm
     row = row_of(
         run, s, shop, what="tenons", half=wide / 2, pitch=PITCH_PITCHES * shop.pitch_mm,
@@ -149,5 +179,5 @@ KIND = JointKind(
         board_mm=(12.0, 40.0), glue="needed", clamps="needed", draws_up=False, at_once=False, apart=False,
         shows="", covered_by="", demands_along_mm=0.2, demands_across_mm=0.2,
     ),
-    places=("corner", "fixed shelf", "divider", "inset back", "edge to edge", "face frame"),
+    places=("corner", "mitre", "fixed shelf", "divider", "inset back", "edge to edge", "face frame"),
 )  # fmt: skip

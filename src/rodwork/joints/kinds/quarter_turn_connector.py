@@ -6,7 +6,7 @@ from math import sqrt
 from rodwork.geometry.vec import neg
 from rodwork.joints.kind import ACROSS, ALONG, FixingPlan, JointKind, Run, Void, straight_in
 from rodwork.joints.undercut import SlotSettings, connector_length, row_of, slot
-from rodwork.model.feature import Bore
+from rodwork.model.feature import Bore, Pocket
 from rodwork.model.fixing import Item, Play
 from rodwork.model.job import CannotBuild
 from rodwork.model.nature import Nature
@@ -36,7 +36,7 @@ def plan(run: Run, s: Settings, shop: Shop) -> tuple[FixingPlan, ...]:
             f"a key bore {s.key_distance_mm:g} from the end misses a lever in a slot that is {deep:.1f} deep there",
             "take `key_distance` and `key_aside` from the connector's own sheet",
         )  # fmt: skip
-    return tuple(_connector(u, across, run.guest_thickness, s) for u in row)
+    return tuple(_connector(u, across, run, s) for u in row)
 
 
 def _depth_at(aside: float, s: Settings) -> float:
@@ -46,10 +46,25 @@ def _depth_at(aside: float, s: Settings) -> float:
     return max(sqrt(below) - (radius - s.depth_mm), 0.0) if below > 0 else 0.0
 
 
-def _connector(u: float, v: float, thickness: float, s: Settings) -> FixingPlan:
-    """The bore for the key reaches the middle of the slot, from the inner face or from the outer one."""
+def _slanting_key(u: float, v: float, run: Run, s: Settings) -> Void:
+    """In a mitre the key still turns across the slot, so its bore runs level with the mitre and askew to the face."""
+    lean = run.nears / sqrt(1 - run.nears**2)
+    out = s.key_distance_mm * lean
     inside = s.key_side == "inside"
-    key = Void(
+    at = (u + s.key_aside_mm, run.guest_thickness + out if inside else out, s.key_distance_mm)
+    cut = Pocket(
+        id="k", role="access", at=at, into=neg(ACROSS) if inside else ACROSS, along=ALONG, diameter=s.key_mm,
+        depth=round(abs(at[1] - v), 6),
+    )  # fmt: skip
+    return Void(
+        board="guest", tool="drill and fence", cutter=f"{s.key_mm:g} mm", stands_on="the machined face", cut=cut
+    )
+
+
+def _connector(u: float, v: float, run: Run, s: Settings) -> FixingPlan:
+    """The bore for the key reaches the middle of the slot, from the inner face or from the outer one."""
+    inside, thickness = s.key_side == "inside", run.guest_thickness
+    key = _slanting_key(u, v, run, s) if run.nears else Void(
         board="guest", tool="drill and fence", cutter=f"{s.key_mm:g} mm", stands_on="the machined face",
         cut=Bore(id="k", role="access", at=(u + s.key_aside_mm, thickness if inside else 0.0, s.key_distance_mm),
                  into=neg(ACROSS) if inside else ACROSS, along=ALONG, diameter=s.key_mm,
@@ -78,5 +93,5 @@ KIND = JointKind(
         board_mm=(15.0, 40.0), glue="optional", clamps="none", draws_up=True, at_once=True, apart=True,
         shows="a small bore for the key", covered_by="a cap in each", demands_along_mm=1.0, demands_across_mm=0.2,
     ),
-    places=("corner", "fixed shelf", "divider"),
+    places=("corner", "mitre", "fixed shelf", "divider"),
 )  # fmt: skip

@@ -2,11 +2,12 @@
 
 import re
 from collections.abc import Iterator, Mapping
+from math import atan, degrees
 
 from rodwork.model.rod import EdgingStock, Rod, RodCabinet
 from rodwork.setout.proving.printed import Entry, Settings
-from rodwork.setout.proving.stand import ENDS_AND_EDGES, LIES, Stand, Way
-from rodwork.setout.proving.trouble import DUST, Cause, Trouble, mm, times
+from rodwork.setout.proving.stand import ENDS_AND_EDGES, LIES, Stand, Way, outline_at
+from rodwork.setout.proving.trouble import DUST, TILT_DEG, Cause, Trouble, mm, times
 
 _SIZES = ("length", "width")
 _FACE_SIDE_LOOKS: dict[str, Way] = {
@@ -84,12 +85,12 @@ def _looking(way: Way) -> str:
 def sized(stand: Stand, edgings: Mapping[str, EdgingStock], count: int) -> Iterator[Trouble]:
     """Outline, size, size to saw and edging agree, and every copy has its mark."""
     part = stand.part
-    if not any(part.bevels):
-        for axis in (0, 1):
-            reach = (min(p[axis] for p in part.outline), max(p[axis] for p in part.outline))
-            if abs(reach[0]) > DUST or abs(reach[1] - part.size[axis]) > DUST:
-                found = f"{mm(reach[0])} to {mm(reach[1])}"
-                yield Trouble("size", f"its corners and its {_SIZES[axis]} differ", mm(part.size[axis]), found)
+    corners = [p for z in (0.0, part.size[2]) for p in outline_at(part, z)] if any(part.bevels) else part.outline
+    for axis in (0, 1):
+        reach = (min(p[axis] for p in corners), max(p[axis] for p in corners))
+        if abs(reach[0]) > DUST or abs(reach[1] - part.size[axis]) > DUST:
+            found = f"{mm(reach[0])} to {mm(reach[1])}"
+            yield Trouble("size", f"its corners and its {_SIZES[axis]} differ", mm(part.size[axis]), found)
     if len(part.marks) != count:
         yield Trouble("mark", "marks: one for each copy of the cabinet", f"{count}", f"{len(part.marks)}")
     yield from _edging(stand, edgings)
@@ -181,6 +182,10 @@ def _sawn(stand: Stand, entry: Entry, axis: int, half_step: float) -> Trouble | 
         return Trouble("stage", "when it is sawn", "before edging", entry.setup.stage)
     if entry.setup.registers_on != reading.word:
         return Trouble("word", "what the fence is put against", reading.word, entry.setup.registers_on)
+    tilt = max((abs(stand.slope.get(s, 0.0)) for s in ENDS_AND_EDGES if LIES[s][0] == axis), default=0.0)
+    if abs((entry.setup.tilt or 0.0) - degrees(atan(tilt))) > TILT_DEG:
+        what = "how the blade is tilted, degrees"
+        return Trouble("setting", what, mm(degrees(atan(tilt))), mm(entry.setup.tilt or 0.0))
     if entry.setup.fence is not None and abs(entry.setup.fence.mm - reading.mm) > DUST:
         return Trouble("setting", f"the fence for its {word}", mm(reading.mm), mm(entry.setup.fence.mm))
     return None

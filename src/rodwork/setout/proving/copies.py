@@ -8,7 +8,7 @@ from typing import Any, cast
 from rodwork.model.feature import Channel, Feature
 from rodwork.model.surface import Surface
 from rodwork.setout.proving.printed import Settings
-from rodwork.setout.proving.stand import AT, ENDS_AND_EDGES, LIES, Point, Stand
+from rodwork.setout.proving.stand import AT, ENDS_AND_EDGES, LIES, Point, Stand, outline_at
 from rodwork.setout.proving.trouble import Trouble
 
 TURN_MM = 0.01  # boards are compared within this (design section 3)
@@ -85,13 +85,23 @@ def _led(turn: Turn, direction: Point) -> Point:
 
 
 def _same_outline(turn: Turn, first: Stand, second: Stand) -> bool:
-    """Corners onto corners, whatever the first corner (bevelled boards only as they lie)."""
+    """Corners onto corners, whatever the first corner; of a bevelled board those of both its faces."""
     a, b = first.part, second.part
     if any(a.bevels) or any(b.bevels):
-        return turn == TURNS[0] and a.bevels == b.bevels and a.outline == b.outline
+        return _same_corners(turn, first, second)
     corners = [_carried(turn, (x, y, 0.0), second.size) for x, y in a.outline]
     return len(corners) == len(b.outline) and all(
         any(abs(x - p) <= TURN_MM and abs(y - q) <= TURN_MM for p, q in b.outline) for x, y, _ in corners
+    )
+
+
+def _same_corners(turn: Turn, first: Stand, second: Stand) -> bool:
+    mine, theirs = (
+        [(x, y, z) for z in (0.0, s.size[2]) for x, y in outline_at(s.part, z)] for s in (first, second)
+    )  # fmt: skip
+    carried = [_carried(turn, p, second.size) for p in mine]
+    return len(carried) == len(theirs) and all(
+        any(all(abs(i - j) <= TURN_MM for i, j in zip(p, q, strict=True)) for q in theirs) for p in carried
     )
 
 

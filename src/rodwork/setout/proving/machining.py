@@ -2,14 +2,15 @@
 
 import re
 from collections.abc import Iterator, Sequence
+from math import atan, degrees
 
 from rodwork.model.feature import Bore, Cutout, Feature, Groove, Keyhole, Pocket, Slot
 from rodwork.model.setup import Reading, Setup
 from rodwork.model.surface import Surface
 from rodwork.setout.proving.meetings import Met
 from rodwork.setout.proving.printed import Entry, Void, read
-from rodwork.setout.proving.stand import AT, LIES, NAMED, Stand, along_axis
-from rodwork.setout.proving.trouble import DUST, Trouble, mm, times
+from rodwork.setout.proving.stand import AT, ENDS_AND_EDGES, LIES, NAMED, Stand, along_axis
+from rodwork.setout.proving.trouble import DUST, TILT_DEG, Trouble, mm, times
 
 _FROM = ("along the length from the left end", "front to back from the front edge", "heights from the bottom end")
 _CORNER_FROM = (
@@ -48,13 +49,15 @@ def on_its_board(stand: Stand, entry: Entry, stands: dict[str, Stand]) -> Troubl
 
 def mouth(stand: Stand, feature: Feature, entry: Entry) -> Trouble | None:
     """The mouth lies in the surface that is worked, and the tool goes in there."""
-    surface = _worked(feature)
+    surface = _worked(stand, feature)
     if surface is None:
         return Trouble("surface", "it goes in askew, and no setting for that is known")
     axis = LIES[surface][0]
     if entry.done.bears != surface:
         found = stand.word.get(entry.done.bears or "", "no surface")
         return Trouble("surface", "worked from the wrong surface", stand.word.get(surface, surface), found)
+    if surface in stand.slope:
+        return _on_its_slope(stand, feature, surface)
     levels = {stand.coordinate(surface, 0.0, raw) for raw in (False, feature.stage == "before edging")}
     off = min(abs(feature.at[axis] - level) for level in levels)
     if off > DUST:
@@ -62,8 +65,24 @@ def mouth(stand: Stand, feature: Feature, entry: Entry) -> Trouble | None:
     return None
 
 
-def _worked(feature: Feature) -> Surface | None:
+def _on_its_slope(stand: Stand, feature: Feature, surface: Surface) -> Trouble | None:
+    """The mouth lies in the bevelled end: as far along as its height above the back side says."""
+    z, axis = feature.at[2], LIES[surface][0]
+    lean = stand.slope[surface]
+    there = stand.on_slope(surface, "back_side", z * (1.0 + lean * lean) ** 0.5)
+    off = abs(feature.at[axis] - there[axis]) if there else 0.0
+    if off > DUST or not -DUST <= z <= stand.size[2] + DUST:
+        return Trouble("surface", f"its mouth lies {mm(off)} away from the slope of the {stand.word[surface]}")
+    return None
+
+
+def _worked(stand: Stand, feature: Feature) -> Surface | None:
     """The surface that the tool comes through: square to it, or, for a pocket, askew through a face."""
+    for surface in ENDS_AND_EDGES:
+        if surface in stand.slope and not isinstance(feature, Pocket):
+            out, into = stand.looks(surface), stand.way_in_cabinet(feature.into)
+            if sum(a * b for a, b in zip(out, into, strict=True)) < -1 + 1e-9:
+                return surface
     inward = along_axis(feature.into)
     if inward is not None:
         return AT[inward.axis, inward.sign < 0]
@@ -90,13 +109,20 @@ def datums(
         if met is not None:
             trouble = _registers(stand, reading, met, is_along, aside) or _outer_face(stand, reading, met)
         trouble = trouble or (None if aside or _across_a_door(reading, hinged) else _datum(stand, reading, met))
-        if trouble is None and reading.word != stand.word[surface]:
-            trouble = Trouble("word", "the surface has another name", stand.word[surface], reading.word)
+        name = _name(stand, surface, entry.done.bears)
+        if trouble is None and reading.word != name:
+            trouble = Trouble("word", "the surface has another name", name, reading.word)
         if trouble is None and met is not None:
             trouble = _line(reading, met, is_along, aside, half_step)
         if trouble is not None:
             return trouble
     return None
+
+
+def _name(stand: Stand, surface: str, bears: str | None) -> str:
+    """What a surface is called that a number is from: on a slope a rule is put to its arris."""
+    arris = " arris" if bears in stand.slope and LIES[surface][0] == 2 else ""
+    return stand.word[surface] + arris
 
 
 def _across_a_door(reading: Reading, hinged: Surface | None) -> bool:
@@ -144,9 +170,12 @@ def _outer_face(stand: Stand, reading: Reading, met: Met) -> Trouble | None:
 
     Or on its inner face, where the line that this comes to, its own thickness from the other's end, is printed.
     """
+    word = stand.word[reading.from_surface]
+    if met.mitre and LIES[reading.from_surface][0] == 2 and word != "outside":
+        what = f"registers on the {word} arris where only the outside arris of a mitre is seen"
+        return Trouble("surface", what, "from the outside arris", f"from the {word} arris")
     if not met.corner or stand is not met.guest or LIES[reading.from_surface][0] != 2:
         return None
-    word = stand.word[reading.from_surface]
     inner = abs((met.joint.contact.line or 0.0) - stand.size[2]) <= DUST
     names = ("upper side", "underside") if stand.part.role == "rail" else ("outside", "inside")
     if word == names[inner]:
@@ -161,6 +190,8 @@ def _datum(stand: Stand, reading: Reading, met: Met | None) -> Trouble | None:
     if LIES[surface][0] == 2:
         return None
     way = stand.toward[surface]
+    if met is not None and met.mitre and met.guest is stand and way.axis != 1:
+        return None  # in a face of it from the mitre, whichever end that is
     if met is not None and met.of_back and (way.axis == 1 or stand.part.role == "back"):
         return None
     own = met is not None and (met.right_corner, met.back_corner, met.top_corner)[way.axis]
@@ -191,6 +222,9 @@ def machine(stand: Stand, feature: Feature, entry: Entry, met: Met | None) -> Tr
     setup = entry.setup
     if setup.stage != feature.stage:
         return Trouble("stage", "when it is done", feature.stage, setup.stage)
+    tilt = degrees(atan(abs(stand.slope.get(entry.done.bears or "", 0.0))))
+    if abs((setup.tilt or 0.0) - tilt) > TILT_DEG:
+        return Trouble("setting", "how the fence is tilted, degrees", mm(tilt), mm(setup.tilt or 0.0))
     return _fence(stand, feature, entry, met) or _through(stand, feature) or _depth(feature, setup)
 
 

@@ -23,6 +23,7 @@ class Met(NamedTuple):
     top_corner: bool
     right_corner: bool
     back_corner: bool  # of a drawer
+    mitre: bool
 
     def registers(self, part: str) -> tuple[Register, Register]:
         """(this board's, its mate's)."""
@@ -57,7 +58,7 @@ def meetings(cabinet: RodCabinet, stands: dict[str, Stand]) -> dict[str, Met]:
             or (place == "rail" and guest.low[2] + guest.high[2] > cabinet.size[1])
             or (corner and lying is not None and lying.low[2] + lying.high[2] > cabinet.size[1]),
             _of_frame(host, guest, stands, 2, 0) or (corner and upright is not None and upright.on_right),
-            corner and guest.part.role == "drawer back",
+            corner and guest.part.role == "drawer back", place == "mitre",
         )  # fmt: skip
     return found
 

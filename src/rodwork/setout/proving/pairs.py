@@ -6,7 +6,7 @@ from rodwork.model.setup import Reading
 from rodwork.setout.proving.gaps import NOWHERE, fouls, gap_of, off_axis, tongue_of
 from rodwork.setout.proving.meetings import Met
 from rodwork.setout.proving.printed import Void
-from rodwork.setout.proving.stand import Stand, along_axis
+from rodwork.setout.proving.stand import LIES, Point, Stand, along_axis
 from rodwork.setout.proving.trouble import DUST, Trouble, mm
 
 Stands = dict[str, Stand]
@@ -21,6 +21,8 @@ def touching(met: Met) -> Trouble | None:
     if met.of_back:
         return None
     contact, host, guest = met.joint.contact, met.host, met.guest
+    if contact.guest_register.bears in guest.slope:
+        return _touching_on_a_slope(met)
     out, along, across = along_axis(contact.out), along_axis(contact.along), along_axis(contact.across)
     mine, theirs = contact.host_register, contact.guest_register
     for stand, surface, way, sign in (
@@ -40,6 +42,42 @@ def touching(met: Met) -> Trouble | None:
             what = f"where the joint begins on the {stand.word[surface]} of the {stand.part.name}"
             return Trouble("joint", what, mm(plane[1]), mm(contact.from_point[way.axis]))
     return None
+
+
+def _touching_on_a_slope(met: Met) -> Trouble | None:
+    """The same where the guest's end is bevelled: in a mitre the host's is too, and they look into each other."""
+    contact, host, guest = met.joint.contact, met.host, met.guest
+    mine, theirs = contact.host_register, contact.guest_register
+    for stand, surface, way in (
+        (host, mine.bears, contact.out),
+        (guest, theirs.bears, _against(contact.out)),
+        (guest, theirs.along_from, _against(contact.along)),
+    ):
+        if sum(a * b for a, b in zip(stand.looks(surface), way, strict=True)) < 1 - 1e-6:
+            what = f"the {stand.word[surface]} of the {stand.part.name} is no surface that this joint can be set from"
+            return Trouble("surface", what)
+    at = guest.on_board(contact.from_point)
+    arris = guest.on_slope(theirs.bears, theirs.across_from, 0.0)
+    further = guest.on_slope(theirs.bears, theirs.across_from, 1.0)
+    if arris is None or further is None:
+        return Trouble("joint", "the two boards do not meet squarely")
+    across = guest.way_in_cabinet((further[0] - arris[0], further[1] - arris[1], further[2] - arris[2]))
+    edge, far = LIES[theirs.along_from]
+    begins = list(arris)
+    begins[edge] = guest.size[edge] if far else 0.0
+    off = max(abs(p - q) for p, q in zip(at, begins, strict=True))
+    if met.mitre:
+        there = host.on_board(contact.from_point)
+        own = host.on_slope(mine.bears, mine.across_from, 0.0) or there
+        off = max([off, *(abs(there[i] - own[i]) for i in (2, LIES[mine.bears][0]))])
+    if off > DUST or max(abs(p - q) for p, q in zip(across, contact.across, strict=True)) > 1e-5:
+        what = f"where the joint begins on the {guest.word[theirs.bears]} of the {guest.part.name}"
+        return Trouble("joint", what, "at the arris", f"{mm(off)} off it")
+    return None
+
+
+def _against(way: Point) -> Point:
+    return (-way[0], -way[1], -way[2])
 
 
 def halves(met: Met, fixing: Fixing, stands: Stands) -> Trouble | None:

@@ -58,8 +58,8 @@ class Void:
         self.high = high
         self.at: Point = ((low[0] + high[0]) / 2, (low[1] + high[1]) / 2, (low[2] + high[2]) / 2)
         self.axis, far = LIES[bears]
-        c = stand.columns[self.axis]
-        self.into: Point = (-c[0], -c[1], -c[2]) if far else c
+        c = stand.looks(bears) if bears in stand.slope else stand.columns[self.axis]
+        self.into: Point = (-c[0], -c[1], -c[2]) if far or bears in stand.slope else c
 
     def mouth(self) -> Point:
         """The middle of the mouth, in the cabinet."""
@@ -82,6 +82,8 @@ def read(stand: Stand, feature: Feature, entry: Entry) -> Void | None:
         return None
     if isinstance(feature, Keyhole):
         return _keyhole(stand, feature, entry, raw)
+    if done.bears in stand.slope:
+        return _on_slope(stand, feature, entry, raw)
     walls: list[tuple[float, float] | None] = [None, None, None]
     mouth = stand.coordinate(done.bears, 0.0, raw)
     walls[LIES[done.bears][0]] = (mouth, mouth)
@@ -102,6 +104,24 @@ def read(stand: Stand, feature: Feature, entry: Entry) -> Void | None:
     if x is None or y is None or z is None:
         return None
     return Void(stand, feature, entry, done.bears, (x[0], y[0], z[0]), (x[1], y[1], z[1]))
+
+
+def _on_slope(stand: Stand, feature: Feature, entry: Entry, raw: bool) -> Void | None:
+    """In a bevelled end one number runs along the end, the other along the slope from the arris of a face."""
+    done = entry.done
+    bears, point, run = done.bears or "", None, None
+    for reading in (done.along, done.across):
+        if reading is None or reading.from_surface not in LIES or reading.end_mm is not None:
+            return None
+        if LIES[reading.from_surface][0] == 2:
+            point = stand.on_slope(bears, reading.from_surface, reading.mm)
+        else:
+            run = LIES[reading.from_surface][0], stand.coordinate(reading.from_surface, reading.mm, raw)
+    if point is None or run is None or run[0] == LIES[bears][0]:
+        return None
+    at = list(point)
+    at[run[0]] = run[1]
+    return Void(stand, feature, entry, bears, (at[0], at[1], at[2]), (at[0], at[1], at[2]))
 
 
 def _keyhole(stand: Stand, feature: Keyhole, entry: Entry, raw: bool) -> Void | None:

@@ -4,6 +4,7 @@ part frame: x along the length, y across the width, z up through the thickness
 cabinet:    x to the right, y to the back, z up
 """
 
+from math import radians, tan
 from typing import NamedTuple
 
 from rodwork.model.panel import Part
@@ -38,7 +39,7 @@ _LOOKS_OUT_UP = {"top": True, "bottom": False, "door": False, "drawer front": Fa
 class Stand:
     """A board with the way it stands. `low` and `high` are its box in the cabinet."""
 
-    __slots__ = ("columns", "high", "inset", "low", "on_right", "origin", "part", "size", "toward", "word")
+    __slots__ = ("columns", "high", "inset", "low", "on_right", "origin", "part", "size", "slope", "toward", "word")
 
     def __init__(self, part: Part, cabinet: RodCabinet) -> None:
         r = part.pose.rotation
@@ -46,9 +47,8 @@ class Stand:
         self.size = part.size
         self.origin = part.pose.origin
         self.columns = ((r[0][0], r[1][0], r[2][0]), (r[0][1], r[1][1], r[2][1]), (r[0][2], r[1][2], r[2][2]))
-        a, b = self.in_cabinet((0.0, 0.0, 0.0)), self.in_cabinet(part.size)
-        self.low = (min(a[0], b[0]), min(a[1], b[1]), min(a[2], b[2]))
-        self.high = (max(a[0], b[0]), max(a[1], b[1]), max(a[2], b[2]))
+        self.slope = _slopes(part)
+        self.low, self.high = self._box()
         self.on_right = self.low[0] + self.high[0] > cabinet.size[0]
         self.toward: dict[str, Way] = {}
         self.word: dict[str, str] = {}
@@ -59,6 +59,41 @@ class Stand:
                 self.toward[surface] = way = Way(way.axis, way.sign if far else -way.sign)
                 self.word[surface] = _word(part.role, axis, way, hand)
         self.inset = _inset(part)
+
+    def _box(self) -> tuple[Point, Point]:
+        """The least and the greatest of every axis of the cabinet that a corner of its two faces has."""
+        corners = [(0.0, 0.0, 0.0), self.size]
+        if any(self.part.bevels):
+            corners = [(x, y, z) for z in (0.0, self.size[2]) for x, y in outline_at(self.part, z)]
+        at = [self.in_cabinet(c) for c in corners]
+        low, high = ([f(p[i] for p in at) for i in range(3)] for f in (min, max))
+        return (low[0], low[1], low[2]), (high[0], high[1], high[2])
+
+    def looks(self, surface: str) -> Point:
+        """Unit vector out of a surface, square to it, in the cabinet."""
+        axis, far = LIES[surface]
+        out = [0.0, 0.0, 0.0]
+        out[axis] = 1.0 if far else -1.0
+        lean = self.slope.get(surface, 0.0)
+        out[2] += lean  # the back side reaches further out by so much for each mm of thickness
+        long = (1.0 + lean * lean) ** 0.5
+        return self.way_in_cabinet((out[0] / long, out[1] / long, out[2] / long))
+
+    def on_slope(self, surface: str, face: str, run: float) -> Point | None:
+        """Where on a bevelled end one comes to, `run` along it from its arris with a face: axes of the board.
+
+        The coordinate along that arris is left at nought. None where the surface is square.
+        """
+        lean = self.slope.get(surface, 0.0)
+        if not lean or LIES[face][0] != 2:
+            return None
+        rise = run / (1.0 + lean * lean) ** 0.5
+        z = self.size[2] - rise if LIES[face][1] else rise
+        axis, far = LIES[surface]
+        at = [0.0, 0.0, z]
+        inside = lean * z if lean > 0 else -lean * (self.size[2] - z)
+        at[axis] = self.size[axis] - inside if far else inside
+        return (at[0], at[1], at[2])
 
     def in_cabinet(self, p: Point) -> Point:
         """A point of the board, in the cabinet."""
@@ -86,7 +121,7 @@ class Stand:
         return self.size[axis] - inset - mm if far else inset + mm
 
     def plane(self, surface: str) -> tuple[int, float] | None:
-        """The cabinet axis that the surface is square to, and where it lies on it."""
+        """The cabinet axis that the surface is square to, and where it (or its long point) lies on it."""
         way = self.toward.get(surface)
         return None if way is None else (way.axis, (self.high if way.sign > 0 else self.low)[way.axis])
 
@@ -101,6 +136,36 @@ def along_axis(v: Point) -> Way | None:
     if -1e-6 < x < 1e-6 and -1e-6 < y < 1e-6:
         return Way(2, 1 if z > 0 else -1)
     return None
+
+
+def _slopes(part: Part) -> dict[str, float]:
+    """How far each bevelled edge or end reaches out on the back side, for each mm of thickness (less: on the face)."""
+    found: dict[str, float] = {}
+    for k, bevel in enumerate(part.bevels):
+        if bevel:
+            (ax, ay), (bx, by) = part.outline[k], part.outline[(k + 1) % len(part.outline)]
+            if abs(ax - bx) < 1e-9:
+                found["right_end" if by > ay else "left_end"] = tan(radians(bevel))
+            elif abs(ay - by) < 1e-9:
+                found["face_edge" if bx > ax else "far_edge"] = tan(radians(bevel))
+    return found
+
+
+def outline_at(part: Part, z: float) -> list[tuple[float, float]]:
+    """Corners of the board at a height above its back side: every edge shifted out by its bevel, and crossed anew."""
+    n = len(part.outline)
+    lines = []
+    for k in range(n):
+        (ax, ay), (bx, by) = part.outline[k], part.outline[(k + 1) % n]
+        long = ((bx - ax) ** 2 + (by - ay) ** 2) ** 0.5
+        p, q = (by - ay) / long, (ax - bx) / long
+        lines.append((p, q, p * ax + q * ay + (part.size[2] - z) * tan(radians(part.bevels[k]))))
+    corners = []
+    for k in range(n):
+        (a, b, c), (d, e, f) = lines[k - 1], lines[k]
+        turn = a * e - b * d
+        corners.append(((c * e - b * f) / turn, (a * f - c * d) / turn) if abs(turn) > 1e-12 else part.outline[k])
+    return corners
 
 
 def _word(role: str, axis: int, way: Way, on_right: bool) -> str:

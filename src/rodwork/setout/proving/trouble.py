@@ -7,6 +7,7 @@ Cause = Literal[
     "word", "place", "depth", "setting", "line", "pair", "row", "mark", "copy", "joint", "said",
 ]  # fmt: skip
 
+TILT_DEG = 0.002  # a tilt is given in thousandths of a degree
 DUST = 1e-3  # geometry is exact to 0.001 mm (design section 3)
 
 

@@ -1,0 +1,73 @@
+"""Edges and ends that are not square to the faces: where such a surface lies, and which way it looks.
+
+A bevel is given in degrees: more than nought where the edge reaches further out on the back side, less where it does
+on the face side. The box of a part goes round both, so that its ends are the long points.
+
+        face side                 x  = long point + z tan(bevel)
+        ____________              z  up from the back side
+       /            |             the slope is the thickness / cos(bevel) wide
+      /_____________|
+    long point   back side
+
+Numbers in a face are taken from the long point, which is what a stop touches; numbers on a slope run along it, from
+its arris with the face that they are taken from.
+"""
+
+from math import cos, radians, sin, tan
+
+from rodwork.geometry.vec import Vec, neg
+from rodwork.model.panel import Panel, Point
+from rodwork.model.surface import Surface, axis_of, level, outward
+
+_FLAT = 1e-9
+
+
+def bevel_at(panel: Panel, surface: Surface) -> float:
+    """The bevel of an edge or end, degrees; nought where it is square, and of a face.
+
+    Of the outline's edges that look that way the outermost counts: the others are those of a notch.
+    """
+    if not any(panel.bevels) or axis_of(surface) == 2:
+        return 0.0
+    out, found = outward(surface), list[tuple[float, float]]()
+    for (a, b), bevel in zip(_edges(panel.outline), panel.bevels, strict=True):
+        way = (b[1] - a[1], a[0] - b[0])  # the outline runs counter-clockwise: outside is on its right
+        if way[0] * out[0] + way[1] * out[1] > _FLAT and abs(way[0] * out[1]) + abs(way[1] * out[0]) < _FLAT:
+            found.append((a[0] * out[0] + a[1] * out[1], bevel))
+    return max(found)[1] if found else 0.0
+
+
+def _edges(outline: tuple[Point, ...]) -> list[tuple[Point, Point]]:
+    return list(zip(outline, (*outline[1:], outline[0]), strict=True))
+
+
+def level_at(panel: Panel, surface: Surface, z: float) -> float:
+    """Where a surface lies on its axis, mm; an edge or end at this height above the back side."""
+    bevel, axis = bevel_at(panel, surface), axis_of(surface)
+    inset = (z if bevel > 0 else panel.size[2] - z) * tan(radians(abs(bevel)))
+    return level(surface, panel.size) - outward(surface)[axis] * inset
+
+
+def outward_of(panel: Panel, surface: Surface) -> Vec:
+    """Unit vector out of the part through a surface, square to it, part axes."""
+    bevel = radians(bevel_at(panel, surface))
+    x, y, z = outward(surface)
+    return (x * cos(bevel), y * cos(bevel), z + sin(bevel)) if bevel else (x, y, z)
+
+
+def inward_of(panel: Panel, surface: Surface) -> Vec:
+    """Unit vector into the part through a surface, square to it, part axes."""
+    return neg(outward_of(panel, surface))
+
+
+def from_arris(panel: Panel, surface: Surface, face: Surface) -> Vec:
+    """Unit vector in a surface, square to its arris with a face and away from that, part axes."""
+    bevel = radians(bevel_at(panel, surface))
+    x, y, _ = outward(surface)
+    up = (-x * sin(bevel), -y * sin(bevel), cos(bevel))
+    return up if face == "back_side" else neg(up)
+
+
+def on_the_slope(panel: Panel, surface: Surface, deep: float) -> float:
+    """What so many mm of the thickness measure along a surface."""
+    return deep / cos(radians(bevel_at(panel, surface)))
