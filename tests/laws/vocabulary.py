@@ -194,7 +194,9 @@ def fronts(draw, bays, openings):
         lines.append(f'doors = {{ hung = "{hung}", style = "{style}", handle = 128{over} }}')
     if what in ("drawers", "both"):
         number = draw(st.integers(1, 2))
-        lines.append(f'drawers = {{ number = {number}, bottom_board = "birch6", joint = "drawer", style = "{style}" }}')
+        lines.append(
+            f'drawers = {{ number = {number}, bottom_board = "birch6", joint = "drawer", style = "{style}"{draw(figured())} }}'
+        )
     return lines
 
 
@@ -208,7 +210,7 @@ def beside(draw, bays, openings):
     for first, last in ((1, at - 1), (at + 1, openings)):
         if first <= last and draw(st.booleans()):
             tables.append(f'{{ bays = [{drawn}], openings = [{first}, {last}], hung = "left", handle = 96 }}')
-    boxes = f'bays = [{drawn}], opening = {at}, number = {number}, bottom_board = "birch6", joint = "drawer"'
+    boxes = f'bays = [{drawn}], opening = {at}, number = {number}, bottom_board = "birch6", joint = "drawer"{draw(figured())}'
     return [f"doors = [{', '.join(tables)}]", f"drawers = {{ {boxes} }}"]
 
 
@@ -228,3 +230,8 @@ def rows(draw):
     plinth = ["plinth = {}"] if up else []
     strips = ["cornice = { height = 60 }", *(["pelmet = { height = 40 }"] if up else [])]
     return lines + draw(st.sampled_from([[], plinth, plinth + top, strips]))
+
+
+def figured():
+    """Which way the grain of drawer fronts runs, and whether they come out of one piece."""
+    return st.sampled_from(["", ', grain = "up"', ", match = true", ', grain = "up", match = true'])
