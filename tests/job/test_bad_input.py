@@ -35,7 +35,7 @@ WRONG = [
     # words
     ("width = 600", "widht = 600", "widht is not a word", "Did you mean width?"),
     ("width = 600", "width = 600\nWidth = 600", "Width is not a word", "Did you mean width?"),
-    ("count = 2", "appliances = { count = 2 }", "appliances is not a word", "the words here are", "fixed_shelves"),
+    ("count = 2", "wheels = { count = 2 }", "wheels is not a word", "the words here are", "fixed_shelves"),
     ("count = 2", f'"{"x" * 5000}" = 2', "is not a word"),
     ("void = 18", 'void = 18, colour = "red"', "colour is not a word", "clearance"),
     ("first = 40 }", "frist = 40 }", "frist is not a word", "Did you mean first?"),

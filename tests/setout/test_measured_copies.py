@@ -64,7 +64,7 @@ def test_a_job_of_which_nothing_is_measured_is_as_it_was():
 def test_a_run_names_the_entry_that_stands_there():
     text = open("examples/glazing-run.toml", encoding="utf-8").read()  # noqa: SIM115
     plain = set_out(text, "run.toml")
-    side = plain.cabinet["end"].part["left side"]
+    side = plain.cabinet["cupboard"].part["left side"]
     found = set_out(text, "run.toml", cut=[f"{side.marks[1]} {side.size[0] + 0.4}"])
 
     def standing(rod):
@@ -76,5 +76,5 @@ def test_a_run_names_the_entry_that_stands_there():
         ]
 
     assert standing(found) == standing(plain)
-    assert found.cabinet["end"].count == 1
+    assert found.cabinet["cupboard"].count == 1
     assert not prove(found)

@@ -34,9 +34,16 @@ def entry_of(recipe: Recipe, host_thickness: float, guest_thickness: float, shop
 
     If one family is set out from the guest's inner face all are, for one joint has one registering pair.
     """
-    entries = [kind_of(use).entry(host_thickness, guest_thickness, use.settings, shop) for use in recipe.uses]
+    entries = [_entry(use, host_thickness, guest_thickness, shop) for use in recipe.uses]
     deepest = max(entries, key=lambda e: e.reach, default=Entry())
     return replace(deepest, inner=any(e.inner for e in entries))
+
+
+def _entry(use: Use, host_thickness: float, guest_thickness: float, shop: Shop) -> Entry:
+    try:
+        return kind_of(use).entry(host_thickness, guest_thickness, use.settings, shop)
+    except CannotBuild as problem:
+        raise CannotBuild((*use.place.path, *problem.path), problem.what, problem.mend) from None
 
 
 def join(carcass: Carcass, shop: Shop, known: Mapping[str, Joined] = MappingProxyType({})) -> Joined:
