@@ -79,6 +79,7 @@ def test_every_board_reaches_its_home_without_passing_through_another(style, sid
 def test_an_order_is_found_for_any_cabinet_and_no_dowel_goes_in_sideways(made):
     c = made.rod.cabinets[0]
     assume(not any(f.code == "slide-blocked" for f in run_checks(made.rod)))  # there is none: the checks say STOP
+    assume(not any(j.contact.place == "mitre" for j in c.joints))  # they close at once: test_assembly_at_once.py
     steps = assembly_steps(c)
     assert {*steps[-1].there, *steps[-1].new} == {p.id for p in c.parts}
     assert sorted(j for s in steps for j in s.joints) == sorted(j.id for j in c.joints)

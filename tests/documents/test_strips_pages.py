@@ -8,6 +8,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 from page_laws import check_pages
 from samples import PAPERS, SAMPLES, glaze, sample
+from tests.building import cabinet as box
+from tests.building import job, recipe, rod_of
 
 from rodwork.documents.drawing import Drawing, Text
 from rodwork.documents.page import numbered, paper_size
@@ -133,3 +135,11 @@ def test_golden_strip(golden):
     strip = strips_of(glaze().cabinets[0])[0]
     tile = tiles_of(strip, 277.0, 30.0)[1]
     golden("strip.svg", svg(Drawing(width=287, height=35, shapes=tile_shapes(tile, 5.0, 3.0)), 2))
+
+
+def test_a_strip_comes_to_its_end_beside_a_groove_longer_than_paper():
+    """A spline's groove runs along the whole mitre of a cabinet 600 deep: it is no wider than its cutter."""
+    rod = rod_of(job(box(sides="mitred", corner_joint=recipe("spline"), depth_mm=600.0, back=None)))
+    pages = strip_pages(rod)
+    check_pages(pages, rod)
+    assert overlap_mm(rod) == overlap_mm(rod_of(job(box(back=None))))

@@ -7,6 +7,7 @@ from itertools import pairwise
 from math import hypot
 
 from rodwork.documents.annotate import listed
+from rodwork.documents.assembly_at_once import closes_at_once, drawn_at_once
 from rodwork.documents.assembly_order import NoOrder, Step, assembly_steps
 from rodwork.documents.drawing import HEAVY, HIDDEN, NO_PEN, THIN, Point, Shape, Text, box, line, moved, wrapped
 from rodwork.documents.elevations import bays
@@ -175,7 +176,10 @@ def _page(whole: RodCabinet, rod: Rod) -> Page:
     try:
         steps = assembly_steps(cabinet)
     except NoOrder as problem:
-        shapes: tuple[Shape, ...] = tuple(_no_order(problem, cabinet, area))
+        at_once = closes_at_once(cabinet)
+        shapes: tuple[Shape, ...] = tuple(
+            drawn_at_once(cabinet, area) if at_once else _no_order(problem, cabinet, area)
+        )
     else:
         shapes = tuple(_drawn(cabinet, steps, rod, area))
     return Page(kind="assembly", title=f"Assembly: {cabinet.name}", under=_under(cabinet), shapes=shapes)

@@ -17,7 +17,6 @@ from rodwork.documents.board_table import Cells, table
 from rodwork.documents.drawing import Shape
 from rodwork.documents.machined import Work, Works, marks_words, words_of
 from rodwork.documents.page import Area, Page, body
-from rodwork.documents.slopes import slopes
 from rodwork.model.panel import Part
 from rodwork.model.rod import Rod, RodCabinet
 from rodwork.model.surface import EDGES, Surface
@@ -207,7 +206,6 @@ def _single_pages(board: Board, area: Area) -> list[Page]:
         shapes, top = _table(board, face, area)
         layout = one_face(area, face, shapes, top)
         under += f"{words[seen]} up, as it lies on the bench, {words[face.view.surface_at('bottom')]} towards you"
-        under += f"; {sloped}" if (sloped := slopes(board.part)) else ""
     return [Page(kind="board", title=title, under=under, right=size_words(board.part), shapes=layout.shapes)]
 
 

@@ -8,7 +8,6 @@ from rodwork.documents.bevels import bevel_words
 from rodwork.documents.figures import mass_text, size_text
 from rodwork.documents.masses import board_kg
 from rodwork.documents.page import Page, body
-from rodwork.documents.slopes import slopes
 from rodwork.documents.tables import Block, Column, band, flow, gap, heading, marks_text, rows
 from rodwork.model.panel import Part, Point
 from rodwork.model.rod import Rod
@@ -88,7 +87,7 @@ def _sawn_alike(part: Part, step: float) -> tuple[object, ...]:
     printed = tuple(size_text(v, step) for v in (*part.cut, *part.size[:2]))
     return (
         part.board, printed, tuple(sorted(edged(part).items())), part.edging_name, part.grain, part.measured,
-        slopes(part), bevel_words(part),
+        bevel_words(part),
     )  # fmt: skip
 
 
@@ -102,7 +101,7 @@ def _row(parts: list[Part], rod: Rod) -> CuttingRow:
         counts[name] = counts.get(name, 0) + len(p.marks)
     return CuttingRow(
         board=first.board,
-        name=", ".join(filter(None, (_named(counts), slopes(first)))),
+        name=_named(counts),
         marks=tuple(m for p in parts for m in p.marks),
         pairs=left if left == right else 0,
         cut=first.cut,

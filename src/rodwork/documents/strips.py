@@ -13,7 +13,7 @@ from rodwork.documents.drawing import FAINT, LINE, THIN, Path_, Pen, Shape, Text
 from rodwork.documents.mouths import widest
 from rodwork.documents.page import FOOT, MARGIN, Page, paper_size
 from rodwork.documents.strip_lines import RodLine, RodStrip, run_strip, strips_of
-from rodwork.model.feature import Cutout, Groove
+from rodwork.model.feature import Channel, Cutout
 from rodwork.model.rod import Rod
 
 WIDE = 25.0
@@ -109,14 +109,14 @@ def overlap_mm(rod: Rod) -> float:
     for cabinet in rod.cabinets:
         for part in cabinet.parts:
             sizes += [
-                f.width if isinstance(f, Groove) else widest(f) for f in part.features if not isinstance(f, Cutout)
+                f.width if isinstance(f, Channel) else widest(f) for f in part.features if not isinstance(f, Cutout)
             ]
     return max(LEAST_OVERLAP, -(-(max(sizes, default=0.0) + 10.0) // 10.0) * 10.0)
 
 
 def tiles_of(strip: RodStrip, room: float, overlap: float) -> list[Tile]:
     """The sheets of a strip, each beginning at a round figure; a stretch with no line of its own has none."""
-    advance = (room - overlap) // 10.0 * 10.0
+    advance = max((room - overlap) // 10.0 * 10.0, room / 2)  # whatever is on it, a strip comes to its end
     starts = [0.0]
     while starts[-1] + room < strip.length:
         starts.append(starts[-1] + advance)
