@@ -20,6 +20,8 @@ def made_with(name):
              for word, place in (("corner_joint", "corner"), ("shelf_joint", "fixed shelf"))}  # fmt: skip
     style = kind.backs[0] if kind.backs else None
     held = back(style, **({"board": "birch18"} if style == "inset" else {})) if style else None
+    if "corner" not in kind.places and "mitre" in kind.places:
+        joint = {"sides": "mitred", "corner_joint": recipe(name)}
     return rod_of(job(cabinet(depth_mm=420.0, back=held, **joint)))
 
 

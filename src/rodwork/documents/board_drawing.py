@@ -4,7 +4,7 @@ A view is a look at one of the two faces, turned by nothing or by half a turn, n
 side is what you see when the board is turned over.
 """
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from math import cos, hypot, pi, sin
 
@@ -217,7 +217,15 @@ def taken_boxes(view: View, works: Sequence[Work], lines: Sequence[ShelfLine], c
             xs, ys = [p[0] for p in points], [p[1] for p in points]
             boxes.append(_around(min(xs), min(ys), max(xs), max(ys), clear))
     boxes += [_around(*a, *b, clear) for a, b in (row.ends(view.box) for row in lines)]
-    return tuple(boxes)
+    return (*boxes, *_arrises(view, clear))
+
+
+def _arrises(view: View, clear: float) -> Iterator[Box]:
+    """The lines within the drawn face where a bevel begins."""
+    for outline in _outlines(view) if any(view.part.bevels) else ():
+        for (x0, y0), (x1, y1) in zip(outline, (*outline[1:], outline[0]), strict=True):
+            (ax, ay), (bx, by) = view.at(x0, y0), view.at(x1, y1)
+            yield _around(min(ax, bx), min(ay, by), max(ax, bx), max(ay, by), clear)
 
 
 def _around(left: float, bottom: float, right: float, top: float, clear: float) -> Box:
