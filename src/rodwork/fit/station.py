@@ -37,7 +37,7 @@ from rodwork.model.slope import bevel_at
 
 SEED = 20261128
 SAMPLES = 2000
-MOST_BESIDE, LEAST_BESIDE, ALL_BESIDE = 800, 200, 4000  # assemblies for costs and things to do
+MOST_BESIDE, LEAST_BESIDE, ALL_BESIDE = 800, 200, 2000  # assemblies for costs and things to do
 MOST_COSTS = 5
 DRAWN = 20
 BINS = 16
