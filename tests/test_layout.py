@@ -33,6 +33,7 @@ EDGE = {
         "",
         "pipeline",
         "comparing",
+        "own_accuracy",
         "packing",
         "console",
         "console_compare",
@@ -51,8 +52,11 @@ EDGE = {
         "job.faults",
         "job.starter",
     },
-    "pipeline": {*COMMON, *(STATIONS - {"documents"})},
-    "comparing": {*COMMON, *(STATIONS - {"documents"}), "pipeline"},  # the stations again, once for each way of joining
+    "pipeline": {*COMMON, *(STATIONS - {"documents"}), "making"},
+    "making": {*COMMON, "job", "carcass", "joints", "setout"},
+    "own_accuracy": {*COMMON, "fit"},
+    # the stations again, once for each way of joining
+    "comparing": {*COMMON, *(STATIONS - {"documents"}), "making", "pipeline"},
     "packing": {*COMMON, "documents", "writers"},
     "console": {*COMMON, "documents"},
     "console_compare": {*COMMON, "documents", "console"},

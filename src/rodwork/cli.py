@@ -288,7 +288,7 @@ def accuracy(
     _one_thread_for_algebra()
     from rodwork.console_dry_fit import print_accuracy
     from rodwork.model.own_accuracy import AccuracyFault
-    from rodwork.pipeline import own_accuracy, readings_of
+    from rodwork.own_accuracy import own_accuracy, readings_of
 
     if settings and method is None:
         _stop("--setting is of no known machine. Say --of 'dowel jig', or another way of working")
@@ -405,7 +405,7 @@ def _dry_fit(rod: "Rod", job: Path, samples: int, seed: int, done: Callable[[int
 def _least_chance(rod: "Rod", job: Path) -> float | None:
     """How often the worst cabinet goes together, with the shop's own accuracies where there are any."""
     from rodwork.model.own_accuracy import AccuracyFault
-    from rodwork.pipeline import least_chance
+    from rodwork.own_accuracy import least_chance
 
     try:
         return least_chance(rod, _accuracy_of(rod, job))
@@ -420,7 +420,8 @@ def _with_demands(rod: "Rod", job: Path) -> "Rod":
         return rod
     _one_thread_for_algebra()
     from rodwork.model.own_accuracy import AccuracyFault
-    from rodwork.pipeline import too_demanding, with_findings
+    from rodwork.own_accuracy import too_demanding
+    from rodwork.pipeline import with_findings
 
     try:
         return with_findings(rod, too_demanding(rod, accuracy))
@@ -442,7 +443,7 @@ def _text(file: Path) -> str:
 
 def _set_out_with(job: Path, family: str | None) -> "Rod":
     """The Rod of a job file before a board is cut, joined otherwise if need be; or what is wrong and exit 2."""
-    from rodwork.pipeline import set_out_with
+    from rodwork.comparing import set_out_with
 
     try:
         return _read_by(lambda text: set_out_with(text, str(job), family, _beside(job)), job)

@@ -12,12 +12,13 @@ from itertools import product
 from typing import Any
 
 from rodwork.checks.registry import run_checks
-from rodwork.job.reader import JobFaults
+from rodwork.job.faults import JobFaults, near, shown
 from rodwork.joints.kind import JointKind
 from rodwork.joints.own import own_kind
 from rodwork.joints.place import Joined, entry_of, join
 from rodwork.joints.registry import joint_kinds
 from rodwork.load.station import joints_bear
+from rodwork.making import made, make
 from rodwork.model.costing import Cannot, Comparison, Way
 from rodwork.model.finish import with_finish
 from rodwork.model.job import Cabinet, CannotBuild, Job, Place, Recipe, Use
@@ -27,7 +28,7 @@ from rodwork.model.rod import Rod
 from rodwork.money.comparison import comparison
 from rodwork.money.rates import Rates
 from rodwork.money.ways import Candidate, way_of
-from rodwork.pipeline import Beside, make, nothing_beside, read, set_out
+from rodwork.pipeline import Beside, nothing_beside, read, set_out
 from rodwork.setout.draft import Made, draft
 
 COMPARED = {"corners": "corner", "shelves": "fixed shelf", "dividers": "divider"}  # what is joined: where it stands
@@ -204,3 +205,33 @@ def _only_recipe(job: Job, places: frozenset[str]) -> tuple[tuple[str, Any], ...
     """What makes all these joints, or None where the job has several recipes for them."""
     used = [_uses(getattr(cabinet, _NAMED_BY[place])) for cabinet in job.cabinets for place in places]
     return used[0] if all(uses == used[0] for uses in used) else None
+
+
+def set_out_with(text: str | bytes, file: str, family: str | None, beside: Beside = nothing_beside) -> Rod:
+    """The Rod of a job with this family in place of every recipe of corners, shelves and dividers that it can make.
+
+    None: with its own recipes. Boards that are cut are left out: they are cut for the joints of the job. Raises
+    JobFaults; ValueError where there is no such family, or it can make none of them.
+    """
+    job, lines = read(text, file, beside)
+    changes: dict[str, Any] = {} if family is None else _joined_by(family)
+    changed = replace(job, measured=(), cabinets=tuple(replace(c, **changes) for c in job.cabinets))
+    rod = draft(changed, *made(changed, lines, file))
+    return replace(rod, findings=run_checks(rod))
+
+
+def _joined_by(family: str) -> dict[str, Recipe]:
+    """What a cabinet asks for where this family makes all that it can make."""
+    kind = joint_kinds().get(family)
+    if kind is None:
+        meant = near(family, joint_kinds())
+        there = f"did you mean {meant}?" if meant else f"there are {', '.join(joint_kinds())}"
+        raise ValueError(f"there is no family {shown(family)}; {there}")
+    fields = {
+        "corner": "corner_joint", "mitre": "corner_joint", "fixed shelf": "shelf_joint", "divider": "divider_joint",
+    }  # fmt: skip
+    able = [name for place, name in fields.items() if place in kind.places]
+    if not able:
+        raise ValueError(f"the family {shown(family)} joins no corner, shelf or divider")
+    use = Use(family=family, settings=kind.settings(), place=Place(path=("joints",)))
+    return dict.fromkeys(able, Recipe(name=family, uses=(use,), place=use.place))

@@ -4,7 +4,8 @@ from itertools import pairwise
 
 import pytest
 
-from rodwork.pipeline import JobFaults, set_out
+from rodwork.job.faults import JobFaults
+from rodwork.pipeline import set_out
 from tests.fronts.front_samples import box_of
 from tests.geometry.overlap import overlaps
 

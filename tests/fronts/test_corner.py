@@ -2,7 +2,8 @@
 
 import pytest
 
-from rodwork.pipeline import JobFaults, set_out
+from rodwork.job.faults import JobFaults
+from rodwork.pipeline import set_out
 from rodwork.setout.proof import prove
 from tests.fronts.front_samples import box_of
 from tests.fronts.test_bays import HEAD

@@ -3,7 +3,8 @@ from side to side and stiles between them; members 38 wide (1 1/2 in) and 19 thi
 
 import pytest
 
-from rodwork.pipeline import JobFaults, set_out
+from rodwork.job.faults import JobFaults
+from rodwork.pipeline import set_out
 from rodwork.setout.proof import prove
 from tests.fronts.front_samples import box_of
 from tests.fronts.test_bays import BOX, HEAD

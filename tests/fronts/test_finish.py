@@ -8,9 +8,10 @@ import pytest
 
 from rodwork.documents.drawing import Text
 from rodwork.documents.front_pages import front_pages
+from rodwork.job.faults import JobFaults
 from rodwork.model.finish import Finish
 from rodwork.model.margins import margins
-from rodwork.pipeline import JobFaults, set_out
+from rodwork.pipeline import set_out
 from rodwork.setout.proof import prove
 from tests.building import back, cabinet, job, recipe, rod_of
 from tests.fronts.front_samples import doors, drawers

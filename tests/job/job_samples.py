@@ -2,7 +2,8 @@
 
 from dataclasses import dataclass
 
-from rodwork.job.reader import JobFaults, read_job
+from rodwork.job.faults import JobFaults
+from rodwork.job.reader import read_job
 from rodwork.model.settings import choice, length, switch, text, whole
 
 

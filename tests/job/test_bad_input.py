@@ -2,8 +2,8 @@
 
 import pytest
 
-from rodwork.job.faults import SHOWN_AT_MOST
-from rodwork.job.reader import JobFaults, read_job
+from rodwork.job.faults import SHOWN_AT_MOST, JobFaults
+from rodwork.job.reader import read_job
 from tests.job.job_samples import FAMILIES, SOUND, faults_of, with_lines
 
 

@@ -3,7 +3,8 @@
 import pytest
 
 from rodwork.catalogue.contents import usual_contents
-from rodwork.job.reader import JobFaults, read_job
+from rodwork.job.faults import JobFaults
+from rodwork.job.reader import read_job
 from rodwork.model import demand
 from rodwork.model.demand import Contents, Declared, Hanging, SagLimits, Wall
 from tests.job.job_samples import FAMILIES

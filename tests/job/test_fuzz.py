@@ -4,7 +4,8 @@ import random
 
 import pytest
 
-from rodwork.job.reader import JobFaults, read_job
+from rodwork.job.faults import JobFaults
+from rodwork.job.reader import read_job
 from rodwork.job.starter import starter
 from tests.job.job_samples import FAMILIES, SOUND
 

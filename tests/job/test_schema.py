@@ -6,7 +6,8 @@ from datetime import date
 
 import pytest
 
-from rodwork.job.reader import JobFaults, read_job
+from rodwork.job.faults import JobFaults
+from rodwork.job.reader import read_job
 from rodwork.job.schema import job_schema
 from rodwork.job.starter import starter
 from tests.job.job_samples import FAMILIES, SOUND, with_lines

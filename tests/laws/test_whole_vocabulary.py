@@ -10,7 +10,8 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 
 from rodwork.checks.kinds.cannot_be_made import CODE as CANNOT
-from rodwork.pipeline import JobFaults, cutting, dry_fit, load, set_out
+from rodwork.job.faults import JobFaults
+from rodwork.pipeline import cutting, dry_fit, load, set_out
 from rodwork.setout.proof import prove
 from tests.fronts.front_samples import box_of, foul, swung
 from tests.geometry.overlap import overlaps, placed

@@ -9,8 +9,9 @@ from functools import cache
 from hypothesis import assume
 from hypothesis import strategies as st
 
+from rodwork.job.faults import JobFaults
 from rodwork.model.rod import Rod
-from rodwork.pipeline import JobFaults, set_out
+from rodwork.pipeline import set_out
 
 HEAD = """
 [job]

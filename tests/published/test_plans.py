@@ -8,7 +8,8 @@ from pathlib import Path
 
 import pytest
 
-from rodwork.job.reader import JobFaults, read_job
+from rodwork.job.faults import JobFaults
+from rodwork.job.reader import read_job
 from rodwork.joints.registry import families
 from rodwork.pipeline import set_out
 from tests.building import rod_of

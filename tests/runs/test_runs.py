@@ -2,7 +2,7 @@
 
 import pytest
 
-from rodwork.job.reader import JobFaults
+from rodwork.job.faults import JobFaults
 from rodwork.model.plain import from_plain, to_plain
 from rodwork.model.rod import Rod
 from tests.runs.run_samples import boards_of, job_text, reach, rod_of

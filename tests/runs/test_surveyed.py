@@ -4,7 +4,7 @@ import pytest
 
 from rodwork.documents.labels import destination
 from rodwork.documents.run_pages import run_pages
-from rodwork.job.reader import JobFaults
+from rodwork.job.faults import JobFaults
 from tests.documents.page_laws import check_pages
 from tests.runs.run_samples import boards_of, reach, rod_of
 

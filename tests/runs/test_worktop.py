@@ -8,8 +8,9 @@ from rodwork.documents.drawing import Text
 from rodwork.documents.machining_drawing import machining_drawing
 from rodwork.documents.settings_list import settings_pages
 from rodwork.documents.solids import part_mesh, volume_mm3
+from rodwork.job.faults import JobFaults
 from rodwork.model.feature import Cutout
-from rodwork.pipeline import JobFaults, set_out
+from rodwork.pipeline import set_out
 from tests.runs.run_samples import boards_of, job_text, reach, rod_of
 
 TOP = "above_floor = 150\nof = ['bench', 'bench', 'sink']\nworktop = { board = 'top40', joint = 'edge_to_edge'%s }\n"

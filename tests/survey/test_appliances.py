@@ -2,7 +2,7 @@
 
 import pytest
 
-from rodwork.job.reader import JobFaults
+from rodwork.job.faults import JobFaults
 from rodwork.pipeline import set_out
 from rodwork.setout.proof import prove
 from tests.survey.alcoves import BOARDS

@@ -4,7 +4,7 @@ from math import atan2, cos, hypot, sin
 
 import pytest
 
-from rodwork.job.reader import JobFaults
+from rodwork.job.faults import JobFaults
 from rodwork.model.plain import from_plain, to_plain
 from rodwork.model.survey import Survey
 from tests.survey.alcoves import SOCKET, SURVEY, survey_of, with_line

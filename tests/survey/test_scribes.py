@@ -87,7 +87,7 @@ def test_the_other_stations_take_a_unit_in_an_alcove():
     ],
 )
 def test_a_unit_that_cannot_stand_in_an_alcove_is_told(cabinet, survey, say):
-    from rodwork.job.reader import JobFaults
+    from rodwork.job.faults import JobFaults
 
     with pytest.raises(JobFaults) as problem:
         rod_of(cabinet, survey)

@@ -100,7 +100,7 @@ def test_drawers_end_twenty_short_of_what_stands_out_behind_them():
     ],
 )
 def test_a_cut_out_that_cannot_be_is_told(more, say):
-    from rodwork.job.reader import JobFaults
+    from rodwork.job.faults import JobFaults
 
     with pytest.raises(JobFaults) as problem:
         backed(more=more)

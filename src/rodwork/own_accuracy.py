@@ -1,0 +1,53 @@
+"""What a shop's own readings come to, and what they say of a job. Raises AccuracyFault where they are no readings.
+
+The dry fit itself is in pipeline.py. numpy and numba come with it: they are asked for where they are needed alone.
+"""
+
+from collections.abc import Sequence
+
+from rodwork.catalogue.accuracy import assumed_accuracy
+from rodwork.model.finding import Finding
+from rodwork.model.own_accuracy import Readings, TrialResult
+from rodwork.model.rod import Rod
+
+
+def readings_of(
+    method: str | None, kind: str, settings: Sequence[str], table: str | None, where: str
+) -> tuple[Readings, ...]:
+    """Readings as typed, a text for each setting, and those of a table. Raises AccuracyFault."""
+    from rodwork.fit.measuring import read_csv, read_numbers
+
+    typed = tuple(read_numbers(text, f"setting {n}") for n, text in enumerate(settings, 1))
+    own = (Readings(method=method, kind=kind, settings=typed),) if method is not None and typed else ()
+    return (*own, *(read_csv(table, where) if table is not None else ()))
+
+
+def too_demanding(rod: Rod, accuracy: str) -> tuple[Finding, ...]:
+    """Cabinets that demand more accuracy than a shop with these readings has. Raises AccuracyFault."""
+    from rodwork.fit.measuring import shop_accuracy
+    from rodwork.fit.station import too_demanding as found_by
+
+    return found_by(rod, shop_accuracy(assumed_accuracy(), accuracy, rod.shop.accuracy or ""))
+
+
+def least_chance(rod: Rod, accuracy: str | None = None) -> float | None:
+    """How often the worst cabinet of a job goes together; None where nothing is joined. Raises as dry_fit does."""
+    from rodwork.fit.measuring import shop_accuracy
+    from rodwork.fit.station import least_chance as chance_of
+
+    return chance_of(rod, shop_accuracy(assumed_accuracy(), accuracy, rod.shop.accuracy or ""))
+
+
+def own_accuracy(
+    before: str | None, where: str, taken: Sequence[Readings]
+) -> tuple[tuple[TrialResult, ...], str]:  # fmt: skip
+    """What a shop's readings come to, those of its file and those taken now, and the file's text from now on.
+
+    Raises AccuracyFault.
+    """
+    from rodwork.fit.measuring import file_of, joined, readings_in, result_of
+
+    kept = () if before is None else readings_in(before, where)
+    readings = joined((*kept, *taken))
+    results = tuple(result_of(r, assumed_accuracy()) for r in readings)
+    return results, file_of(results, readings)
