@@ -21,7 +21,7 @@ from rodwork.geometry.directions import BACK, DOWN, FRONT, LEFT, RIGHT, UP
 from rodwork.geometry.vec import Matrix, Vec, neg
 from rodwork.model.contact import Place, Register
 from rodwork.model.job import Back, BackStyle, Board, Cabinet, CannotBuild, Recipe
-from rodwork.model.meeting import Entry, Meeting
+from rodwork.model.meeting import EntryOf, Meeting
 from rodwork.model.panel import Panel
 from rodwork.model.shop import Shop
 
@@ -30,7 +30,6 @@ INSET_CLEAR_MM = 0.5  # 1 mm off each way in all: nothing goes in at dead size; 
 LEAST_DEPTH_MM = 60.0
 
 BackRecipe = Callable[[Back], Recipe]
-EntryOf = Callable[[Recipe, float, float], Entry]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

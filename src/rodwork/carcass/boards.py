@@ -25,6 +25,9 @@ BACK_ACROSS: Matrix = ((1.0, 0.0, 0.0), (0.0, 0.0, -1.0), (0.0, 1.0, 0.0))
 DOOR_LEFT: Matrix = ((0.0, 1.0, 0.0), (0.0, 0.0, 1.0), (1.0, 0.0, 0.0))
 DOOR_RIGHT: Matrix = ((0.0, -1.0, 0.0), (0.0, 0.0, 1.0), (-1.0, 0.0, 0.0))
 FRONT_ACROSS: Matrix = ((-1.0, 0.0, 0.0), (0.0, 0.0, 1.0), (0.0, 1.0, 0.0))
+# on edge, from front to back: the face side to the right and the length to the back, or both the other way
+FACING_RIGHT: Matrix = ((0.0, 0.0, 1.0), (1.0, 0.0, 0.0), (0.0, 1.0, 0.0))
+FACING_LEFT: Matrix = ((0.0, 0.0, -1.0), (-1.0, 0.0, 0.0), (0.0, 1.0, 0.0))
 
 Box = tuple[Vec, Vec]  # lowest and highest corner, cabinet axes
 Notch = tuple[float, float]  # along the length, across; nought: none

@@ -24,13 +24,11 @@ from rodwork.geometry.vec import Matrix, Vec, neg
 from rodwork.model.contact import Place, Register
 from rodwork.model.fixing import tallied
 from rodwork.model.job import Back, Board, Cabinet, CannotBuild, Edging, Recipe
-from rodwork.model.meeting import Carcass, Entry, Meeting, PinRow
+from rodwork.model.meeting import Carcass, Entry, EntryOf, Meeting, PinRow
 from rodwork.model.panel import Panel, Role
 from rodwork.model.rod import Opening
 from rodwork.model.shop import Shop
 from rodwork.model.surface import EDGES, SURFACES, Surface
-
-EntryOf = Callable[[Recipe, float, float], Entry]
 
 LOOSE_SIDE_MM = 1.0  # a loose shelf is this much shorter at each end; 2 in all is common practice
 LOOSE_FRONT_MM = 2.0

@@ -327,7 +327,7 @@ def pins_of(rows: Sequence[PinRow], bays: Sequence[Bay]) -> dict[str, list[tuple
     out: dict[str, list[tuple[float, float]]] = {}
     for row in rows:
         p = boards[row.panel]
-        bottom = min(p.pose.to_cabinet((0.0, 0.0, 0.0))[2], p.pose.to_cabinet(p.size)[2])
+        bottom = p.box[0][2]
         out.setdefault(row.panel, []).extend((bottom + h, row.from_front) for h in row.heights)
     return out
 

@@ -6,10 +6,10 @@ box height          front's clear height, LIFT_MM up, and 13 mm under the openin
 box                 sides through, front and back between them, bottom in grooves of all four
 """
 
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
-from rodwork.carcass.boards import BACK_ACROSS, DOOR_LEFT, FRONT_ACROSS, LYING, panel
+from rodwork.carcass.boards import BACK_ACROSS, DOOR_LEFT, FACING_LEFT, FACING_RIGHT, FRONT_ACROSS, LYING, panel
 from rodwork.carcass.contacts import facing, meet
 from rodwork.carcass.face import Face
 from rodwork.carcass.pins import Bay
@@ -20,7 +20,7 @@ from rodwork.model.contact import Register
 from rodwork.model.fixing import Item
 from rodwork.model.fronts import DrawerMade, Drawers, FittingBore
 from rodwork.model.job import Back, Board, Cabinet, CannotBuild, Edging, Recipe
-from rodwork.model.meeting import Entry, MatchedFronts, Meeting
+from rodwork.model.meeting import EntryOf, MatchedFronts, Meeting
 from rodwork.model.panel import Panel, Role
 from rodwork.model.sawing import Run
 from rodwork.model.surface import EDGES, SURFACES
@@ -34,11 +34,6 @@ RUNNER_BORES_MM = (37.0, 261.0)  # behind the front of the carcass; 37 and seven
 RUNNER_BORE_MM, RUNNER_DEPTH_MM = 5.0, 12.0
 CLEAR_OF_PIN_MM = 8.0  # middle to middle, of a runner's screw and a pin's bore on the other face of a divider
 SLACK_MM = 2.0  # a fixed box may leave this much too much room; common practice, about 1
-
-SIDE_LEFT: Matrix = ((0.0, 0.0, 1.0), (1.0, 0.0, 0.0), (0.0, 1.0, 0.0))
-SIDE_RIGHT: Matrix = ((0.0, 0.0, -1.0), (-1.0, 0.0, 0.0), (0.0, 1.0, 0.0))
-
-EntryOf = Callable[[Recipe, float, float], Entry]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -283,8 +278,8 @@ class _Drawer:
             )  # fmt: skip
 
         return {
-            "left": made("left side", "drawer side", (x0, y0, z0), (x0 + t, y1, z1), SIDE_LEFT, board),
-            "right": made("right side", "drawer side", (x1 - t, y0, z0), (x1, y1, z1), SIDE_RIGHT, board),
+            "left": made("left side", "drawer side", (x0, y0, z0), (x0 + t, y1, z1), FACING_RIGHT, board),
+            "right": made("right side", "drawer side", (x1 - t, y0, z0), (x1, y1, z1), FACING_LEFT, board),
             "front": made("box front", "drawer front", (x0 + t - corner, y0, z0), (x1 - t + corner, y0 + t, z1),
                           FRONT_ACROSS, board),
             "back": made("back", "drawer back", (x0 + t - corner, y1 - t, z0), (x1 - t + corner, y1, z1),

@@ -12,7 +12,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from math import ceil
 
-from rodwork.carcass.boards import BACK_ACROSS, NO_NOTCH, Notch, panel
+from rodwork.carcass.boards import BACK_ACROSS, FACING_LEFT, NO_NOTCH, Notch, panel
 from rodwork.carcass.contacts import facing, meet
 from rodwork.carcass.rails import on_edge
 from rodwork.geometry.directions import BACK, DOWN, FRONT, LEFT, RIGHT
@@ -21,17 +21,14 @@ from rodwork.model.contact import Register
 from rodwork.model.fixing import Item
 from rodwork.model.footing import Footing
 from rodwork.model.job import Board, Cabinet, CannotBuild, Feet, Recipe
-from rodwork.model.meeting import Entry, Meeting
+from rodwork.model.meeting import EntryOf, Meeting
 from rodwork.model.panel import Panel, Role
 from rodwork.model.surface import Surface
 
-CROSS_PIECE: Matrix = ((0.0, 0.0, -1.0), (-1.0, 0.0, 0.0), (0.0, 1.0, 0.0))  # along from the back, left face up
 CROSS_APART_MM = 600.0  # at most, middle to middle; common practice, no source
 LEGS_APART_MM = 600.0  # at most, along the front; common practice, no source
 LEG_IN_MM = 50.0  # from a side of the carcass, and behind its plinth board
 LEAST_MM = 60.0  # of bottom left before and behind legs, of side left over a notch
-
-EntryOf = Callable[[Recipe, float, float], Entry]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -124,7 +121,7 @@ def _framed(of: _Ask) -> Stood:
     number = ceil((w - tp) / CROSS_APART_MM) + 1
     at = [round((w - tp) * i / (number - 1), 6) for i in range(number)]
     crosses = tuple(
-        _board(of, f"plinth cross piece {n}", "plinth frame", (x, y0 + tp, -h), (x + tp, y1 - tp, 0.0), CROSS_PIECE)
+        _board(of, f"plinth cross piece {n}", "plinth frame", (x, y0 + tp, -h), (x + tp, y1 - tp, 0.0), FACING_LEFT)
         for n, x in enumerate(at, 1)
     )
     met = tuple(

@@ -82,7 +82,7 @@ def pin_rows(
             continue
         for upright, face in ((bay.left, _right_face(bay.left)), (bay.right, "face_side")):
             shift = 2 * p.diameter_mm if face == "back_side" else 0.0
-            bottom = min(upright.pose.to_cabinet((0.0, 0.0, 0.0))[2], upright.pose.to_cabinet(upright.size)[2])
+            bottom = upright.box[0][2]
             at = tuple(round(g - bottom, 6) for h in in_bay for g in h.bored)
             front = cabinet.shelf_set_back_mm + p.front_mm + shift
             back = shelf_back - p.back_mm - shift

@@ -9,7 +9,6 @@ A flat rail is a narrow top: its end makes an ordinary corner with the side. A r
 that runs down, `top` end of both boards first. W is the cabinet's width, t its board: every rail is W - 2t long.
 """
 
-from collections.abc import Callable
 from dataclasses import dataclass, field
 
 from rodwork.carcass.boards import BACK_ACROSS, FRONT_ACROSS, TOP, panel
@@ -18,15 +17,13 @@ from rodwork.geometry.directions import DOWN, FRONT, LEFT, RIGHT, UP
 from rodwork.geometry.vec import Matrix, Vec, neg
 from rodwork.model.contact import Register
 from rodwork.model.job import Board, Cabinet, CannotBuild, Edging, Rails, Recipe
-from rodwork.model.meeting import Entry, Meeting
+from rodwork.model.meeting import Entry, EntryOf, Meeting
 from rodwork.model.panel import Panel
 from rodwork.model.surface import Surface
 
 HELD_BY_RAILS = ("grooved in the sides", "rebated in the sides", "planted")  # a back that needs no top to enter
 LEAST_BETWEEN_MM = 50.0  # from the front rail to the back rail
 FRONT_RAIL, BACK_RAIL, FIXING_RAIL = "front rail", "back rail", "fixing rail"
-
-EntryOf = Callable[[Recipe, float, float], Entry]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -8,7 +8,7 @@ from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from itertools import groupby, pairwise
 
-from rodwork.carcass.boards import BACK_ACROSS, BACK_UP, DIVIDER, panel
+from rodwork.carcass.boards import BACK_ACROSS, BACK_UP, DIVIDER, FACING_LEFT, FACING_RIGHT, panel
 from rodwork.carcass.in_lengths import OVER_CABINET_MM, Span, joints, longest
 from rodwork.carcass.worktop import RunSite, Tops, worktops
 from rodwork.geometry.vec import Matrix, Vec
@@ -20,8 +20,6 @@ from rodwork.model.run import CabinetRun, Standing
 from rodwork.model.run_asked import StripAsked
 from rodwork.model.surface import Surface
 
-RETURN_LEFT: Matrix = ((0.0, 0.0, -1.0), (-1.0, 0.0, 0.0), (0.0, 1.0, 0.0))
-RETURN_RIGHT: Matrix = ((0.0, 0.0, 1.0), (1.0, 0.0, 0.0), (0.0, 1.0, 0.0))
 LEAST_RETURN_MM = 60.0
 
 _SHOWS: Mapping[Role, tuple[Surface, ...]] = {
@@ -218,9 +216,9 @@ def _return_places(
     if site.run.depth + site.run.behind - behind < LEAST_RETURN_MM:
         return
     if _free(site, stretch[0], -1):
-        yield stretch[0].x0, stretch[0].x0 + thick, RETURN_LEFT
+        yield stretch[0].x0, stretch[0].x0 + thick, FACING_LEFT
     if _free(site, stretch[-1], 1):
-        yield stretch[-1].x1 - thick, stretch[-1].x1, RETURN_RIGHT
+        yield stretch[-1].x1 - thick, stretch[-1].x1, FACING_RIGHT
 
 
 def _stands_under(site: RunSite, role: Role, s: Standing) -> float | None:

@@ -72,7 +72,7 @@ def _through_pins(a: tuple[Cabinet, Carcass], b: tuple[Cabinet, Carcass]) -> lis
 
 def _pins(of: tuple[Cabinet, Carcass], side: str) -> list[Bore]:
     panel = next(p for p in of[1].panels if p.id == side)
-    bottom = min(panel.pose.to_cabinet((0.0, 0.0, 0.0))[2], panel.pose.to_cabinet(panel.size)[2])
+    bottom = panel.box[0][2]
     rows = [r for r in of[1].pin_rows if r.panel == side]
     return [(round(bottom + h, 3), row.from_front) for row in rows for h in row.heights]
 

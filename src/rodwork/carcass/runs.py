@@ -167,7 +167,7 @@ def _beside(places: Sequence[Standing], i: int) -> list[Standing]:
 def _front(asked: RunAsked, built: Mapping[str, tuple[Cabinet, Carcass]]) -> float:
     """The plane of the doors that stand furthest to the front; nought where there are none."""
     planes = [
-        min(p.pose.to_cabinet((0.0, 0.0, 0.0))[1], p.pose.to_cabinet(p.size)[1])
+        p.box[0][1]
         for _, carcass in _cabinets(asked, built)
         for p in carcass.panels
         if p.role in ("door", "drawer front")
@@ -221,5 +221,5 @@ def _stack(
 
 def _height(made: Boarded, standings: Sequence[Standing]) -> float:
     tops = [s.z1 for s in standings]
-    tops += [max(p.pose.to_cabinet((0.0, 0.0, 0.0))[2], p.pose.to_cabinet(p.size)[2]) for p in made.panels]
+    tops += [p.box[1][2] for p in made.panels]
     return round(max(tops), 6)

@@ -24,9 +24,7 @@ def standing(cabinet: RodCabinet) -> tuple[Stood, ...]:
 
 def stood(part: Part) -> Stood:
     """The box of one board."""
-    a, b = part.pose.to_cabinet((0.0, 0.0, 0.0)), part.pose.to_cabinet(part.size)
-    low = (min(a[0], b[0]), min(a[1], b[1]), min(a[2], b[2]))
-    return Stood(part, low, (max(a[0], b[0]), max(a[1], b[1]), max(a[2], b[2])))
+    return Stood(part, *part.box)
 
 
 def ahead(point: Vec, way: Vec, radius: float, boards: Iterable[Stood]) -> tuple[float, Stood] | None:

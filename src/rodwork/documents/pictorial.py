@@ -102,7 +102,7 @@ class SeenLine:
 
 def part_box(part: Part) -> Box:
     """The box round a board where it stands in its cabinet, mm."""
-    return _ordered(part.pose.to_cabinet((0.0, 0.0, 0.0)), part.pose.to_cabinet(part.size))
+    return part.box
 
 
 def extent(boxes: Iterable[Box]) -> Box:

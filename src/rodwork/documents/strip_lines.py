@@ -87,8 +87,8 @@ def _thickness_lies(part: Part, axis: int) -> bool:
 
 def _extent(part: Part, axis: int) -> tuple[float, float]:
     """From where to where the board goes along this axis of the cabinet."""
-    ends = [part.pose.to_cabinet(corner)[axis] for corner in ((0.0, 0.0, 0.0), part.size)]
-    return (round(min(ends), 3), round(max(ends), 3))
+    low, high = part.box
+    return (round(low[axis], 3), round(high[axis], 3))
 
 
 def _faces(parts: Iterable[Part], axis: int) -> list[tuple[float, str, Part]]:

@@ -4,7 +4,6 @@ from dataclasses import dataclass
 from functools import lru_cache
 
 from rodwork.catalogue.strengths import Durability, Strength, durability, grades_of, strength_of
-from rodwork.geometry.vec import Vec
 from rodwork.model.demand import Declared, Room
 from rodwork.model.figure import Figure, least_sure
 from rodwork.model.panel import Panel
@@ -80,13 +79,6 @@ def creep_share(board: BoardFigures, room: Room, stays: bool) -> Figure | None:
     standing = least_sure("second-hand", board.factors_source.standing)
     how = f"; {board.factors_source.source}" if not board.factors_source.is_firm else ""
     return Figure(value=kdef, standing=standing, source=f"EN 1995-1-1 table 3.2{how}")
-
-
-def box_of(part: Panel) -> tuple[Vec, Vec]:
-    """The smallest and largest cabinet coordinates of a board, mm."""
-    L, W, T = part.size
-    a, b = part.pose.to_cabinet((0.0, 0.0, 0.0)), part.pose.to_cabinet((L, W, T))
-    return (min(a[0], b[0]), min(a[1], b[1]), min(a[2], b[2])), (max(a[0], b[0]), max(a[1], b[1]), max(a[2], b[2]))
 
 
 def mass_kg(part: Panel, rod: Rod) -> float | None:

@@ -7,7 +7,6 @@ anchors out, and so does this: what one fixing in that wall bears is the maker's
 """
 
 from rodwork.load.bears import working
-from rodwork.load.boards import box_of
 from rodwork.load.chain import chain_of
 from rodwork.load.hung_by import hung_by, on_the_wall
 from rodwork.load.masses import Mass, board_masses, content_masses, drawer_contents, together
@@ -116,7 +115,7 @@ def _middle_of_batten(cabinet: RodCabinet) -> float:
     hung = on_the_wall(cabinet) or hung_by(cabinet)
     if hung is None:
         return FROM_TOP_MM
-    low, high = box_of(hung)
+    low, high = hung.box
     return cabinet.size[1] - (low[2] + high[2]) / 2
 
 

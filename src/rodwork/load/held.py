@@ -2,7 +2,6 @@
 
 from dataclasses import dataclass
 
-from rodwork.load.boards import box_of
 from rodwork.model.demand import Tested
 from rodwork.model.fixing import Fixing, Joint
 from rodwork.model.panel import Part
@@ -67,11 +66,11 @@ def _by_joint(part: Part, joint: Joint, cabinet: RodCabinet, rod: Rod) -> list[H
     """An end jointed to an upright, or an upright jointed to its face that carries it from below or beside."""
     other = cabinet.part[joint.parts[0] if joint.parts[1] == part.id else joint.parts[1]]
     out = joint.contact.out
-    low, high = box_of(part)
+    low, high = part.box
     if joint.parts[1] == part.id and abs(out[0]) > 0.1:  # its end on an upright's face, or in a mitre with it
         at = 0.0 if out[0] > 0 else high[0] - low[0]
     elif joint.parts[0] == part.id and abs(out[2]) > 0.9 and (other.role == "side" or out[2] < 0):
-        a, b = box_of(other)
+        a, b = other.box
         at = min(max((a[0] + b[0]) / 2 - low[0], 0.0), high[0] - low[0])
     else:
         return []
@@ -101,7 +100,7 @@ def _depths(joint: Joint, front: float, back: float) -> tuple[float, float]:
 
 def _by_pins(part: Part, cabinet: RodCabinet) -> list[Held]:
     """Pins in bores beside its ends, at the height of its underside."""
-    low, high = box_of(part)
+    low, high = part.box
     found: dict[str, list[tuple[str, float]]] = {}
     for other in cabinet.parts:
         for f in other.features:
@@ -125,10 +124,10 @@ def _by_pins(part: Part, cabinet: RodCabinet) -> list[Held]:
 
 def _from_below(part: Part, cabinet: RodCabinet) -> list[Held]:
     """Boards on edge that stand right under it: dividers, battens; not what only stiffens it along its length."""
-    low, high = box_of(part)
+    low, high = part.box
     found = []
     for other in cabinet.parts:
-        a, b = box_of(other)
+        a, b = other.box
         across = min(b[0], high[0]) - max(a[0], low[0])
         along = min(b[1], high[1]) - max(a[1], low[1])
         upright = b[2] - a[2] > b[0] - a[0]

@@ -10,7 +10,6 @@ from dataclasses import dataclass, field
 from math import sqrt
 
 from rodwork.load.bears import Bears, bears
-from rodwork.load.boards import box_of
 from rodwork.load.contents import bearing
 from rodwork.load.row import shares_N
 from rodwork.load.shelves import reactions
@@ -40,7 +39,7 @@ def _carried(cabinet: RodCabinet, rod: Rod) -> dict[str, _Carried]:
     out: dict[str, _Carried] = defaultdict(_Carried)
     joints = {j.id: j for j in cabinet.joints}
     for part in bearing(cabinet):
-        low, high = box_of(part)
+        low, high = part.box
         for held, push, turning in reactions(part, cabinet, rod):
             for name in held.joints:
                 joint, share = joints[name], push / len(held.joints)

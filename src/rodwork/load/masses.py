@@ -3,7 +3,7 @@
 from collections.abc import Iterable
 from dataclasses import dataclass
 
-from rodwork.load.boards import GRAVITY, box_of, mass_kg
+from rodwork.load.boards import GRAVITY, mass_kg
 from rodwork.load.contents import bearing, even_N_per_mm
 from rodwork.model.panel import Part
 from rodwork.model.rod import Rod, RodCabinet
@@ -42,7 +42,7 @@ def _of(part: Part, rod: Rod, opened: bool, out: float) -> Mass | None:
     kg = mass_kg(part, rod)
     if kg is None:
         return None
-    low, high = box_of(part)
+    low, high = part.box
     x, y, z = ((a + b) / 2 for a, b in zip(low, high, strict=True))
     if opened and part.role == "door":
         y = low[1] - (high[0] - low[0]) / 2
@@ -60,10 +60,10 @@ def content_masses(cabinet: RodCabinet, forward: bool) -> tuple[Mass, ...]:
     """What stands on each shelf and on the bottom, in the middle of its depth or pushed forward; the heaviest once."""
     heavy = (cabinet.asked.contents.heaviest_kg if cabinet.asked.contents else None) or 0.0
     boards = bearing(cabinet)
-    highest = max(boards, key=lambda p: box_of(p)[0][2], default=None)
+    highest = max(boards, key=lambda p: p.box[0][2], default=None)
     out = []
     for part in boards:
-        low, high = box_of(part)
+        low, high = part.box
         N = even_N_per_mm(cabinet, part.size[1]) * part.size[0] + (heavy * GRAVITY if part is highest else 0.0)
         y = low[1] + (FORWARD if forward else 0.5) * (high[1] - low[1])
         if N:
@@ -78,7 +78,7 @@ def drawer_contents(cabinet: RodCabinet, opened: bool) -> tuple[Mass, ...]:
     found = []
     for p in cabinet.parts:
         if p.role == "drawer bottom":
-            low, high = box_of(p)
+            low, high = p.box
             kg = p.size[0] * p.size[1] * deep * 1e-9 * LOADED_KG_PER_M3
             middle = ((low[0] + high[0]) / 2, (low[1] + high[1]) / 2 - out, high[2] + deep / 2)
             found.append(Mass(N=kg * GRAVITY, x=middle[0], y=middle[1], z=middle[2]))

@@ -5,7 +5,7 @@ from dataclasses import replace
 from typing import Any
 
 from rodwork.load.beam import NotHeld
-from rodwork.load.boards import GRAVITY, BoardFigures, box_of, creep_share, figures_of, what_is_known
+from rodwork.load.boards import GRAVITY, BoardFigures, creep_share, figures_of, what_is_known
 from rodwork.load.contents import STAYS, bearing, even_N_per_mm
 from rodwork.load.held import Held, held_at
 from rodwork.load.section import Strip
@@ -120,13 +120,13 @@ def _standing_on(part: Part, cabinet: RodCabinet, rod: Rod) -> tuple[tuple[float
 
     All of it, though the board over them takes a share: on the safe side. A side stands beside it and brings nothing.
     """
-    low, _ = box_of(part)
+    low, _ = part.box
     found = []
     for joint in cabinet.joints:
         upright = cabinet.part[joint.parts[1]]
         if joint.parts[0] != part.id or upright.role != "divider" or joint.contact.out[2] < 0.9:
             continue
-        a, b = box_of(upright)
+        a, b = upright.box
         brings = sum(
             push
             for shelf in bearing(cabinet)
@@ -154,12 +154,12 @@ def _strip(width: float, height: float, middle: float, board: BoardFigures, cabi
 
 def _stiffened_by(part: Part, cabinet: RodCabinet, rod: Rod) -> list[Strip]:
     """Strips on edge along its front or back, or under it, that touch it along nearly its whole length."""
-    low, high = box_of(part)
+    low, high = part.box
     found = []
     for other in cabinet.parts:
         if other.role not in STIFFENERS:
             continue
-        a, b = box_of(other)
+        a, b = other.box
         along = min(b[0], high[0]) - max(a[0], low[0])
         beside = abs(b[1] - low[1]) < NEAR_MM or abs(a[1] - high[1]) < NEAR_MM
         under = abs(b[2] - low[2]) < NEAR_MM and min(b[1], high[1]) > max(a[1], low[1])

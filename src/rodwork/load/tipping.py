@@ -10,7 +10,7 @@ others it is a measure to go by. It is a sum, not the rule's test.
 from dataclasses import replace
 from math import atan2, cos, sin
 
-from rodwork.load.boards import GRAVITY, box_of
+from rodwork.load.boards import GRAVITY
 from rodwork.load.masses import Mass, board_masses, content_masses, drawer_contents, drawer_reach_mm
 from rodwork.model.loading import Tipping, TippingState
 from rodwork.model.rod import Rod, RodCabinet
@@ -47,7 +47,7 @@ def front_feet_mm(cabinet: RodCabinet) -> float:
     """
     if cabinet.footing is not None:
         return min(y for _, y in cabinet.footing.feet)
-    boxes = [box_of(p) for p in cabinet.parts if p.role not in FRONTS]
+    boxes = [p.box for p in cabinet.parts if p.role not in FRONTS]
     floor = min((low[2] for low, _ in boxes), default=0.0)
     return min((low[1] for low, _ in boxes if low[2] - floor < ON_THE_FLOOR_MM), default=0.0)
 
@@ -102,16 +102,16 @@ def state(words: str, masses: tuple[Mass, ...], feet: float, depth: float, restr
 
 def _foremost(cabinet: RodCabinet, opened: bool) -> float:
     """The front edge of what is open farthest: a door's free edge, a drawer's front; else of the carcass."""
-    fronts = [box_of(p) for p in cabinet.parts if p.role in FRONTS]
+    fronts = [p.box for p in cabinet.parts if p.role in FRONTS]
     edge = min((low[1] for low, _ in fronts), default=0.0)
     if not opened:
         return edge
-    doors = [low[1] - (high[0] - low[0]) for p in cabinet.parts if p.role == "door" for low, high in (box_of(p),)]
-    drawers = [box_of(p)[0][1] - drawer_reach_mm(cabinet) for p in cabinet.parts if p.role == "drawer front"]
+    doors = [low[1] - (high[0] - low[0]) for p in cabinet.parts if p.role == "door" for low, high in (p.box,)]
+    drawers = [p.box[0][1] - drawer_reach_mm(cabinet) for p in cabinet.parts if p.role == "drawer front"]
     return min([edge, *doors, *drawers])
 
 
 def _climbs_to(cabinet: RodCabinet) -> float:
     """How high the child's weight bears: the highest shelf or drawer, or the middle of the highest door."""
-    on = [box_of(p)[1][2] for p in cabinet.parts if p.role in ("fixed shelf", "loose shelf", "drawer front", "bottom")]
+    on = [p.box[1][2] for p in cabinet.parts if p.role in ("fixed shelf", "loose shelf", "drawer front", "bottom")]
     return max(on, default=cabinet.size[1] / 2)

@@ -1,5 +1,6 @@
 """What the carcass hands on: panels in place, and where they meet, before anything is bored."""
 
+from collections.abc import Callable
 from dataclasses import dataclass
 
 from rodwork.model.contact import Contact
@@ -28,6 +29,9 @@ class Entry:
     slack: float = 0.0
     stop: float = 0.0
     inner: bool = False
+
+
+EntryOf = Callable[[Recipe, float, float], Entry]  # of a recipe, from the host's thickness and the guest's
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -39,9 +39,8 @@ def _one_carrier(a: DoorHung, b: DoorHung) -> bool:
 
 
 def _span(cabinet: RodCabinet, door: DoorHung, axis: int) -> tuple[float, float]:
-    part = cabinet.part[door.door]
-    p, q = part.pose.to_cabinet((0.0, 0.0, 0.0))[axis], part.pose.to_cabinet(part.size)[axis]
-    return min(p, q), max(p, q)
+    low, high = cabinet.part[door.door].box
+    return low[axis], high[axis]
 
 
 def _level(cabinet: RodCabinet, a: DoorHung, b: DoorHung) -> bool:

@@ -61,9 +61,8 @@ def _apart(cabinet: RodCabinet, door: DoorHung) -> float:
 
 
 def _wide(cabinet: RodCabinet, door: DoorHung) -> float:
-    part = cabinet.part[door.door]
-    a, b = part.pose.to_cabinet((0.0, 0.0, 0.0)), part.pose.to_cabinet(part.size)
-    return abs(b[0] - a[0])
+    low, high = cabinet.part[door.door].box
+    return high[0] - low[0]
 
 
 CHECK = Check(code=CODE, title="Door too tall or too heavy for its hinges", look=look)

@@ -7,7 +7,6 @@ from itertools import pairwise
 from rodwork.checks.check import Check
 from rodwork.checks.spot import COMMON, mm
 from rodwork.model.finding import Finding
-from rodwork.model.panel import Part
 from rodwork.model.rod import Rod
 from rodwork.model.run import CabinetRun
 
@@ -44,7 +43,7 @@ def _fronts(rod: Rod, run: CabinetRun) -> list[_Front]:
         if s.stands_as == "cabinet":
             for part in rod.cabinet[s.name].parts:
                 if part.role == "door" or (part.role == "drawer front" and "back_side" in part.shows):
-                    (x0, _, z0), (x1, _, z1) = _box(part)
+                    (x0, _, z0), (x1, _, z1) = part.box
                     out.append(
                         _Front(
                             name=s.name,
@@ -57,11 +56,6 @@ def _fronts(rod: Rod, run: CabinetRun) -> list[_Front]:
                         )
                     )
     return sorted(out, key=lambda f: (f.x0, f.z0))
-
-
-def _box(part: Part) -> tuple[tuple[float, ...], tuple[float, ...]]:
-    a, b = part.pose.to_cabinet((0.0, 0.0, 0.0)), part.pose.to_cabinet(part.size)
-    return tuple(map(min, a, b)), tuple(map(max, a, b))
 
 
 def _margins(run: CabinetRun, fronts: list[_Front]) -> Iterator[Finding]:
