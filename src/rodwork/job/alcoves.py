@@ -12,23 +12,28 @@ from typing import Any
 
 from rodwork.geometry.rounding import down_to_step
 from rodwork.geometry.vec import clean
-from rodwork.model.alcove import Alcove, Behind, Gap, ScribeStrip, Side
+from rodwork.model.alcove import (
+    CLEAR_OF_SERVICE_MM,
+    LEAST_AT_HINGES_MM,
+    SPARE_TO_PLANE_MM,
+    Alcove,
+    Behind,
+    Gap,
+    ScribeStrip,
+    Side,
+)
 from rodwork.model.fronts import Doors
 from rodwork.model.job import BackCutOut, Board
 from rodwork.model.survey import Moulding, Survey
 
-# Common practice, no source: 20 to 40 of scribe a wall; what is planed off comes on top of the widest gap; a door
-# beside a wall wants 30 between carcass and wall, or it strikes the wall as it opens.
+# Common practice, no source: 20 to 40 of scribe a wall. What a check asks for as well stands in model/alcove.py.
 LEAST_SCRIBE_MM = 25.0
-LEAST_AT_HINGES_MM = 30.0
-SPARE_TO_PLANE_MM = 10.0
 ROUND_TO_MM = 10.0
 CLEAR_OF_MOULDING_MM = 3.0
 BEHIND_MM = 10.0  # a wall bowed by that much does not push the unit forward
 UNDER_CEILING_MM = 10.0
 TILT_CLEAR_MM = 3.0
 LEAST_SIZE_MM = 100.0
-SERVICE_CLEAR_MM = 20.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -302,7 +307,7 @@ def cut_outs(alcove: Alcove, board_mm: float) -> tuple[BackCutOut, ...]:
     """
     boxes: list[BackCutOut] = []
     for b in alcove.behind:
-        low, high = [v - SERVICE_CLEAR_MM for v in b.low], [v + SERVICE_CLEAR_MM for v in b.high]
+        low, high = [v - CLEAR_OF_SERVICE_MM for v in b.low], [v + CLEAR_OF_SERVICE_MM for v in b.high]
         inside = board_mm <= min(low[0], low[2]) and all(
             high[k] <= alcove.size[n] - board_mm for k, n in ((0, 0), (2, 1))
         )
@@ -332,7 +337,7 @@ def cut_out_of(said: Mapping[str, Any]) -> BackCutOut:
     left, bottom, out = said["left"], said["bottom"], said.get("out", 0.0)
     return BackCutOut(
         what=f"the {said['for']}", low_mm=(left, bottom), high_mm=(left + said["width"], bottom + said["height"]),
-        out_mm=out + SERVICE_CLEAR_MM if out else 0.0,
+        out_mm=out + CLEAR_OF_SERVICE_MM if out else 0.0,
     )  # fmt: skip
 
 

@@ -11,6 +11,7 @@ from rodwork.job.lines import Path
 from rodwork.job.marks import marks
 from rodwork.job.tables import Given, Reading, lacks, read_named, read_table, unknown_name
 from rodwork.job.words import CorniceWords, PlinthWords, RunWords, WorktopWords
+from rodwork.model.alcove import SPARE_TO_PLANE_MM
 from rodwork.model.job import Cabinet, Place, Recipe
 from rodwork.model.run_asked import CutOutAsked, RunAsked, RunEntry, ScrewsAsked, StripAsked, WorktopAsked
 
@@ -19,7 +20,6 @@ SET_BACK_MM, CLEAR_MM = 50.0, 5.0  # of a plinth
 FRONT_MM, END_MM = 40.0, 10.0  # a worktop over carcasses: a door, its buffers and 20 to spare; over a free end
 FROM_FRONT_MM, RADIUS_MM = 60.0, 10.0  # of a cut-out
 SCREW_LINE_MM = 37.0
-SCRIBE_MM = 10.0
 
 
 def read_runs(section: Any, cabinets: Sequence[Cabinet], shared: Shared, reading: Reading) -> tuple[RunAsked, ...]:
@@ -74,7 +74,7 @@ class _Maker:
         return RunAsked(
             name=self.name, mark=self.mark, where=get("where"), length_mm=length, survey=survey, walls=walls,
             starts=get("starts", "left"), above_floor_mm=get("above_floor", 0.0), behind_mm=get("behind", 0.0),
-            scribe_mm=get("scribe", SCRIBE_MM), edging=edging, of=of, plinth=plinth, worktop=worktop,
+            scribe_mm=get("scribe", SPARE_TO_PLANE_MM), edging=edging, of=of, plinth=plinth, worktop=worktop,
             cornice=cornice, pelmet=pelmet, screws=self._screws(), notes=get("notes"),
             place=Place(path=self.given.path),
         )  # fmt: skip

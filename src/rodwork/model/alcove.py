@@ -11,6 +11,10 @@ from rodwork.model.finding import Finding
 from rodwork.model.survey import ServiceKind, Survey, SurveyedWall
 
 Side = Literal["left", "right"]
+# Common practice, no source, all three: what the set-out leaves and what a check asks for are one figure.
+LEAST_AT_HINGES_MM = 30.0  # between carcass and wall on a hinged side, or the door strikes the wall
+SPARE_TO_PLANE_MM = 10.0  # over the widest gap, to be planed off
+CLEAR_OF_SERVICE_MM = 20.0  # all round a socket or a pipe
 SURVEY_CODES = ("scribe-allowance", "will-not-enter", "service-covered")  # what a check of a surveyed opening tells
 
 

@@ -4,12 +4,12 @@ from collections.abc import Iterable, Iterator
 
 from rodwork.checks.check import Check
 from rodwork.checks.spot import COMMON, mm
+from rodwork.model.alcove import LEAST_AT_HINGES_MM
 from rodwork.model.finding import Finding
 from rodwork.model.rod import Rod
 from rodwork.model.run import CabinetRun, End, Standing
 
 CODE = "infill-missing"
-LEAST_MM = 30.0
 
 
 def look(rod: Rod) -> Iterable[Finding]:
@@ -26,14 +26,15 @@ def _end(rod: Rod, run: CabinetRun, last: Standing, side: End, room: float) -> I
     cabinet = rod.cabinet[last.name]
     carriers = {h.carrier for d in cabinet.doors if d.hinged == side for h in d.hinges}
     beside = [p.id for p in cabinet.parts if p.id == f"{side} side" and p.id in carriers]
-    if not beside or room >= LEAST_MM:
+    if not beside or room >= LEAST_AT_HINGES_MM:
         return
     what = "no infill" if room < 1.0 else f"{mm(room)}"
     yield Finding(
         severity="warning", code=CODE, cabinet=run.name, where=(),
         message=f"The {last.name} at the {side} end is hinged at its {side} with {what} between it and the wall: "
                 "its door cannot open to a right angle, and its handle strikes the wall.",
-        mend=f"Put an infill of {mm(LEAST_MM)} or more there, or hang the door on the other side.", source=COMMON,
+        mend=f"Put an infill of {mm(LEAST_AT_HINGES_MM)} or more there, or hang the door on the other side.",
+        source=COMMON,
     )  # fmt: skip
 
 

@@ -4,14 +4,12 @@ from collections.abc import Iterable, Iterator
 
 from rodwork.checks.check import Check
 from rodwork.checks.spot import Spot, mm, told_once, too_little
-from rodwork.model.alcove import Alcove, ScribeStrip
+from rodwork.model.alcove import LEAST_AT_HINGES_MM, SPARE_TO_PLANE_MM, Alcove, ScribeStrip
 from rodwork.model.finding import Finding
 from rodwork.model.panel import Part
 from rodwork.model.rod import Rod, RodCabinet
 
 CODE = "scribe-allowance"
-SPARE_MM = 10.0
-AT_HINGES_MM = 30.0
 DUST = 1e-3
 
 
@@ -26,13 +24,13 @@ def _spots(cabinet: RodCabinet, alcove: Alcove) -> Iterator[Spot]:
     strips = [(strip, cabinet.part[f"{strip.side} scribe"]) for strip in alcove.scribes]
     for strip, part in strips:
         yield from _reach(strip, part)
-        if strip.hinged and strip.least < AT_HINGES_MM - DUST:
+        if strip.hinged and strip.least < LEAST_AT_HINGES_MM - DUST:
             yield Spot(
                 severity="fault", parts=(part,),
                 what=f"a door hangs beside it, and it narrows to {too_little(strip.least)}: the door strikes the wall "
                      "as it opens",
-                mend=f"make the cabinet narrower until {mm(AT_HINGES_MM)} are left there, or hang the door on its "
-                     "other side",
+                mend=f"make the cabinet narrower until {mm(LEAST_AT_HINGES_MM)} are left there, or hang the door on "
+                     "its other side",
             )  # fmt: skip
     over = -sum(alcove.moves)
     if over > DUST:
@@ -48,10 +46,10 @@ def _spots(cabinet: RodCabinet, alcove: Alcove) -> Iterator[Spot]:
 
 def _reach(strip: ScribeStrip, part: Part) -> Iterator[Spot]:
     """Whether it is wide enough for the widest of the gap, and leaves something to plane off."""
-    wanted = mm(strip.widest + SPARE_MM)
+    wanted = mm(strip.widest + SPARE_TO_PLANE_MM)
     mend = (
-        f"leave {strip.side} out under scribes, or write {wanted} or more: the widest gap and {mm(SPARE_MM)} to plane "
-        "off"
+        f"leave {strip.side} out under scribes, or write {wanted} or more: the widest gap and {mm(SPARE_TO_PLANE_MM)} "
+        "to plane off"
     )
     left = too_little(strip.rough - strip.widest)
     if strip.widest > strip.rough + DUST:
@@ -60,7 +58,7 @@ def _reach(strip: ScribeStrip, part: Part) -> Iterator[Spot]:
             what=f"supplied {mm(strip.rough)} wide, and the gap is {mm(strip.widest)} at its widest: it does not reach "
                  "the wall",
         )  # fmt: skip
-    elif strip.widest + SPARE_MM > strip.rough + DUST:
+    elif strip.widest + SPARE_TO_PLANE_MM > strip.rough + DUST:
         yield Spot(
             severity="warning", parts=(part,), mend=mend,
             what=f"supplied {mm(strip.rough)} wide for a gap of {mm(strip.widest)}: {left} to plane off "

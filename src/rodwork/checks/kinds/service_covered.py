@@ -6,6 +6,7 @@ from rodwork.checks.check import Check
 from rodwork.checks.spot import COMMON, Spot, mm, told_once
 from rodwork.checks.standing import stood
 from rodwork.geometry.vec import Vec
+from rodwork.model.alcove import CLEAR_OF_SERVICE_MM as CLEAR_MM
 from rodwork.model.alcove import Behind
 from rodwork.model.feature import Cutout
 from rodwork.model.finding import Finding
@@ -13,7 +14,6 @@ from rodwork.model.panel import Part, Role
 from rodwork.model.rod import Rod, RodCabinet
 
 CODE = "service-covered"
-CLEAR_MM = 20.0
 DUST = 1e-3
 _STAND_BEFORE: tuple[Role, ...] = ("side", "divider", "top", "bottom", "fixed shelf", "rail")
 _DRAWER: tuple[Role, ...] = ("drawer side", "drawer back", "drawer bottom")
@@ -66,7 +66,10 @@ def _through(back: Part, service: Behind, name: str) -> Iterator[Spot]:
     rooms = [_room(back, f, service) for f in back.features if isinstance(f, Cutout)]
     room = max(rooms, default=-1.0)
     wanted = (service.low[0] - CLEAR_MM, service.low[2] - CLEAR_MM)
-    size = (service.high[0] - service.low[0] + 2 * CLEAR_MM, service.high[2] - service.low[2] + 2 * CLEAR_MM)
+    size = (
+        service.high[0] - service.low[0] + 2 * CLEAR_MM,
+        service.high[2] - service.low[2] + 2 * CLEAR_MM,
+    )
     mend = (
         f'write cut_outs = [{{ for = "{service.what}", left = {mm(wanted[0])}, bottom = {mm(wanted[1])}, '
         f"width = {mm(size[0])}, height = {mm(size[1])} }}] under back, or move it"
