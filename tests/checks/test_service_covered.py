@@ -23,6 +23,24 @@ def test_a_back_is_cut_out_for_a_socket_behind_it():
     assert told() == []
 
 
+@pytest.mark.parametrize(("less", "severity"), [(0.0, None), (0.1, "warning"), (15.0, "warning"), (20.5, "fault")])
+def test_a_cut_out_of_the_maker_s_own_leaves_twenty_round_it_or_is_told(less, severity):
+    """The one that the program cuts leaves 20 all round; `less` is taken off each of its four sides."""
+    rod = set_out(job_text(OPEN + BACK, SURVEY + SOCKET), "job.toml")
+    back = rod.cabinets[0].part["back"]
+    (cut,) = (f for f in back.features if f.kind == "cutout")
+    corners = [back.pose.to_cabinet((x, y, 0.0)) for x, y in cut.polygon]
+    (x0, x1), (z0, z1) = ((min(c[k] for c in corners), max(c[k] for c in corners)) for k in (0, 2))
+    own = (
+        f'cut_outs = [{{ for = "socket", left = {x0 + less}, bottom = {z0 + less}, width = {x1 - x0 - 2 * less}, '
+        f"height = {z1 - z0 - 2 * less} }}]"
+    )
+    findings = told(BACK.replace(" }\n", f", {own} }}\n"))
+    assert [f.severity for f in findings] == ([severity] if severity else [])
+    if severity:
+        assert findings[0].where[0] == "back"
+
+
 def test_without_a_back_nothing_covers_it():
     assert told("") == []
 

@@ -50,6 +50,8 @@ BETWEEN = {"low left", "low right"}  # it stands in no run here
     [
         ('of = ["end", "sink"]', {"end left", "sink right"}),
         ('length = 1400\nof = [{ infill = "rest" }, "end", "sink", { infill = "rest" }]', set()),
+        ('length = 2000\nof = ["end", "sink"]', {"sink right"}),  # 700 of wall are left free on the right
+        ('length = 2000\nstarts = "right"\nof = ["end", "sink"]', {"end left"}),
         ('of = [{ panel = "panel" }, "end", "sink"]', {"sink right"}),
         ('of = ["end", { gap = 602, for = "drier" }, "sink"]', {"end left", "end right", "sink left", "sink right"}),
     ],

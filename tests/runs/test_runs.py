@@ -104,6 +104,7 @@ def test_neighbours_are_screwed_through_a_low_and_a_high_bore_for_pins_that_both
     low, high = rod.runs[0].screws
     assert low.between == high.between == (1, 2)
     assert {low.height, high.height} <= pins
+    assert (low.height, high.height) == (min(pins), max(pins))
     assert (low.front, low.by_pins) == (37, True)
     assert [(i.item, i.count) for i in rod.cabinet["north"].hardware] == [
         ("connecting screw with sleeve, for 35.2 mm", 2)

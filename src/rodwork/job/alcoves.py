@@ -35,6 +35,8 @@ UNDER_CEILING_MM = 10.0
 TILT_CLEAR_MM = 3.0
 LEAST_SIZE_MM = 100.0
 
+Corner = tuple[float, float]  # across, up
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Ask:
@@ -300,13 +302,16 @@ def _behind(survey: Survey, at: tuple[float, float], size: tuple[float, float, f
             yield Behind(name=s.name, what=s.what, wall=s.wall, low=clean(low, 3), high=clean(high_, 3))
 
 
-def cut_outs(alcove: Alcove, board_mm: float) -> tuple[BackCutOut, ...]:
+def cut_outs(alcove: Alcove, board_mm: float, own: tuple[BackCutOut, ...]) -> tuple[BackCutOut, ...]:
     """What is cut out of the back for services behind it, with room all round; those that meet become one.
 
-    One that reaches into a side, top or bottom is left out: no cut-out in the back would free it.
+    One that reaches into a side, top or bottom is left out: no cut-out in the back would free it. So is one that the
+    maker has an `own` cut-out for: what that leaves round it is for a check to say.
     """
     boxes: list[BackCutOut] = []
     for b in alcove.behind:
+        if any(_meet((b.low[0], b.low[2]), (b.high[0], b.high[2]), o.low_mm, o.high_mm) for o in own):
+            continue
         low, high = [v - CLEAR_OF_SERVICE_MM for v in b.low], [v + CLEAR_OF_SERVICE_MM for v in b.high]
         inside = board_mm <= min(low[0], low[2]) and all(
             high[k] <= alcove.size[n] - board_mm for k, n in ((0, 0), (2, 1))
@@ -319,10 +324,14 @@ def cut_outs(alcove: Alcove, board_mm: float) -> tuple[BackCutOut, ...]:
     return tuple(boxes)
 
 
+def _meet(low: Corner, high: Corner, other_low: Corner, other_high: Corner) -> bool:
+    return all(low[k] <= other_high[k] and other_low[k] <= high[k] for k in (0, 1))
+
+
 def _with(boxes: list[BackCutOut], new: BackCutOut) -> list[BackCutOut]:
     """The cut-outs with one more, joined with those that it meets."""
     for old in boxes:
-        if all(old.low_mm[k] <= new.high_mm[k] and new.low_mm[k] <= old.high_mm[k] for k in (0, 1)):
+        if _meet(old.low_mm, old.high_mm, new.low_mm, new.high_mm):
             both = BackCutOut(
                 what=f"{old.what} and {new.what}", out_mm=max(old.out_mm, new.out_mm),
                 low_mm=(min(old.low_mm[0], new.low_mm[0]), min(old.low_mm[1], new.low_mm[1])),

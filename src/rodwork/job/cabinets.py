@@ -165,7 +165,8 @@ class _Maker:
         lifts = feet.height_mm if feet is not None and feet.style != "notched sides" else 0.0
         alcove = self._alcove(board, lifts, hinged_sides(doors, len(bays)), hanging is not None)
         if alcove and back and board:
-            back = replace(back, cut_outs=(*back.cut_outs, *cut_outs(alcove, self.shared.boards[board].actual_mm)))
+            thick, own = self.shared.boards[board].actual_mm, back.cut_outs
+            back = replace(back, cut_outs=(*own, *cut_outs(alcove, thick, own)))
         asked = self._get("width")
         if asked is None and appliance and board:
             asked = appliance[0].opening_mm[0] + 2 * self.shared.boards[board].actual_mm

@@ -236,7 +236,7 @@ class BackWords(Words):
     cut_outs: Annotated[tuple[Any, ...], ListOf(_BACK_CUT_OUT, 1, 20, f"[{_BACK_CUT_OUT.such_as}]")] = word(
         "Cut-outs for services, from the outside left and bottom of the carcass; `out`: how far what is there stands "
         "before the back of the carcass, so that drawers end 20 short of it",
-        default="in an alcove those for its services, with 20 mm all round",
+        default="in an alcove one for each service that none is written for, with 20 mm all round",
     )
 
 
