@@ -3,11 +3,11 @@
 Loose shelves and doors are left out, so that the openings can be read; the pictorial view shows them.
 """
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from itertools import pairwise
 
 from rodwork.documents.annotate import listed
-from rodwork.documents.drawing import LINE, NO_PEN, Path_, Shape, Text, moved, text_width, wrapped
+from rodwork.documents.drawing import LINE, NO_PEN, Path_, Shape, Text, box, line, moved, text_width, wrapped
 from rodwork.documents.figures import clear_height, clear_width, dimension_across, dimension_up, size_text
 from rodwork.documents.page import Area
 from rodwork.documents.pictorial import (
@@ -96,6 +96,7 @@ def _front(cabinet: RodCabinet, left: float, low: float, k: float) -> tuple[Shap
     wide, high = (x1 - x0) * k, (z1 - z0) * k
     shapes: list[Shape] = [
         *_view(cabinet, FRONT, _all_of_it(), left, low, k),
+        *moved(tuple(_mitres(cabinet)), left - x0 * k, low - z0 * k, k),
         *dimension_up(left - 4.0, low, low + high, size_text(cabinet.size[1]), 5.0, bold=True, reach=2.0),
         *dimension_across(left, left + wide, low - 6.0, size_text(cabinet.size[0]), 5.0, bold=True, reach=4.0),
         Text(at=(left, low + high + 1.5), text="Front", size=_FIGURE, bold=True),
@@ -105,6 +106,22 @@ def _front(cabinet: RodCabinet, left: float, low: float, k: float) -> tuple[Shap
             x = left + ((a + b) / 2 - x0) * k
             shapes += clear_height(x, low + (lo - z0) * k, low + (hi - z0) * k, size_text(opening.comes_to), _FIGURE)
     return tuple(shapes)
+
+
+def _mitres(cabinet: RodCabinet) -> Iterator[Shape]:
+    """The corners of a mitred box from the front, over the squares that its boards have in common as boxes."""
+    middle = (cabinet.size[0] / 2, cabinet.size[1] / 2)
+    for joint in cabinet.joints:
+        if joint.contact.place != "mitre":
+            continue
+        (a, b), (c, d) = (part_box(cabinet.part[i]) for i in joint.parts)
+        xs, zs = (max(a[0], c[0]), min(b[0], d[0])), (max(a[2], c[2]), min(b[2], d[2]))
+        outer = (min(xs) if xs[0] < middle[0] else max(xs), min(zs) if zs[0] < middle[1] else max(zs))
+        inner = (sum(xs) - outer[0], sum(zs) - outer[1])
+        yield box(xs[0], zs[0], xs[1] - xs[0], zs[1] - zs[0], NO_PEN, "white")
+        yield line((inner[0], outer[1]), outer, LINE)
+        yield line(outer, (outer[0], inner[1]), LINE)
+        yield line(outer, inner, LINE)
 
 
 def _openings(
