@@ -23,6 +23,7 @@ from rodwork.documents.pictorial import (
     seen,
     solids,
 )
+from rodwork.geometry.bevels import outline_below
 from rodwork.model.panel import PUT_IN_LAST
 from rodwork.model.rod import Opening, RodCabinet
 
@@ -151,6 +152,7 @@ def _section(cabinet: RodCabinet, left: float, low: float, k: float) -> tuple[Sh
     at = (wide_bay[0] + wide_bay[1]) / 2
     shapes: list[Shape] = [
         *_view(cabinet, FROM_RIGHT, ((-_FAR, -_FAR, -_FAR), (at, _FAR, _FAR)), left, low, k),
+        *moved(tuple(_battens(cabinet)), left - y0 * k, low - z0 * k, k),
         *dimension_across(left, left + deep, low - 6.0, size_text(cabinet.size[2]), 5.0, bold=True, reach=4.0),
         Text(at=(left, low + high + 1.5), text="Section", size=_FIGURE, bold=True),
     ]
@@ -160,6 +162,23 @@ def _section(cabinet: RodCabinet, left: float, low: float, k: float) -> tuple[Sh
         front = left + (_fronts(cabinet) - y0) * k
         shapes += clear_width(front, front + inside * k, low + (height - z0) * k, size_text(inside), _FIGURE)
     return tuple(shapes)
+
+
+def _battens(cabinet: RodCabinet) -> Iterator[Shape]:
+    """The halves of a split batten cut through, over their boxes: each edge that is ripped on the slope."""
+    for part in cabinet.parts:
+        if part.role != "batten" or not any(part.bevels):
+            continue
+        (_, y0, z0), (_, y1, z1) = part_box(part)
+        yield box(y0, z0, y1 - y0, z1 - z0, NO_PEN, "white")
+        thick = part.size[2]
+        faces = ((part.outline, thick), (outline_below(part.outline, part.bevels, thick), 0.0))
+        ends = [(sorted(y for _, y in outline), z) for outline, z in faces]
+        (front, a), (rear, b) = ends
+        at = [part.pose.to_cabinet((0.0, y, z)) for y, z in (
+            (front[0], a), (front[-1], a), (rear[-1], b), (rear[0], b),
+        )]  # fmt: skip
+        yield Path_(points=tuple((p[1], p[2]) for p in at), closed=True, pen=LINE, fill="light")
 
 
 def _room_for_depth(cabinet: RodCabinet, k: float) -> float | None:

@@ -50,10 +50,11 @@ def _front(cabinet: RodCabinet, area: Area) -> Iterator[Shape]:
     def at(x: float, z: float) -> Point:
         return (left + (x - x0) * k, low + (z - z0) * k)
 
-    for part in cabinet.parts:
-        if part.role in ("face frame", "infill") or (part.in_box and part.role in _SEEN):
+    for part in sorted(cabinet.parts, key=lambda p: -part_box(p)[0][1]):  # what stands before hides what is behind
+        before = part.role in ("face frame", "infill")
+        if before or (part.in_box and part.role in _SEEN):
             a, b = part_box(part)
-            yield box(*at(a[0], a[2]), (b[0] - a[0]) * k, (b[2] - a[2]) * k, THIN)
+            yield box(*at(a[0], a[2]), (b[0] - a[0]) * k, (b[2] - a[2]) * k, THIN, "white" if before else "none")
     hinged = {d.door: d.hinged for d in cabinet.doors}
     for part in fronts:
         yield from _door(part, hinged.get(part.id), at, k)
@@ -106,7 +107,12 @@ def _said(cabinet: RodCabinet, fronts: tuple[Part, ...]) -> Iterator[str]:
         yield "Heights of hinges are on the sheets of the doors and of the boards that carry them."
 
 
-_BESIDE = {"fronts": "between fronts", "opening": "round fronts in their opening", "outside": "to the outside"}
+_BESIDE = {
+    "fronts": "between fronts",
+    "blind board": "to the blind board",
+    "opening": "round fronts in their opening",
+    "outside": "to the outside",
+}
 
 
 def _margins_said(cabinet: RodCabinet) -> Iterator[str]:

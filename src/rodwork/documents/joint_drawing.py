@@ -229,7 +229,7 @@ def _face_board(one: Opened, along: Along, frame: Frame, shown: float) -> list[S
     return shapes
 
 
-def _groove_in_face(one: Opened, w: Work, along: Along, frame: Frame, shown: float) -> list[Shape]:
+def _groove_in_face(one: Opened, w: Work, along: Along, frame: Frame, shown: float) -> list[Path_]:
     u, v = one.face_uv(w)
     v0, v1 = max(v[0], 0.0), min(v[1], shown / frame.scale)
     if v1 <= v0:
@@ -560,8 +560,29 @@ def _comes_to(one: Opened, along: Along, frame: Frame, shown: float) -> list[Sha
     text = f"{other} of {one.end_board.name} comes to here ({figure(thickness)})"
     size = 3.5
     base = y + frame.face_sign * 1.2 - (0.0 if frame.face_sign > 0 else 0.7 * size)
-    x, anchor = _beside_datum(one, along, min(a, b), max(a, b), text_width(text, size))
-    return [line((a, y), (b, y), HIDDEN), Text(at=(x, base), text=text, size=size, anchor=anchor)]
+    width = text_width(text, size)
+    x, anchor = _beside_datum(one, along, min(a, b), max(a, b), width)
+    left = x if anchor == "start" else x - width
+    room = (left - 0.8, base - 0.25 * size, left + width + 0.8, base + 0.8 * size)
+    ground = [box(room[0], room[1], room[2] - room[0], room[3] - room[1], NO_PEN, "white")]
+    return [
+        *(ground if _over_a_groove(one, along, frame, room, shown) else []),
+        line((a, y), (b, y), HIDDEN), Text(at=(x, base), text=text, size=size, anchor=anchor),
+    ]  # fmt: skip
+
+
+def _over_a_groove(
+    one: Opened, along: Along, frame: Frame, room: tuple[float, float, float, float], shown: float
+) -> bool:
+    """Whether a groove that is drawn in the face board lies under this room (left, bottom, right, top)."""
+    left, bottom, right, top = room
+    for w in (*one.beside, *one.on_face):
+        if w.part.id == one.face_board.id and w.groove is not None and w.bears == one.seen:
+            for rect in _groove_in_face(one, w, along, frame, shown):
+                xs, ys = [p[0] for p in rect.points], [p[1] for p in rect.points]
+                if min(xs) < right and left < max(xs) and min(ys) < top and bottom < max(ys):
+                    return True
+    return False
 
 
 def _beside_datum(

@@ -4,13 +4,14 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Literal
 
-from rodwork.model.panel import Part
+from rodwork.model.panel import Part, Role
 from rodwork.model.rod import RodCabinet
 
 MOST_MM = 45.0  # further apart, two edges make no margin
 _HAIR = 1e-6
 
-Beside = Literal["fronts", "opening", "outside"]
+Beside = Literal["fronts", "blind board", "opening", "outside"]
+_BESIDE: dict[Role, Beside] = {"door": "fronts", "drawer front": "fronts", "infill": "blind board"}
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -55,8 +56,7 @@ def _beyond(cabinet: RodCabinet, front: Part, axis: int, sign: int) -> Margin | 
     nearest = min(_gaps(cabinet, front, axis, sign, edge), default=None, key=lambda found: found[0])
     if nearest is not None:
         mm, other = nearest
-        beside: Beside = "fronts" if other.role in ("door", "drawer front") else "opening"
-        return Margin(beside=beside, parts=(front.id, other.id), mm=round(mm, 6))
+        return Margin(beside=_BESIDE.get(other.role, "opening"), parts=(front.id, other.id), mm=round(mm, 6))
     if low[1] > -_HAIR:
         return None  # inset, with nothing beside it
     outside = cabinet.size[0 if axis == 0 else 1] if sign > 0 else 0.0
