@@ -3,15 +3,16 @@
 from dataclasses import replace
 
 import pytest
-from page_laws import check_pages
+from page_laws import check_pages, overlaps, struck_out
 from samples import PAPERS, SAMPLES, glaze, sample
 from tests.building import cabinet, job, rod, rod_of
+from tests.inside.inside_samples import GROOVED, rod_of_text
 
 from rodwork.documents.drawing import Circle, Drawing, Text
 from rodwork.documents.joint_drawing import opened_shapes
 from rodwork.documents.joint_kinds import opened_joints
 from rodwork.documents.opened_joint import opened_joint_pages
-from rodwork.documents.page import Area
+from rodwork.documents.page import Area, numbered
 from rodwork.geometry.vec import cross, dot, neg
 from rodwork.model.surface import outward
 from rodwork.writers.svg import svg
@@ -115,6 +116,15 @@ def test_a_set_back_is_boxed_on_both_rows_with_its_reason_between():
     page = page_of(rod(shelf_set_back_mm=20.0), "G1 FIXED SHELF to LEFT SIDE")
     assert {"40", "60", "136", "156"} <= set(texts(page))
     assert "the fixed shelf stands 20 behind the left side's front edge" in texts(page)
+
+
+def test_a_rail_under_the_top_stands_below_it_and_no_groove_strikes_out_what_is_said_of_it():
+    """Fixing rail 100 high under a top of 17.6, against a back in grooves whose wall is where its back face comes."""
+    made = rod_of_text(GROOVED, "rails = { fixing = 100 }")
+    page = next(p for p in opened_joint_pages(made) if "FIXING RAIL to LEFT SIDE" in p.title)
+    assert "the fixing rail stands 17.6 below the left side's top end" in texts(page)
+    (drawing,) = numbered((page,), made)
+    assert struck_out(drawing) == overlaps([s for s in page.shapes if isinstance(s, Text)]) == []
 
 
 def test_a_line_is_boxed_and_the_fence_is_from_it():

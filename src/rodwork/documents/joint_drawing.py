@@ -382,9 +382,16 @@ def _why_they_differ(one: Opened) -> str:
     return "; ".join(reasons)
 
 
+# further into the other board from that edge or end of it, and out beyond it
+_WAYS = {
+    "front": ("behind", "before"), "back": ("before", "behind"), "top": ("below", "above"),
+    "bottom": ("above", "below"), "left": ("right of", "left of"), "right": ("left of", "right of"),
+}  # fmt: skip
+
+
 def _set_back_words(one: Opened) -> str:
     edge = words_of(one.face_board)[one.joint.contact.host_register.along_from]
-    way = "behind" if one.set_back > 0 else "before"
+    way = _WAYS[edge.split()[0]][one.set_back < 0]
     return f"the {one.end_board.name} stands {figure(abs(one.set_back))} {way} the {one.face_board.name}'s {edge}"
 
 
