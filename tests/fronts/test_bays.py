@@ -8,23 +8,8 @@ from rodwork.job.faults import JobFaults
 from rodwork.pipeline import set_out
 from tests.fronts.front_samples import box_of
 from tests.geometry.overlap import overlaps
+from tests.texts import HEAD
 
-HEAD = """
-[job]
-name = "Pottery studio"
-
-[boards.birch18]
-material = "birch plywood"
-thickness = 18
-actual = 17.6
-sheet = [2440, 1220]
-
-[boards.birch6]
-material = "birch plywood"
-thickness = 6
-actual = 5.8
-sheet = [2440, 1220]
-"""
 BENCH = """
 [cabinets.bench]
 kind = "base"

@@ -4,41 +4,17 @@ import pytest
 
 from rodwork.job.faults import JobFaults
 from rodwork.pipeline import set_out
+from tests import texts
 
-HEAD = """
-[job]
-name = "Pottery studio"
-
-[boards.birch18]
-material = "birch plywood"
-thickness = 18
-actual = 17.6
-sheet = [2440, 1220]
-
-[boards.birch6]
-material = "birch plywood"
-thickness = 6
-actual = 5.8
-sheet = [2440, 1220]
-
-[edgings.birch]
-thickness = 1.0
-
-[joints.dowels]
-use = [{ family = "dowel" }]
-
-[joints.screws]
-use = [{ family = "screw" }]
-
-[joints.tongues]
-use = [{ family = "tongue" }]
-
-[joints.housings]
-use = [{ family = "housing" }]
-
-[joints.cams]
-use = [{ family = "cam", count = 2, first = 25 }]
-"""
+HEAD = (
+    texts.HEAD
+    + texts.EDGING
+    + texts.joint("dowels", '"dowel"')
+    + texts.joint("screws", '"screw"')
+    + texts.joint("tongues", '"tongue"')
+    + texts.joint("housings", '"housing"')
+    + texts.joint("cams", '"cam", count = 2, first = 25')
+)
 GROOVED = 'back = { board = "birch6", style = "grooved in the sides", void = 22 }\n'
 CABINET = 'width = 600\nheight = 720\ndepth = 560\nboard = "birch18"\n'
 

@@ -12,30 +12,10 @@ from hypothesis import strategies as st
 from rodwork.job.faults import JobFaults
 from rodwork.model.rod import Rod
 from rodwork.pipeline import set_out
+from tests.texts import EDGING, JOB, board, joint
 
-HEAD = """
-[job]
-name = "Pottery studio"
-
-[boards.birch18]
-material = "birch plywood"
-thickness = 18
-actual = {actual}
-sheet = [3050, 1850]
-
-[boards.birch6]
-material = "birch plywood"
-thickness = 6
-actual = 5.8
-sheet = [3050, 1850]
-
-[edgings.birch]
-thickness = 1.0
-
-{recipes}
-[cabinets.it]
-board = "birch18"
-"""
+SHEET = "[3050, 1850]"
+CABINET = '\n[cabinets.it]\nboard = "birch18"\n'
 CORNER = (
     "dowel", "screw", "biscuit", "loose tenon", "carcass screw", "pocket screw", "tongue", "cam", "quarter-turn connector",
     "keyhole", "tenon-and-bolt fitting",
@@ -75,11 +55,11 @@ def jobs(draw):
 @st.composite
 def texts(draw):
     """The text of a job of one cabinet: most can be made."""
-    recipes, lines = ['[joints.drawer]\nuse = [{ family = "dowel" }]\n'], []
+    recipes, lines = joint("drawer", '"dowel"'), []
     sides = draw(st.sampled_from(["through", "between", "under the top", "mitred"]))
     corner = MITRE if sides == "mitred" else CORNER
     for place, families in (("corner", corner), ("shelf", SHELF), ("divider", CORNER)):
-        recipes.append(f'[joints.{place}]\nuse = [{{ family = "{draw(st.sampled_from(families))}" }}]\n')
+        recipes += joint(place, f'"{draw(st.sampled_from(families))}"')
         lines.append(f'{place}_joint = "{place}"')
     kind = draw(st.sampled_from(["wall", "base", "tall", "bookcase", "open box"]))
     bays, shelves = draw(st.integers(1, 3)), draw(st.integers(0, 3))
@@ -103,7 +83,8 @@ def texts(draw):
     actual = draw(st.sampled_from([16.0, 17.6, 18.0, 18.3]))
     row = draw(rows()) if draw(st.integers(0, 3)) == 0 else []
     lines += ["count = 2"] if row else draw(niches(width, depth)) if draw(st.integers(0, 3)) == 0 else []
-    return HEAD.format(actual=actual, recipes="\n".join(recipes)) + "\n".join([*lines, *row]) + "\n"
+    head = JOB + board("birch18", 18, actual, SHEET) + board("birch6", 6, 5.8, SHEET) + EDGING + recipes
+    return head + CABINET + "\n".join([*lines, *row]) + "\n"
 
 
 @st.composite

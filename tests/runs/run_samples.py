@@ -5,32 +5,16 @@ from typing import Any
 
 from rodwork.model.rod import Rod
 from rodwork.pipeline import set_out
+from tests import texts
 
-BOARDS = """
-[job]
-name = "Studio"
-
-[boards.birch18]
-material = "birch plywood"
-thickness = 18
-actual = 17.6
-sheet = [2440, 1220]
-
-[boards.top40]
-material = "birch plywood"
-thickness = 40
-actual = 40
-sheet = [2440, 1220]
-
-[edgings.birch]
-thickness = 1.0
-
-[joints.dowels]
-use = [{ family = "dowel" }]
-
-[joints.edge_to_edge]
-use = [{ family = "biscuit", size = "20" }]
-
+BOARDS = (
+    texts.JOB
+    + texts.board("birch18", 18, 17.6)
+    + texts.board("top40", 40, 40)
+    + texts.EDGING
+    + texts.joint("dowels", '"dowel"')
+    + texts.joint("edge_to_edge", '"biscuit", size = "20"')
+    + """
 [every_cabinet]
 kind = "base"
 height = 720
@@ -38,6 +22,7 @@ depth = 560
 board = "birch18"
 joint = "dowels"
 """
+)
 CABINETS = """
 [cabinets.bench]
 count = 3

@@ -3,18 +3,10 @@
 import pytest
 
 from rodwork.pipeline import set_out
+from tests.texts import HEAD, board
 
+PANEL = board("panel", 18, 18)
 JOB = """
-[job]
-name = "Glazing bench"
-[boards.birch18]
-material = "birch plywood"
-thickness = 18
-sheet = [2440, 1220]
-[boards.panel]
-material = "birch plywood"
-thickness = 18
-sheet = [2440, 1220]
 [every_cabinet]
 kind = "base"
 height = 720
@@ -35,7 +27,7 @@ above_floor = 150
 
 
 def shown(run, count=1, low=720):
-    rod = set_out(JOB.format(run=run, count=count, low=low), "run.toml")
+    rod = set_out(HEAD + PANEL + JOB.format(run=run, count=count, low=low), "run.toml")
     return {
         f"{c.name} {p.id.split()[0]}" for c in rod.cabinets for p in c.parts
         if p.role == "side" and "back_side" in p.shows

@@ -8,21 +8,8 @@ the case says nothing, are invented.
 from rodwork.model.alcove import Alcove
 from rodwork.model.survey import Survey
 from rodwork.pipeline import nothing_beside, read
+from tests.texts import HEAD
 
-BOARDS = """\
-[job]
-name = "Pottery studio"
-[boards.birch18]
-material = "birch plywood"
-thickness = 18
-actual = 17.6
-sheet = [2440, 1220]
-[boards.birch6]
-material = "birch plywood"
-thickness = 6
-actual = 5.8
-sheet = [2440, 1220]
-"""
 SURVEY = """\
 [surveys.alcove]
 heights = [-900, 0, 1100]
@@ -53,7 +40,7 @@ board = "birch18"
 
 def survey_of(text: str = SURVEY, name: str = "alcove") -> Survey:
     """The survey that a job file with these tables has."""
-    job, _ = read(BOARDS + text + PLAIN_CABINET, "job.toml", nothing_beside)
+    job, _ = read(HEAD + text + PLAIN_CABINET, "job.toml", nothing_beside)
     return job.surveys[name]
 
 
@@ -76,7 +63,7 @@ fixed_shelves = 4
 
 def job_text(cabinet: str = BOOKCASE, survey: str = SURVEY) -> str:
     """A whole job with a unit in the alcove."""
-    return BOARDS + survey + cabinet
+    return HEAD + survey + cabinet
 
 
 def alcove_of(cabinet: str = BOOKCASE, survey: str = SURVEY) -> Alcove:

@@ -5,7 +5,7 @@ import pytest
 from rodwork.job.faults import JobFaults
 from rodwork.pipeline import set_out
 from rodwork.setout.proof import prove
-from tests.survey.alcoves import BOARDS
+from tests.texts import HEAD
 
 OVEN = "[appliances.oven]\nwidth = 556\nheight = 590\ndepth = 545\nbehind = 15\n"
 HOUSING = (
@@ -19,7 +19,7 @@ def housing(changes=(), oven: str = OVEN, cabinet: str = HOUSING):
     for old, new in changes:
         assert old in cabinet + oven
         cabinet, oven = cabinet.replace(old, new), oven.replace(old, new)
-    return set_out(BOARDS + oven + cabinet, "job.toml")
+    return set_out(HEAD + oven + cabinet, "job.toml")
 
 
 def test_its_opening_is_as_high_and_as_wide_as_the_appliance_and_what_its_sheet_wants():
@@ -86,9 +86,9 @@ def test_one_opening_alone_must_be_high_enough():
 def test_a_gap_of_a_run_is_as_wide_as_the_appliance_it_is_named_after():
     base = '[cabinets.base]\nkind = "base"\ncount = 2\nwidth = 500\nheight = 720\ndepth = 560\nboard = "birch18"\n'
     run = '[runs.wall]\nof = ["base", { gap = "oven" }, "base"]\n'
-    rod = set_out(BOARDS + OVEN + base + run, "job.toml")
+    rod = set_out(HEAD + OVEN + base + run, "job.toml")
     (gap,) = [s for s in rod.runs[0].standings if s.stands_as == "gap"]
     assert (gap.name, gap.x1 - gap.x0) == ("oven", 560)
     with pytest.raises(JobFaults) as problem:
-        set_out(BOARDS + OVEN + base + run.replace('"oven"', '"ovne"'), "job.toml")
+        set_out(HEAD + OVEN + base + run.replace('"oven"', '"ovne"'), "job.toml")
     assert 'Did you mean "oven"?' in str(problem.value)

@@ -7,7 +7,8 @@ from rodwork.documents.pictorial import part_box
 from rodwork.documents.solids import part_solid
 from rodwork.pipeline import set_out
 from rodwork.setout.proof import prove
-from tests.survey.alcoves import BOARDS, BOOKCASE, SOCKET, SURVEY, job_text
+from tests.survey.alcoves import BOOKCASE, SOCKET, SURVEY, job_text
+from tests.texts import HEAD
 
 STYLES = ("grooved all round", "grooved in the sides", "rebated", "rebated in the sides", "planted", "inset")
 SHELVES = BOOKCASE.replace("fixed_shelves = 4", "fixed_shelves = 1")
@@ -67,7 +68,7 @@ def test_a_cut_out_may_be_written_for_any_cabinet():
         'back = { board = "birch6", style = "planted", '
         'cut_outs = [{ for = "waste", left = 200, bottom = 300, width = 120, height = 100 }] }\n'
     )
-    cabinet = set_out(BOARDS + cabinet, "job.toml").cabinets[0]
+    cabinet = set_out(HEAD + cabinet, "job.toml").cabinets[0]
     (cut,) = [f for f in cabinet.part["back"].features if f.kind == "cutout"]
     assert cut_box(cabinet.part["back"], cut) == [200, 320, 300, 400]
 
@@ -78,7 +79,7 @@ def base(out: float) -> dict:
         'drawers = { number = 2, bottom_board = "birch6" }\nback = { board = "birch6", style = "planted", '
         f'cut_outs = [{{ for = "pipe", left = 200, bottom = 500, width = 120, height = 100, out = {out} }}] }}\n'
     )
-    cabinet = set_out(BOARDS + cabinet, "job.toml").cabinets[0]
+    cabinet = set_out(HEAD + cabinet, "job.toml").cabinets[0]
     return {p.id: part_box(p) for p in cabinet.parts if p.role == "drawer side"}
 
 
