@@ -7,6 +7,7 @@ from rodwork.model.feature import Bore, Countersink, Groove, Rebate
 from rodwork.model.fixing import Fixing, Half, Joint, Play
 from rodwork.model.panel import EdgingOnPart, Part
 from rodwork.model.rod import Rod
+from rodwork.setout.weights import weighed
 from tests.building import rod
 
 DOWN, UP, RIGHT, LEFT, IN, OUT = (
@@ -57,7 +58,7 @@ def board(
 def rod_of_boards(*parts: Part, joints: tuple[Joint, ...] = (), **changes) -> Rod:
     """A Rod of one cabinet that has these boards and joints only."""
     cabinet = replace(BASE.cabinets[0], parts=parts, joints=joints)
-    return replace(BASE, cabinets=(cabinet,), **changes)
+    return weighed(replace(BASE, cabinets=(cabinet,), **changes))
 
 
 def row(

@@ -9,6 +9,7 @@ from tests.building import back, cabinet, job, recipe, rod, rod_of
 
 from rodwork.model.job import CabinetEdging
 from rodwork.model.rod import Rod
+from rodwork.setout.weights import weighed
 
 DATA = Path(__file__).parent.parent / "data"
 PAPERS = ("A4", "Letter")
@@ -17,7 +18,7 @@ PAPERS = ("A4", "Letter")
 @cache
 def glaze() -> Rod:
     """A wall cupboard, twice, as data."""
-    return Rod.from_dict(json.loads((DATA / "glaze.rod.json").read_text(encoding="utf-8")))
+    return weighed(Rod.from_dict(json.loads((DATA / "glaze.rod.json").read_text(encoding="utf-8"))))
 
 
 def _plugged():

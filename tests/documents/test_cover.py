@@ -10,9 +10,9 @@ from tests.building import back, cabinet, job, rod, rod_of
 from rodwork.documents.cover import caution_texts, cover_pages
 from rodwork.documents.drawing import Text
 from rodwork.documents.elevations import bays, clear_depth, elevations
-from rodwork.documents.masses import cabinet_kg, sheet_kg
 from rodwork.documents.page import body
 from rodwork.model.finding import Finding
+from rodwork.setout.weights import weighed
 
 
 def finding(severity, message="The bore leaves 0.6 under its point.", mend="Bore it 12 deep.", cabinet="glaze"):
@@ -125,16 +125,16 @@ def test_a_long_note_is_printed_in_full_somewhere():
 def test_masses_by_hand():
     """A sheet: 2.44 x 1.22 x 0.0176 x 680 = 35.6 kg. The cupboard: 1.3139 m2 of 17.6 and 0.4006 of 5.8 mm board."""
     r = glaze()
-    assert sheet_kg(r.boards["birch18"]) == pytest.approx(35.63, abs=0.01)
+    assert r.boards["birch18"].sheet_kg == pytest.approx(35.63, abs=0.01)
     finished = 2 * 720 * 320 + 2 * 564.8 * 320 + 564.8 * 296 + 2 * 562.8 * 292
     expected = (finished * 17.6 + 695.8 * 575.8 * 5.8) * 680e-9
-    assert cabinet_kg(r.cabinets[0], r) == pytest.approx(expected)
+    assert r.cabinets[0].weight.kg == pytest.approx(expected)
 
 
 def test_the_published_mass_of_an_mdf_sheet():
     """2440 x 1220 x 18 at 740 kg/m3 is 39.7 kg, as board suppliers' tables print it."""
     mdf = replace(glaze().boards["birch18"], actual=18.0, density_kg_m3=740.0)
-    assert sheet_kg(mdf) == pytest.approx(39.7, abs=0.05)
+    assert mdf.sheet_kg == pytest.approx(39.7, abs=0.05)
 
 
 def test_lifts_for_two_people_are_named_with_the_guideline():
@@ -147,7 +147,7 @@ def test_lifts_for_two_people_are_named_with_the_guideline():
 
 def test_a_mass_that_is_not_known_is_said_to_be_unknown():
     r = glaze()
-    bare = replace(r, boards={n: replace(b, density_kg_m3=None) for n, b in r.boards.items()})
+    bare = weighed(replace(r, boards={n: replace(b, density_kg_m3=None) for n, b in r.boards.items()}))
     lifting = dict(caution_texts(bare))["Lifting"]
     assert "density of birch18 and birch6 is not known" in lifting.replace("birch6 and birch18", "birch18 and birch6")
     assert "over 25 kg" not in lifting

@@ -13,6 +13,7 @@ from tests.cabinets import built
 from rodwork.documents.cutting_list import cutting_list_pages, cutting_rows
 from rodwork.documents.drawing import Text
 from rodwork.model.job import CabinetEdging, Edging
+from rodwork.setout.weights import weighed
 
 
 def row(r, mark):
@@ -51,7 +52,7 @@ def test_the_mass_of_a_side_by_hand():
 
 def test_a_mass_is_left_out_where_the_density_is_not_known():
     r = glaze()
-    unknown = replace(r, boards={n: replace(b, density_kg_m3=None) for n, b in r.boards.items()})
+    unknown = weighed(replace(r, boards={n: replace(b, density_kg_m3=None) for n, b in r.boards.items()}))
     assert all(x.kg is None for x in cutting_rows(unknown))
     assert not any(t.endswith("kg") for t in words(cutting_list_pages(unknown)))
 

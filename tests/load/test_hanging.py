@@ -14,6 +14,7 @@ from rodwork.load.masses import Mass
 from rodwork.load.station import load_of
 from rodwork.model import demand
 from rodwork.model.demand import Contents, Hanging, Wall
+from rodwork.setout.weights import weighed
 from tests.building import recipe, rod
 
 PLACES = (60.0, 300.0, 540.0)
@@ -73,9 +74,9 @@ def with_batten(made):
         replace(j, id=f"{j.id} batten", parts=(next(p for p in j.parts if p != "top"), "batten"))
         for j in corner
     )  # fmt: skip
-    return replace(
-        made, cabinets=(replace(glaze, parts=(*glaze.parts, batten), joints=(*glaze.joints, *joints)),)
-    )  # fmt: skip
+    return weighed(
+        replace(made, cabinets=(replace(glaze, parts=(*glaze.parts, batten), joints=(*glaze.joints, *joints)),))
+    )
 
 
 def test_a_chain_with_an_open_link_hangs_on_a_guess_and_has_no_number():
@@ -157,7 +158,7 @@ def door(made):
         side, id="door", name="door", role="door", in_box=False, size=(717.0, 597.0, 18.0), features=(),
         pose=replace(side.pose, rotation=((0, 1, 0), (0, 0, 1), (1, 0, 0)), origin=(1.5, -18.0, 1.5)),
     )  # fmt: skip
-    return replace(made, cabinets=(replace(glaze, parts=(*glaze.parts, leaf)),))
+    return weighed(replace(made, cabinets=(replace(glaze, parts=(*glaze.parts, leaf)),)))
 
 
 def test_open_doors_and_contents_at_the_front_pull_more():

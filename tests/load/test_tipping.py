@@ -9,6 +9,7 @@ from rodwork.load.masses import Mass
 from rodwork.load.station import load_of
 from rodwork.load.tipping import CARPET_MM, CHILD_KG, state
 from rodwork.model.demand import Contents
+from rodwork.setout.weights import weighed
 from tests.building import rod
 
 
@@ -45,7 +46,7 @@ def with_door(made):
         side, id="door", name="door", role="door", in_box=False, size=(1797.0, 597.0, 18.0), features=(),
         pose=replace(side.pose, rotation=((0, 1, 0), (0, 0, 1), (1, 0, 0)), origin=(1.5, -18.0, 1.5)),
     )  # fmt: skip
-    return replace(made, cabinets=(replace(glaze, parts=(*glaze.parts, leaf)),))
+    return weighed(replace(made, cabinets=(replace(glaze, parts=(*glaze.parts, leaf)),)))
 
 
 def with_drawer(made):
@@ -63,7 +64,7 @@ def with_drawer(made):
         front, id="db", name="drawer bottom", role="drawer bottom", size=(540.0, 250.0, 6.0),
         pose=replace(shelf.pose, origin=(30.0, 0.0, 112.0)),
     )  # fmt: skip
-    return replace(made, cabinets=(replace(glaze, parts=(*glaze.parts, front, side, bottom)),))
+    return weighed(replace(made, cabinets=(replace(glaze, parts=(*glaze.parts, front, side, bottom)),)))
 
 
 def states(made):
@@ -121,5 +122,5 @@ def test_how_many_people_lift_it(sizes, people):
 def test_a_weight_that_is_not_known_is_not_guessed():
     made = rod()
     boards = {n: replace(b, density_kg_m3=None) for n, b in made.boards.items()}
-    found = load_of(replace(made, boards=boards)).cabinets[0].lifting
+    found = load_of(weighed(replace(made, boards=boards))).cabinets[0].lifting
     assert (found.kg, found.people) == (None, None)

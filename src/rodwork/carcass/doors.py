@@ -20,11 +20,11 @@ from rodwork.model.job import Board, Cabinet, CannotBuild, Edging
 from rodwork.model.meeting import PinRow
 from rodwork.model.panel import Panel
 from rodwork.model.surface import EDGES, SURFACES
+from rodwork.model.weight import weight_of
 
 DOOR_OFF_MM = 2.0  # buffers; common practice, 1.5 to 2
 FLUSH_MM = 1.0  # of a frame's edge with the board behind it; the hinge takes up more
 LEAST_MM = 60.0  # of a door, either way
-KG = 1e-9  # kg per m3 times mm3
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -280,8 +280,7 @@ def _leaf(
         edged=EDGES if edged else (), edging=of.edging, shows=SURFACES, in_box=False, bought=asked.bought is not None,
     )  # fmt: skip
     carrier, overlay = _carried(of, space, board, place)
-    density = board.density_kg_m3
-    kg = None if density is None else made.size[0] * made.size[1] * made.size[2] * density * KG
+    kg = None if board.density_kg_m3 is None else weight_of(made, board.density_kg_m3).kg
     return Leaf(
         panel=made, hinged=space.hinged, style=asked.style, carrier=carrier, overlay=round(overlay, 6), low=low,
         high=high, kg=None if kg is None else round(kg, 3), sheet=asked.hinge, place=place, bought=asked.bought,

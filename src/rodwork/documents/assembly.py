@@ -12,7 +12,7 @@ from rodwork.documents.assembly_order import NoOrder, Step, assembly_steps
 from rodwork.documents.drawing import HEAVY, HIDDEN, NO_PEN, THIN, Point, Shape, Text, box, line, moved, wrapped
 from rodwork.documents.elevations import bays
 from rodwork.documents.figures import arrow, mass_text, size_text
-from rodwork.documents.masses import TWO_PEOPLE_KG, cabinet_kg
+from rodwork.documents.masses import TWO_PEOPLE_KG
 from rodwork.documents.page import Area, Page, body, fitted
 from rodwork.documents.pictorial import (
     FRONT,
@@ -389,9 +389,8 @@ def _last_caption(n: int, cabinet: RodCabinet, rod: Rod, loose: Picture | None) 
         words.append(_FRAME)
     if cabinet.drawers:
         words.append(_DRAWERS)
-    kg = cabinet_kg(rod.cabinet[cabinet.name], rod)
-    if kg is not None and kg > TWO_PEOPLE_KG:
-        words.append(f"About {mass_text(kg)}: two people to turn and carry it.")
+    if cabinet.weight is not None and cabinet.weight.kg > TWO_PEOPLE_KG:
+        words.append(f"About {mass_text(cabinet.weight.kg)}: two people to turn and carry it.")
     return f"{n}. Is it square?", " ".join(w for w in words if w)
 
 

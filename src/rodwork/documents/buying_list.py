@@ -8,7 +8,7 @@ from math import ceil
 
 from rodwork.documents.cutting_list import cutting_rows
 from rodwork.documents.figures import mass_text, size_text
-from rodwork.documents.masses import TWO_PEOPLE_KG, sheet_kg
+from rodwork.documents.masses import TWO_PEOPLE_KG
 from rodwork.documents.page import Page, body
 from rodwork.documents.tables import Block, Column, band, flow, gap, heading, paragraph, rows
 from rodwork.model.cutting import BoardPlan, CuttingPlan
@@ -277,7 +277,7 @@ def _glue(rod: Rod, width: float) -> tuple[Block, ...]:
     if glued:
         words.append(f"Glue for {glued} joints.")
     for name, stock in rod.boards.items():
-        kg = sheet_kg(stock)
+        kg = stock.sheet_kg
         if kg and kg > TWO_PEOPLE_KG and any(p.board == name for c in rod.cabinets for p in c.parts):
             words.append(f"A whole sheet of {name} is about {mass_text(kg)}: two people, or a trolley.")
     return (paragraph(" ".join(words), width, size=4.0),) if words else ()

@@ -7,7 +7,7 @@ from rodwork.documents.cutting_list import cutting_rows
 from rodwork.documents.drawing import LINE, NO_PEN, THIN, Pen, Shape, Text, box, line, moved, wrapped
 from rodwork.documents.elevations import elevations
 from rodwork.documents.figures import mass_text, size_text
-from rodwork.documents.masses import TWO_PEOPLE_KG, board_kg, cabinet_kg, sheet_kg
+from rodwork.documents.masses import TWO_PEOPLE_KG
 from rodwork.documents.page import Area, Page, body, fitted
 from rodwork.documents.pictorial import bounds, drawn, pictorial
 from rodwork.documents.tables import LEADING, Block, band, flow, gap, marks_text, paragraph
@@ -158,7 +158,7 @@ def _about(cabinet: RodCabinet, rod: Rod, width: float) -> Iterator[tuple[str, f
     for text in wrapped(f"{cabinet.name}{count}", 4.6, width, True):
         yield text, 4.6, True
     sizes = " × ".join(size_text(v, rod.step) for v in cabinet.size)
-    kg = cabinet_kg(cabinet, rod)
+    kg = cabinet.weight.kg if cabinet.weight else None
     mass = "" if kg is None else f", {mass_text(kg)} each" if cabinet.count > 1 else f", {mass_text(kg)}"
     for text in wrapped(f"{sizes} (width, height, depth){mass}", 3.6, width):
         yield text, 3.6, False
@@ -344,17 +344,17 @@ def _lifting(rod: Rod) -> str:
     """What is heavy in this job, and the guideline that says so."""
     words = []
     used = {p.board for c in rod.cabinets for p in c.parts}
-    sheets = [(n, kg) for n, s in rod.boards.items() if n in used and (kg := sheet_kg(s)) is not None]
+    sheets = [(n, kg) for n, s in rod.boards.items() if n in used and (kg := s.sheet_kg) is not None]
     heavy = [f"a whole sheet of {n} ({mass_text(kg)})" for n, kg in sheets if kg > TWO_PEOPLE_KG]
     boards = [(r.kg, r) for r in cutting_rows(rod) if r.kg is not None and r.kg > TWO_PEOPLE_KG]
     heavy += [f"{r.name} {marks_text(r.marks[:1])} ({mass_text(kg)})" for kg, r in boards]
-    cabinets = [(c.name, cabinet_kg(c, rod)) for c in rod.boxes]
-    heavy += [f"{name} ({mass_text(kg)} empty)" for name, kg in cabinets if kg is not None and kg > TWO_PEOPLE_KG]
+    units = [(c.name, c.weight.kg) for c in rod.boxes if c.weight is not None]
+    heavy += [f"{name} ({mass_text(kg)} empty)" for name, kg in units if kg > TWO_PEOPLE_KG]
     if heavy:
         words.append(f"Two people: {listed(heavy)}.")
     elif sheets:
         words.append("No board or empty cabinet of this job is over 25 kg.")
-    unknown = sorted({p.board for c in rod.cabinets for p in c.parts if board_kg(p, rod) is None})
+    unknown = sorted({p.board for c in rod.cabinets for p in c.parts if p.weight is None})
     if unknown:
         words.append(f"The density of {listed(unknown)} is not known: weigh before you lift.")
     words.append(

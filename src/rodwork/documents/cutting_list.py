@@ -6,7 +6,6 @@ from dataclasses import dataclass
 from rodwork.documents.annotate import listed
 from rodwork.documents.bevels import bevel_words
 from rodwork.documents.figures import mass_text, size_text
-from rodwork.documents.masses import board_kg
 from rodwork.documents.page import Page, body
 from rodwork.documents.tables import Block, Column, band, flow, gap, heading, marks_text, rows
 from rodwork.model.panel import Part, Point
@@ -110,7 +109,7 @@ def _row(parts: list[Part], rod: Rod) -> CuttingRow:
         edges=tuple(edged(first)),
         edging=first.edging_name,
         measured=first.measured,
-        kg=board_kg(first, rod),
+        kg=first.weight.kg if first.weight else None,
         bevels=bevel_words(first),
     )
 

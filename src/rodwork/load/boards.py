@@ -6,8 +6,7 @@ from functools import lru_cache
 from rodwork.catalogue.strengths import Durability, Strength, durability, grades_of, strength_of
 from rodwork.model.demand import Declared, Room
 from rodwork.model.figure import Figure, least_sure
-from rodwork.model.panel import Panel
-from rodwork.model.rod import BoardStock, Rod
+from rodwork.model.rod import BoardStock
 
 GRAVITY = 9.81  # m/s2, as the shelf formula of the European MDF association has it
 
@@ -79,10 +78,3 @@ def creep_share(board: BoardFigures, room: Room, stays: bool) -> Figure | None:
     standing = least_sure("second-hand", board.factors_source.standing)
     how = f"; {board.factors_source.source}" if not board.factors_source.is_firm else ""
     return Figure(value=kdef, standing=standing, source=f"EN 1995-1-1 table 3.2{how}")
-
-
-def mass_kg(part: Panel, rod: Rod) -> float | None:
-    """Weight of one board without its machining; None where its density is not known."""
-    density = rod.boards[part.board].density_kg_m3
-    L, W, T = part.size
-    return None if density is None else L * W * T * density * 1e-9

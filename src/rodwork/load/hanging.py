@@ -60,9 +60,9 @@ def hanging_load(
         return None
     name, wall = wall_of(cabinet, rod)
     places, down = fixing_places(cabinet, wall)
-    states = tuple(_state(cabinet, rod, places, down, *how) for how in _states(cabinet))
+    states = tuple(_state(cabinet, places, down, *how) for how in _states(cabinet))
     worst = max(states, key=lambda s: s.pull_N)
-    missing = _one_missing(worst, places, cabinet, rod, down)
+    missing = _one_missing(worst, places, cabinet, down)
     bears = None
     if wall.fixing is not None and wall.fixing.pull_N is not None and wall.fixing.shear_N is not None:
         bears = (working(wall.fixing.pull_N, wall.fixing), working(wall.fixing.shear_N, wall.fixing))
@@ -130,10 +130,10 @@ def _states(cabinet: RodCabinet) -> tuple[tuple[str, bool, bool], ...]:
 
 
 def _state(
-    cabinet: RodCabinet, rod: Rod, places: tuple[float, ...], down: float, words: str, opened: bool, forward: bool
+    cabinet: RodCabinet, places: tuple[float, ...], down: float, words: str, opened: bool, forward: bool
 ) -> WallForce:
     masses = (
-        *board_masses(cabinet, rod, opened), *content_masses(cabinet, forward), *drawer_contents(cabinet, opened)
+        *board_masses(cabinet, opened), *content_masses(cabinet, forward), *drawer_contents(cabinet, opened)
     )  # fmt: skip
     return wall_force(words, together(masses), places, cabinet.size[2], cabinet.size[1] - down)
 
@@ -152,7 +152,7 @@ def wall_force(words: str, mass: Mass, places: tuple[float, ...], depth_mm: floa
 
 
 def _one_missing(
-    worst: WallForce, places: tuple[float, ...], cabinet: RodCabinet, rod: Rod, down: float
+    worst: WallForce, places: tuple[float, ...], cabinet: RodCabinet, down: float
 ) -> WallForce:  # fmt: skip
     """The worst state with the fixing gone whose loss the others feel most; with one fixing alone: nothing is left."""
     if len(places) < 2:
@@ -161,7 +161,5 @@ def _one_missing(
             shear_N=worst.shear_N, push_N=worst.push_N, forces=(),
         )  # fmt: skip
     words, opened, forward = _states(cabinet)[-1]
-    found = [
-        _state(cabinet, rod, (*places[:i], *places[i + 1 :]), down, words, opened, forward) for i in range(len(places))
-    ]
+    found = [_state(cabinet, (*places[:i], *places[i + 1 :]), down, words, opened, forward) for i in range(len(places))]
     return max(found, key=lambda s: max(abs(f.pull_N) + abs(f.shear_N) for f in s.forces))

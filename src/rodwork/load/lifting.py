@@ -6,9 +6,8 @@ close to the body 25 kg for a man, 16 kg for a woman; at arm's length 15 and 10 
 safe; it asks for both hands, an upright trunk, no twist and at most 10 m.
 """
 
-from rodwork.load.masses import boards_kg
 from rodwork.model.loading import Lifting
-from rodwork.model.rod import Rod, RodCabinet
+from rodwork.model.rod import RodCabinet
 
 MAN_KG, WOMAN_KG = 25.0, 16.0
 TEAM = {1: 1.0, 2: 2 / 3, 3: 1 / 2, 4: 1 / 2}  # share of the sum; four as three, for want of a figure
@@ -20,11 +19,11 @@ def team_kg(people: int, each_kg: float = MAN_KG) -> float:
     return people * each_kg * TEAM[people]
 
 
-def lifting(cabinet: RodCabinet, rod: Rod) -> Lifting:
+def lifting(cabinet: RodCabinet) -> Lifting:
     """How many people by the guide for one cabinet, as made, without contents."""
-    kg = boards_kg(cabinet, rod)
-    if kg is None:
+    if cabinet.weight is None:
         return Lifting(kg=None, people=None, words="Its weight is not known: a board has no density.", source=SOURCE)
+    kg = cabinet.weight.kg
     people = next((n for n in sorted(TEAM) if team_kg(n) >= kg), None)
     if people is None:
         words = "Too heavy to lift whole by the guide: take it apart, or use a trolley and a lift table."

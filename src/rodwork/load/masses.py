@@ -3,10 +3,10 @@
 from collections.abc import Iterable
 from dataclasses import dataclass
 
-from rodwork.load.boards import GRAVITY, mass_kg
+from rodwork.load.boards import GRAVITY
 from rodwork.load.contents import bearing, even_N_per_mm
 from rodwork.model.panel import Part
-from rodwork.model.rod import Rod, RodCabinet
+from rodwork.model.rod import RodCabinet
 
 DRAWER = ("drawer front", "drawer side", "drawer back", "drawer bottom")
 FORWARD = 0.25  # contents pushed forward: their middle a quarter of the shelf's depth from its front; our own rule
@@ -23,32 +23,25 @@ class Mass:
     z: float
 
 
-def boards_kg(cabinet: RodCabinet, rod: Rod) -> float | None:
-    """All boards of one cabinet; None where a density is not known."""
-    each = [mass_kg(p, rod) for p in cabinet.parts]
-    return None if None in each else sum(m for m in each if m is not None)
-
-
-def board_masses(cabinet: RodCabinet, rod: Rod, opened: bool) -> tuple[Mass, ...]:
+def board_masses(cabinet: RodCabinet, opened: bool) -> tuple[Mass, ...]:
     """Every board where it is; `opened`: doors at a right angle, drawers out by their whole length.
 
     A board of which no density is known is left out.
     """
     out = drawer_reach_mm(cabinet) if opened else 0.0
-    return tuple(m for p in cabinet.parts if (m := _of(p, rod, opened, out)) is not None)
+    return tuple(m for p in cabinet.parts if (m := _of(p, opened, out)) is not None)
 
 
-def _of(part: Part, rod: Rod, opened: bool, out: float) -> Mass | None:
-    kg = mass_kg(part, rod)
-    if kg is None:
+def _of(part: Part, opened: bool, out: float) -> Mass | None:
+    if part.weight is None:
         return None
     low, high = part.box
-    x, y, z = ((a + b) / 2 for a, b in zip(low, high, strict=True))
+    x, y, z = part.weight.centre
     if opened and part.role == "door":
         y = low[1] - (high[0] - low[0]) / 2
     if part.role in DRAWER:
         y -= out
-    return Mass(N=kg * GRAVITY, x=x, y=y, z=z)
+    return Mass(N=part.weight.kg * GRAVITY, x=x, y=y, z=z)
 
 
 def drawer_reach_mm(cabinet: RodCabinet) -> float:

@@ -38,6 +38,6 @@ def _cabinet(cabinet: RodCabinet, rod: Rod) -> CabinetLoad:
     return CabinetLoad(
         name=cabinet.name, count=cabinet.count, contents=words, contents_from=figure,
         shelves=shelves, joints=joints, racking=racking(cabinet, rod),
-        hanging=hanging_load(cabinet, rod, shelves, joints), tipping=tipping(cabinet, rod),
-        lifting=lifting(cabinet, rod),
+        hanging=hanging_load(cabinet, rod, shelves, joints), tipping=tipping(cabinet),
+        lifting=lifting(cabinet),
     )  # fmt: skip

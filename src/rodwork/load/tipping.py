@@ -13,7 +13,7 @@ from math import atan2, cos, sin
 from rodwork.load.boards import GRAVITY
 from rodwork.load.masses import Mass, board_masses, content_masses, drawer_contents, drawer_reach_mm
 from rodwork.model.loading import Tipping, TippingState
-from rodwork.model.rod import Rod, RodCabinet
+from rodwork.model.rod import RodCabinet
 
 CHILD_KG = 27.2
 CARPET_MM = 10.9
@@ -29,13 +29,13 @@ WORDS = (
 )
 
 
-def tipping(cabinet: RodCabinet, rod: Rod) -> Tipping | None:
+def tipping(cabinet: RodCabinet) -> Tipping | None:
     """Every state; None for a unit that hangs or is a wall unit."""
     if cabinet.asked.hanging is not None or cabinet.asked.style == "wall":
         return None
     feet = front_feet_mm(cabinet)
     height = cabinet.size[1] + _below(cabinet) - RESTRAINT_BELOW_TOP_MM
-    states = tuple(_state(cabinet, rod, feet, height, *how) for how in _states(cabinet))
+    states = tuple(_state(cabinet, feet, height, *how) for how in _states(cabinet))
     need = max(s.restraint_N for s in states)
     return Tipping(states=states, restraint_N=need, words=WORDS)
 
@@ -73,9 +73,9 @@ def _states(cabinet: RodCabinet) -> tuple[tuple[str, bool, bool, bool], ...]:
 
 
 def _state(
-    cabinet: RodCabinet, rod: Rod, feet: float, height: float, words: str, opened: bool, filled: bool, child: bool
+    cabinet: RodCabinet, feet: float, height: float, words: str, opened: bool, filled: bool, child: bool
 ) -> TippingState:
-    masses = list(board_masses(cabinet, rod, opened))
+    masses = list(board_masses(cabinet, opened))
     if filled:
         masses += [*content_masses(cabinet, False), *drawer_contents(cabinet, opened)]
     if child:

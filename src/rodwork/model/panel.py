@@ -7,6 +7,7 @@ from rodwork.geometry.vec import Vec
 from rodwork.model.feature import Feature
 from rodwork.model.pose import Pose
 from rodwork.model.surface import EDGES, Surface
+from rodwork.model.weight import Weight
 
 Role = Literal[
     "side", "top", "bottom", "fixed shelf", "loose shelf", "divider", "rail", "back", "door", "drawer front",
@@ -77,3 +78,4 @@ class Part(Panel):
     marks: tuple[str, ...]
     same_as: str | None
     features: tuple[Feature, ...]
+    weight: Weight | None = None  # None: the density of its board is not known

@@ -21,6 +21,7 @@ from rodwork.model.sawing import Sawing
 from rodwork.model.setup import Setup
 from rodwork.model.shop import Shop
 from rodwork.model.survey import Survey
+from rodwork.model.weight import M3_PER_MM3, Weight
 
 SCHEMA = "rodwork/rod/1"
 
@@ -38,6 +39,17 @@ class BoardStock:
     density_kg_m3: float | None = None
     grade: str | None = None
     declared: Declared | None = None
+
+    @property
+    def kg_per_mm2(self) -> float | None:
+        """What it weighs for its area; None where its density is not known."""
+        return None if self.density_kg_m3 is None else self.actual * self.density_kg_m3 * M3_PER_MM3
+
+    @property
+    def sheet_kg(self) -> float | None:
+        """A whole sheet as it is carried in; None where its density is not known."""
+        per_mm2 = self.kg_per_mm2
+        return None if per_mm2 is None else self.sheet[0] * self.sheet[1] * per_mm2
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -104,6 +116,7 @@ class Asked:
 class RodCabinet:
     """One cabinet entry: `count` multiplies marks, never parts. `size` = width, height, depth.
 
+    `weight`: of all its boards, without fittings or contents; None where a density is not known.
     `copy_of`: the entry that this is one copy of, where a board of it is measured and it stands by itself.
     """
 
@@ -119,6 +132,7 @@ class RodCabinet:
     drawers: tuple[DrawerMade, ...] = ()
     footing: Footing | None = None
     finish: Finish | None = None
+    weight: Weight | None = None
     copy_of: str | None = field(default=None, metadata={"leave_out": True})
 
     @property

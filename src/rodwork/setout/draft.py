@@ -17,6 +17,7 @@ from rodwork.setout.marks import marks
 from rodwork.setout.pins import pin_machining
 from rodwork.setout.settings import BoardWork, settings
 from rodwork.setout.turn import first_like
+from rodwork.setout.weights import weighed
 
 _PANEL_FIELDS = tuple(f.name for f in fields(Panel))
 CORNERS: dict[Corners, str] = {
@@ -65,7 +66,7 @@ def draft(job: Job, made: tuple[Made, ...], runs: tuple[MadeRun, ...] = ()) -> R
             for p in one.carcass.panels
             if not p.bought
         ]  # fmt: skip
-    return Rod(
+    rod = Rod(
         job=job.name, step=job.shop.step_mm, shop=job.shop, heading=_heading(job),
         boards={
             b.name: BoardStock(material=b.material, thickness=b.thickness_mm, actual=b.actual_mm, grain=b.grain,
@@ -83,6 +84,7 @@ def draft(job: Job, made: tuple[Made, ...], runs: tuple[MadeRun, ...] = ()) -> R
         surveys=job.surveys,
         runs=tuple(r.run for r in runs),
     )  # fmt: skip
+    return weighed(rod)
 
 
 def _by_part(one: Made | MadeRun) -> dict[str, tuple[Machining, ...]]:

@@ -224,8 +224,7 @@ def _cut_sheet(
     together = tuple(
         replace(piece, name=", ".join(marks[n])) if n in marks else piece for n, piece in enumerate(pieces)
     )
-    density = rod.boards[name].density_kg_m3
-    per_mm2 = None if density is None else rod.boards[name].actual * density * 1e-9
+    per_mm2 = rod.boards[name].kg_per_mm2
     saw = rod.sawing.saw
     worked = work_out(
         tree, together, saw, source.size, trimmed=not source.offcut, name="/".join(map(str, numbers)),
