@@ -40,3 +40,31 @@ def test_a_shelf_on_the_other_side_of_the_carrying_board_is_no_matter():
 @pytest.mark.parametrize("hung", ["left", "right", "pair", "up"])
 def test_a_plain_cupboard(hung):
     assert told(CODE, fronted(doors(hung))) == []
+
+
+# --- loose shelves ------------------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize("height", [1100.0, 1200.0, 1300.0, 1400.0, 1500.0])
+@pytest.mark.parametrize("shelves", [1, 3])
+def test_hinges_keep_off_a_loose_shelf_in_the_middle_of_a_tall_door(height, shelves):
+    made = fronted(doors("left"), height_mm=height, loose_shelves=(shelves,))
+    assert len(made.cabinets[0].doors[0].hinges) == 3
+    assert told(CODE, made) == []
+
+
+BOUGHT = {"bought": {"height": 715.0, "width": 596.0, "cups_from_ends": 150.0, "cups_from_edge": 22.5}}
+
+
+def test_a_loose_shelf_across_the_plate_of_a_bought_door_and_each_mend():
+    """Its cups are 150 from its ends, its plates 24 each way of that: a shelf on the grid at 152 lies from 154.5 on."""
+
+    def hung(**changes):
+        return fronted(doors("left", **BOUGHT), loose_shelves=(4,), **changes)
+
+    (finding,) = [f for f in told(CODE, hung()) if "loose shelf 1" in f.where]
+    assert finding.severity == "warning"
+    assert "shelf_set_back = 60" in finding.mend
+    assert told(CODE, hung(shelf_set_back_mm=60.0)) == []
+    others = fronted(doors("left", **BOUGHT), loose_shelves=(2,))  # on other holes
+    assert told(CODE, others) == []

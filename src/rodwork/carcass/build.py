@@ -116,7 +116,7 @@ def build(
         faced = blind_end(stands, faced.face, cabinet.blind)
     opened = Opened(
         cabinet=cabinet, bays=bays, spaces=site.heights.spaces, face=faced.face, pins=rows, edging=site.edging,
-        step=shop.fence_step_mm,
+        step=shop.fence_step_mm, loose=loose,
     )  # fmt: skip
     boxes = _boxes(site, opened, boards, back_recipe)
     hung = doors(opened, boards, boxes.bores)

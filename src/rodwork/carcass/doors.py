@@ -38,6 +38,7 @@ class Opened:
     pins: tuple[PinRow, ...]
     edging: Edging | None
     step: float
+    loose: tuple[Panel, ...] = ()  # shelves on their pins
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -338,10 +339,17 @@ def _taken(
     if leaf.hinged == "up":
         return Taken((), plate_bores(bores, leaf.carrier.id, 0))
     spaces = of.face.spaces if leaf.carrier.role == "face frame" else of.spaces
-    lies = [(a[1], b[0]) for a, b in pairwise(spaces)]
+    lies = [(a[1], b[0]) for a, b in pairwise(spaces)] + _loose_before(of, leaf, space)
     ends = ((min(0.0, of.face.high[0]), spaces[0][0]), (spaces[-1][1], max(of.face.high[1], of.cabinet.height_mm)))
     taken = (*pins.get(leaf.carrier.id, ()), *plate_bores(bores, leaf.carrier.id, 2))
     return Taken((*ends, *lies), taken)
+
+
+def _loose_before(of: Opened, leaf: Leaf, space: _Space) -> list[tuple[float, float]]:
+    """Where loose shelves of the bay lie across the line of the plates."""
+    bay = of.bays[space.number]
+    boxes = (shelf.box for shelf in of.loose)
+    return [(a[2], b[2]) for a, b in boxes if bay.x0 <= a[0] and b[0] <= bay.x1 and a[1] < leaf.line]
 
 
 def drawer_across(of: Opened, asked: Drawers, i: int) -> tuple[float, float]:

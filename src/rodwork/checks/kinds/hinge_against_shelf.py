@@ -1,10 +1,10 @@
-"""A hinge plate that meets a fixed shelf, or a board above or below: it cannot be screwed on, or the hinge binds."""
+"""A hinge plate that meets a shelf, or a board above or below: it cannot be screwed on, or the hinge binds."""
 
 from collections.abc import Iterable, Iterator
 
 from rodwork.checks.check import Check
 from rodwork.checks.spot import Spot, mm, told_once
-from rodwork.checks.standing import Stood, standing
+from rodwork.checks.standing import Stood, standing, stood
 from rodwork.geometry.vec import Vec
 from rodwork.model.finding import Finding
 from rodwork.model.fronts import DoorHung, Hinge
@@ -12,6 +12,8 @@ from rodwork.model.rod import Rod, RodCabinet
 
 CODE = "hinge-against-shelf"
 HALF_PLATE_MM = 24.0  # a plate of two screws 32 apart is 45 to 50 long; common practice, no source
+PLATE_BEHIND_MM = 23.0  # and its arm reaches so far behind the line of its screws; common practice, no source
+LOOSE_MM = 2.0  # a loose shelf ends so far from the board, at the most
 
 
 def look(rod: Rod) -> Iterable[Finding]:
@@ -22,6 +24,7 @@ def look(rod: Rod) -> Iterable[Finding]:
 
 def _spots(cabinet: RodCabinet) -> Iterator[Spot]:
     boards = standing(cabinet)
+    loose = tuple(stood(p) for p in cabinet.parts if p.role == "loose shelf")
     for door in cabinet.doors:
         for hinge in door.hinges:
             middle = _middle(cabinet, hinge)
@@ -30,9 +33,22 @@ def _spots(cabinet: RodCabinet) -> Iterator[Spot]:
                 yield Spot(
                     severity="fault", parts=(cabinet.part[door.door], across.part), ids=(hinge.id,),
                     what=f"the plate of a hinge needs {mm(2 * HALF_PLATE_MM)} along the board and meets another",
-                    place=f"{hinge.id.removeprefix(f'{door.door} ')} of {door.door}",
+                    place=_place(door, hinge),
                     mend=f"keep that board {mm(HALF_PLATE_MM)} clear of the hinge: move the shelf, or change `hinges`",
                 )  # fmt: skip
+            for shelf in (b for b in loose if _over(door, b, middle)):
+                yield Spot(
+                    severity="warning", parts=(cabinet.part[door.door], shelf.part), ids=(hinge.id,),
+                    what=f"on its pins the shelf lies across the plate of a hinge, which needs {mm(2 * HALF_PLATE_MM)} "
+                    "along the board",
+                    place=_place(door, hinge),
+                    mend="lay it a hole higher or lower, notch it round the plate, or keep it behind: "
+                    f"shelf_set_back = {mm(middle[1] + PLATE_BEHIND_MM)}",
+                )  # fmt: skip
+
+
+def _place(door: DoorHung, hinge: Hinge) -> str:
+    return f"{hinge.id.removeprefix(f'{door.door} ')} of {door.door}"
 
 
 def _middle(cabinet: RodCabinet, hinge: Hinge) -> Vec:
@@ -46,7 +62,7 @@ def _over(door: DoorHung, board: Stood, middle: Vec) -> bool:
     """Whether the board reaches the plate's face where the plate is."""
     run, face = (0, 2) if door.hinged == "up" else (2, 0)
     inward = 1.0 if door.hinged == "left" else -1.0
-    probe = middle[face] + inward
+    probe = middle[face] + inward * LOOSE_MM
     return (
         board.low[run] - HALF_PLATE_MM < middle[run] < board.high[run] + HALF_PLATE_MM
         and board.low[1] < middle[1] < board.high[1]
