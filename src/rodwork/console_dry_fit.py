@@ -12,7 +12,7 @@ from rodwork.documents.dry_fit_words import (
     boards_words,
     copies_words,
     lip_words,
-    square_words,
+    shape_lines,
 )
 from rodwork.model.dry_fit import NOT_MEASURED, CabinetFit, DryFit, sentence
 from rodwork.model.finding import PRINTED
@@ -55,8 +55,8 @@ def _print_cabinet(console: Console, fit: CabinetFit, job: DryFit) -> None:
         for said in as_cut_lines(as_cut):
             console.print(f"  {escape(said)}")
     _print_lips(console, fit, job.feel_mm)
-    for square in fit.squareness:
-        console.print(square_words(square))
+    for said in shape_lines(fit):
+        console.print(said)
     if fit.remedies:
         console.print("Three things to do:" if len(fit.remedies) == 3 else "What to do:")
         for number, remedy in enumerate(fit.remedies, 1):

@@ -5,7 +5,7 @@ from rodwork.model.contact import Contact, Place, Register
 from rodwork.model.job import Recipe
 from rodwork.model.meeting import Meeting
 from rodwork.model.panel import Panel
-from rodwork.model.slope import bevel_at, from_arris, inward_of, level_at, on_the_slope
+from rodwork.model.slope import bevel_at, inward_of, level_at, on_the_slope, reckoned_outwards
 from rodwork.model.surface import OPPOSITE, Surface, axis_of, distance_from, inward, level, surface_facing
 
 _FLUSH_MM = 1e-6
@@ -31,7 +31,8 @@ def meet(
     """
     along_run = guest.pose.direction_to_cabinet(inward(guest_register.along_from))
     out = guest.pose.direction_to_cabinet(inward_of(guest, guest_register.bears))
-    across = guest.pose.direction_to_cabinet(_across(guest, guest_register))
+    outwards = reckoned_outwards(guest, guest_register.bears, guest_register.across_from)
+    across = guest.pose.direction_to_cabinet(neg(outwards))
     corner = guest.pose.to_cabinet(_corner(guest, guest_register))
     mitred = bevel_at(host, host_register.bears) != 0  # there the two arrises are one
     reach = 0.0 if mitred else distance_from(host_register.bears, host.size, host.pose.to_part(corner))
@@ -95,13 +96,6 @@ def _corner(guest: Panel, register: Register) -> Vec:
         at[axis_of(surface)] = level(surface, guest.size)
     at[axis_of(register.bears)] = level_at(guest, register.bears, at[2])
     return (at[0], at[1], at[2])
-
-
-def _across(guest: Panel, register: Register) -> Vec:
-    """From the registering face into the guest; on a bevelled end along it, part axes."""
-    if axis_of(register.across_from) == 2 and bevel_at(guest, register.bears):
-        return from_arris(guest, register.bears, register.across_from)
-    return inward(register.across_from)
 
 
 def _width(guest: Panel, register: Register) -> float:

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 
 from rodwork.documents.annotate import clipped
 from rodwork.documents.drawing import FAINT, HEAVY, HIDDEN, LINE, THIN, Pen, Shape, Text, box, line, moved
-from rodwork.documents.dry_fit_words import HISTOGRAMS, as_cut_lines, boards_words, lip_words, square_words
+from rodwork.documents.dry_fit_words import HISTOGRAMS, as_cut_lines, boards_words, lip_words, shape_lines
 from rodwork.documents.page import Area, Page, body
 from rodwork.documents.tables import Block, Column, band, flow, gap, heading, paragraph, rows
 from rodwork.model.dry_fit import CabinetFit, DryFit, Histogram, Lip, sentence
@@ -49,8 +49,8 @@ def _front(rod: Rod, fit: DryFit, cabinet: CabinetFit, area: Area) -> Iterator[S
     yield from _elevation(rod.cabinet[cabinet.cabinet], fit, cabinet, picture)
     yield from _to_do(cabinet, Area(left=area.right - TODO_WIDE, bottom=area.bottom, right=area.right, top=top))
     y = area.bottom + 16.0
-    for square in cabinet.squareness:
-        yield Text(at=(area.left, y), text=square_words(square), size=4.2)
+    for text in shape_lines(cabinet):
+        yield Text(at=(area.left, y), text=text, size=4.2)
         y -= 5.6
 
 

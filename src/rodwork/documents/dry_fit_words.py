@@ -2,12 +2,13 @@
 
 from collections.abc import Iterable, Iterator
 
-from rodwork.model.dry_fit import AsCut, CabinetFit, Lip, Square, word_of
+from rodwork.model.dry_fit import AsCut, CabinetFit, Lip, Mitres, Square, word_of
 
 HISTOGRAMS = {
     "lip": "Worst lip of each assembly, mm", "diagonals": "Diagonals differ by, mm",
     "width": "Wider at the top by, mm", "height": "Taller at the left by, mm",
 }  # fmt: skip
+MOSTLY = 0.7  # so often on one side, and that side is named
 _SQUARE = {"diagonals": "Diagonals differ by", "width": "Wider at the top by", "height": "Taller at the left by"}
 
 
@@ -38,6 +39,25 @@ def square_words(square: Square) -> str:
     if square.pull_low_mm is not None and square.pull_high_mm is not None:
         pull = f"; pulling can change that by {abs(square.pull_high_mm - square.pull_low_mm) / 2:.1f} either way"
     return f"{_SQUARE[square.name]} {middle}{half:.1f} at most in 95 of 100{pull}."
+
+
+def mitres_words(mitres: Mitres) -> str:
+    """How far mitred corners gape before clamps, and on which side."""
+    if mitres.worst_mm < 0.05:
+        return "Mitres close all along before any clamp bends them."
+    if mitres.outside > MOSTLY:
+        where = "outside, where it is seen"
+    else:
+        where = "at the inside" if mitres.outside < 1 - MOSTLY else "inside or outside alike"
+    likely = f"{mitres.likely_mm:.1f}" if mitres.likely_mm >= 0.05 else "hardly"
+    return f"Mitres, before clamps bend them: {likely} open, at worst {mitres.worst_mm:.1f}, {where}."
+
+
+def shape_lines(fit: CabinetFit) -> Iterator[str]:
+    """How square it comes, and how its mitres close."""
+    yield from (square_words(square) for square in fit.squareness)
+    if fit.mitres is not None:
+        yield mitres_words(fit.mitres)
 
 
 def before_and_after(before: CabinetFit, after: CabinetFit, feel_mm: float) -> Iterator[tuple[str, str, str]]:

@@ -15,6 +15,7 @@ from rodwork.model.measured import DIMENSIONS, Dimension, MeasuredBoard
 from rodwork.model.panel import Part
 from rodwork.model.rod import Rod, RodCabinet
 from rodwork.model.setup import Fence, Reading, Setup, SetupFeature
+from rodwork.model.slope import bevel_at
 from rodwork.model.surface import OPPOSITE, Surface, axis_of
 from rodwork.model.words import cabinet_words
 
@@ -195,7 +196,10 @@ def _other_settings(copy: Copy, board: Part, now: Asked) -> list[tuple[str, str,
             continue
         register = joint.contact.guest_register if joint.parts[1] == board.id else joint.contact.host_register
         words = cabinet_words(board.role, board.pose.rotation)
-        for axis in (axis_of(register.across_from), axis_of(register.along_from)):
+        sloped = bevel_at(board, register.bears) != 0  # its inside arris is blunt: no fence is held against it
+        for axis in (axis_of(register.along_from),) if sloped else (
+            axis_of(register.across_from), axis_of(register.along_from)
+        ):  # fmt: skip
             taken = _taken_from(copy.rod, copy.cabinet, board, joint.id, axis)
             if taken is None:
                 continue

@@ -11,16 +11,20 @@ from rodwork.fit.linear import LinearModel
 from rodwork.geometry.vec import Vec, along, dot, neg, scale
 from rodwork.model.accuracy import Accuracy
 from rodwork.model.contact import Register
-from rodwork.model.feature import Bore, Feature, Groove, Rebate
+from rodwork.model.feature import Bore, Feature, Groove, Rebate, Slot
 from rodwork.model.fixing import Fixing, Joint
 from rodwork.model.panel import Part
 from rodwork.model.rod import Rod, RodCabinet
-from rodwork.model.surface import Surface, level, outward
+from rodwork.model.slope import bevel_at, level_at, outward_of, reckoned_outwards
+from rodwork.model.surface import Surface, axis_of, level, outward
 
 X, Y, Z = (1.0, 0.0, 0.0), (0.0, 1.0, 0.0), (0.0, 0.0, 1.0)
 FLUSH_MM = 0.01
+FACES = 0.99  # cosine between two directions that are one
+STRIP = 0.5  # of the run: a slot this long takes a strip and no single fixing
 SLIDES_ALONG = 0.9  # cosine between the last move and the run
 BOTTOMS_MM = 1.0  # a dowel with more room than this at its ends cannot reach the bottom
+MITRE = "mitre|"
 SQUARENESS: tuple[Literal["diagonals", "width", "height"], ...] = ("diagonals", "width", "height")
 
 
@@ -81,6 +85,8 @@ class _Meeting:
                 gap = self._gap(point)
                 self.build.shoulder(self.joint.id, gap, Limits(low=-give.crush_mm, high=give.close_mm))
         self._lips()
+        if all(bevel_at(self.cabinet.part[part], register.bears) for part, register in self._registers()):
+            self._mitre()
 
     def _fixing(self, fixing: Fixing) -> bool:
         """Add what one fixing holds. Gives whether it locates the boards."""
@@ -104,15 +110,24 @@ class _Meeting:
                 limits = (FREE, Limits.either_way(play.across))
                 self.build.fixing(self.joint.id, Form(across.q * 0.0), across, limits, at_mm=self._along(point))
             return
-        u = self._residual(fixing.at, contact.along, host, guest)
-        v = self._residual(fixing.at, contact.across, host, guest)
         limits_u = self._slides(fixing) or Limits.either_way(play.along)
         is_round = play.shape == "round" and limits_u == Limits.either_way(play.across)
-        self.build.fixing(
-            self.joint.id, u, v, (limits_u, Limits.either_way(play.across)), is_round=is_round,
-            between=fixing not in (self.joint.fixings[0], self.joint.fixings[-1]), at_mm=self._along(fixing.at),
-        )  # fmt: skip
+        for name, point in self._held_at(fixing, host):
+            u = self._residual(point, contact.along, host, guest)
+            v = self._residual(point, contact.across, host, guest, name)
+            self.build.fixing(
+                self.joint.id, u, v, (limits_u, Limits.either_way(play.across)), is_round=is_round,
+                between=fixing not in (self.joint.fixings[0], self.joint.fixings[-1]), at_mm=self._along(point),
+            )  # fmt: skip
         self._bottoming(fixing, host, guest)
+
+    def _held_at(self, fixing: Fixing, host: str) -> tuple[tuple[str, Vec], ...]:
+        """Where a fixing holds: in its middle; a strip that goes most of the run, at both its ends."""
+        contact, slot = self.joint.contact, self._feature(self.host, host)
+        if not isinstance(slot, Slot) or slot.length < STRIP * contact.length:
+            return (("", fixing.at),)
+        half = slot.length / 2
+        return ("from", along(fixing.at, (contact.along, -half))), ("to", along(fixing.at, (contact.along, half)))
 
     def _slides(self, fixing: Fixing) -> Limits | None:
         """Along the run where the guest slides home: no further than the stop, and a good way short of it."""
@@ -213,10 +228,10 @@ class _Meeting:
         for part, register, sign in (
             (self.guest, self.joint.contact.guest_register, 1.0), (self.host, self.joint.contact.host_register, -1.0)
         ):  # fmt: skip
-            surface: Surface = getattr(register, datum)
-            pose = self.cabinet.part[part].pose
-            k = sign * dot(pose.direction_to_cabinet(outward(surface)), way)
-            for key, value in self.errors.surface(part, surface, pose.to_part(point)).items():
+            board, surface = self.cabinet.part[part], getattr(register, datum)
+            registered = self.errors.datum(part, register.bears, surface, board.pose.to_part(point))
+            k = sign * dot(_outwards(board, register, surface), way)
+            for key, value in registered.items():
                 off[key] = off.get(key, 0.0) + k * value
         self.build.held(self.joint.id, Form(form.q, off))
 
@@ -233,25 +248,34 @@ class _Meeting:
             self._lip(f"lip|{self.joint.id}|front", middle, neg(contact.along), "along_from")
 
     def _flush(self, datum: str, way: Vec) -> bool:
-        """Whether the two surfaces that are registered on both look this way, in one plane."""
+        """Whether what is registered on both looks this way, in one plane: two surfaces, or the arrises of a mitre."""
         levels = []
         for part, register in self._registers():
             surface: Surface = getattr(register, datum)
             board = self.cabinet.part[part]
-            if dot(board.pose.direction_to_cabinet(outward(surface)), way) < 0.99:
+            if dot(_outwards(board, register, surface), way) < FACES:
                 return False
-            point = board.pose.to_cabinet(scale(_absolute(outward(surface)), level(surface, board.size)))
-            levels.append(dot(point, way))
+            point = scale(_absolute(outward(surface)), level(surface, board.size))
+            levels.append(dot(board.pose.to_cabinet(_on(register.bears, board, point)), way))
         return abs(levels[0] - levels[1]) < FLUSH_MM
 
     def _lip(self, name: str, point: Vec, way: Vec, datum: str) -> None:
-        """Positive: the guest stands proud of the host."""
+        """Positive: the guest stands proud of the host; at a mitre its arris, over the host's face."""
         form = self.build.nought()
+        proud = 1.0
         for (part, register), sign in zip(self._registers(), (-1.0, 1.0), strict=True):
-            at = self.cabinet.part[part].pose.to_part(point)
-            surface = Form(self.build.nought().q, self.errors.surface(part, getattr(register, datum), at))
-            form = form.plus(self.build.moved(part, point, way).plus(surface), sign)
-        self.build.output(name, form, step=True)
+            board, surface = self.cabinet.part[part], getattr(register, datum)
+            off = self.errors.datum(part, register.bears, surface, board.pose.to_part(point))
+            form = form.plus(self.build.moved(part, point, way).plus(Form(self.build.nought().q, off)), sign)
+            proud = min(proud, dot(board.pose.direction_to_cabinet(outward(surface)), way))
+        self.build.output(name, self.build.nought().plus(form, proud), step=True)
+
+    def _mitre(self) -> None:
+        """How much wider a mitre gapes at its inside than at its outside, in the middle of the run."""
+        contact = self.joint.contact
+        outside = along(contact.from_point, (contact.along, contact.length / 2))
+        inside = along(outside, (contact.across, contact.width))
+        self.build.output(f"{MITRE}{self.joint.id}", self._gap(inside).plus(self._gap(outside), -1.0))
 
     def _along(self, point: Vec) -> float:
         return dot(point, self.joint.contact.along)
@@ -261,16 +285,20 @@ class _Meeting:
         yield self.guest, self.joint.contact.guest_register
 
     def _facing(self, part: str, way: Vec) -> Surface | None:
-        """The surface of a board that looks this way; None on a slope."""
+        """The surface of a board that is joined, where it looks this way."""
         register = self.joint.contact.guest_register if part == self.guest else self.joint.contact.host_register
-        facing = self.cabinet.part[part].pose.direction_to_cabinet(outward(register.bears))
-        return register.bears if dot(facing, way) > 0.7 else None
+        board = self.cabinet.part[part]
+        facing = board.pose.direction_to_cabinet(outward_of(board, register.bears))
+        return register.bears if dot(facing, way) > FACES else None
 
     def _depth_into_host(self) -> float:
-        """How far the guest goes into the host, mm."""
+        """How far the guest goes into the host, mm: the furthest corner of the edge, end or face that is joined."""
         contact, board = self.joint.contact, self.cabinet.part[self.guest]
-        size = board.size
-        corners = [board.pose.to_cabinet((x, y, z)) for x in (0, size[0]) for y in (0, size[1]) for z in (0, size[2])]
+        joined = contact.guest_register.bears
+        corners = (
+            board.pose.to_cabinet(_on(joined, board, (x, y, z)))
+            for x in (0.0, board.size[0]) for y in (0.0, board.size[1]) for z in (0.0, board.size[2])
+        )  # fmt: skip
         return max(0.0, dot(contact.from_point, contact.out) - min(dot(c, contact.out) for c in corners))
 
     def _corners(self) -> Iterator[Vec]:
@@ -287,6 +315,18 @@ class _Meeting:
 
     def _feature(self, part: str, feature: str) -> Feature:
         return next(f for f in self.cabinet.part[part].features if f.id == feature)
+
+
+def _on(surface: Surface, board: Part, point: Vec) -> Vec:
+    """A point moved along one axis onto a surface of a board, part frame."""
+    at = list(point)
+    at[axis_of(surface)] = level_at(board, surface, at[2])
+    return (at[0], at[1], at[2])
+
+
+def _outwards(board: Part, register: Register, surface: Surface) -> Vec:
+    """The way against which the numbers of a half run, in the cabinet."""
+    return board.pose.direction_to_cabinet(reckoned_outwards(board, register.bears, surface))
 
 
 def _absolute(v: Vec) -> Vec:

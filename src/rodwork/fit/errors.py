@@ -3,10 +3,14 @@
 A surface is off outwards by half of what the size is off; an end also by its squareness and bevel. Machining set off a
 surface follows that surface at that place, and adds the error of the setting (one fence is one error, however many
 boards share it; one stop is one error) and its own scatter. Forms are {key: mm of error per mm (or mrad) of source}.
+
+A bevelled end is measured over its long point, and there a stop touches it; its slope goes through that arris, and is
+off by the angle times the way from it. What is set out along a slope follows the arris of slope and face.
 """
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
+from math import cos, radians, sin
 from typing import Literal
 
 from rodwork.fit.linear import Source
@@ -15,7 +19,8 @@ from rodwork.model.accuracy import Accuracy, ErrorKind, Method
 from rodwork.model.panel import Part
 from rodwork.model.rod import Rod
 from rodwork.model.setup import Reading, Setup, SetupFeature
-from rodwork.model.surface import Surface, axis_of, outward
+from rodwork.model.slope import bevel_at, from_arris, outward_of, reckoned_outwards
+from rodwork.model.surface import Surface, axis_of, level, outward
 
 PER_MRAD = 1e-3
 MEASURED_PRIOR_MM = 5.0  # a board that was measured: its own size is believed, not the habit of the saw
@@ -33,6 +38,7 @@ SAID: Mapping[ErrorKind, tuple[str, str]] = {
     "marks": ("marking, {}", "{}, mark by mark"),
     "depth": ("the setting of the depth, {}", "{}, depth by depth"),
 }
+TILTED = ("how true the tilt of the blade is, {}", "{}, how true the tilt of each end comes")
 
 
 @dataclass(slots=True)
@@ -87,14 +93,46 @@ class Errors:
         return out
 
     def surface(self, part: str, surface: Surface, at: Vec) -> Off:
-        """How far a surface stands outside where it belongs, at a point of the part frame."""
-        axis = axis_of(surface)
-        if axis == 2:
+        """How far a surface stands outside where it belongs, square to it, at a point of the part frame."""
+        if axis_of(surface) == 2:
             return _times(self._thickness(part), 0.5)
-        out = _times(self._sawn(part, ("length", "width")[axis]), 0.5)
-        _merge(out, self._edged(part, surface))
-        if axis == 0:
-            _merge(out, self._skew(part, surface, at))
+        board = self.part(part)
+        bevel = bevel_at(board, surface)
+        out = self._point(part, surface, at)
+        if not bevel:
+            if axis_of(surface) == 0:
+                _merge(out, self._lean(part, surface, bevel), (at[2] - board.size[2] / 2) * PER_MRAD)
+            return out
+        upright = cos(radians(bevel))
+        deep = at[2] if bevel > 0 else board.size[2] - at[2]
+        out = _times(out, upright)
+        _merge(out, self._thickness(part), -0.5 * sin(radians(abs(bevel))))  # the slope goes through the long arris
+        _merge(out, self._lean(part, surface, bevel), -deep / upright * PER_MRAD)
+        return out
+
+    def datum(self, part: str, worked: Surface, surface: Surface, at: Vec) -> Off:
+        """How far off the place lies that numbers are taken from, outwards as slope.py's `reckoned_outwards` says.
+
+        `worked`: the surface that is worked on. On a slope numbers run along it from its arris with a face; what is
+        taken from a bevelled end elsewhere is taken from its long point.
+        """
+        board = self.part(part)
+        if axis_of(surface) == 2 and bevel_at(board, worked):
+            return self._arris(part, worked, surface, at)
+        return self._point(part, surface, at) if bevel_at(board, surface) else self.surface(part, surface, at)
+
+    def _arris(self, part: str, end: Surface, face: Surface, at: Vec) -> Off:
+        """How far the arris of an end and a face lies out along the end: it lies in both surfaces, wherever they are.
+
+        With unit normals n of the end and m of the face, v along the end away from the face, and the arris off by a:
+        n . a and m . a are what the surfaces are off, so that m . a = (n . a)(n . m) + (v . a)(v . m).
+        """
+        board = self.part(part)
+        out_of_end, out_of_face = outward_of(board, end), outward(face)
+        away = -dot(out_of_face, from_arris(board, end, face))
+        out = _times(self.surface(part, face, at), 1.0 / away)
+        on_arris = (at[0], at[1], level(face, board.size))
+        _merge(out, self.surface(part, end, on_arris), -dot(out_of_end, out_of_face) / away)
         return out
 
     def machining(self, part: str, feature: str, at: Vec, way: Vec, own: str = "") -> Off:
@@ -105,10 +143,10 @@ class Errors:
         setup, entry = self._at[part, feature]
         out: Off = {}
         if entry.across is not None:
-            _merge(out, self._reading(part, feature, setup, entry.across, at, "across", own), _along(entry.across, way))
+            _merge(out, *self._reading(setup, entry, entry.across, at, way, "across", own))
         if entry.along is not None and setup.stop != ():
             kind: ErrorKind = "marks" if setup.stop == "marks" else "stop"
-            _merge(out, self._reading(part, feature, setup, entry.along, at, kind, own), _along(entry.along, way))
+            _merge(out, *self._reading(setup, entry, entry.along, at, way, kind, own))
         return out
 
     def depth(self, part: str, feature: str) -> Off:
@@ -124,10 +162,11 @@ class Errors:
         return self._each(HAND, "marks", f"{joint}|{place}")
 
     def _reading(
-        self, part: str, feature: str, setup: Setup, reading: Reading, at: Vec, kind: ErrorKind, own: str
-    ) -> Off:
-        """Off along the outward direction of the surface that the number is taken from."""
-        out = self.surface(part, reading.from_surface, at)
+        self, setup: Setup, entry: SetupFeature, reading: Reading, at: Vec, way: Vec, kind: ErrorKind, own: str
+    ) -> tuple[Off, float]:
+        """Off against the way that the number runs, and how much of that lies along `way`."""
+        part, worked = entry.part, entry.bears or reading.from_surface
+        out = self.datum(part, worked, reading.from_surface, at)
         if kind == "across":
             if setup.stands_on == BATTEN:
                 _merge(out, self._line(part, reading, at), -1.0)
@@ -135,8 +174,8 @@ class Errors:
                 _merge(out, self._shared(setup.tool, kind, self._fence(setup)), -1.0)
         elif kind == "stop":
             _merge(out, self._shared(setup.tool, kind, f"{setup.tool}|{reading.word}|{reading.mm:g}"), -1.0)
-        _merge(out, self._each(setup.tool, kind, f"{part}|{feature}|{own}"), -1.0)
-        return out
+        _merge(out, self._each(setup.tool, kind, f"{part}|{entry.feature}|{own}"), -1.0)
+        return out, dot(reckoned_outwards(self.part(part), worked, reading.from_surface), way)
 
     def _line(self, part: str, reading: Reading, at: Vec) -> Off:
         """A line is marked at both edges of the board, and the batten lies between the two marks."""
@@ -161,20 +200,29 @@ class Errors:
         prior = MEASURED_PRIOR_MM if (part, dimension) in self.measured else None
         return {**out, **self._each(setup.tool, "size", f"{part}|{dimension}", prior)}
 
-    def _skew(self, part: str, surface: Surface, at: Vec) -> Off:
-        """Squareness turns both ends the same way; a leaning blade leans both outwards above."""
+    def _point(self, part: str, surface: Surface, at: Vec) -> Off:
+        """An edge or end as a stop finds it, out along its axis: its size, edging, and squareness, which turns both
+        ends the same way."""
+        axis = axis_of(surface)
+        out = _times(self._sawn(part, ("length", "width")[axis]), 0.5)
+        _merge(out, self._edged(part, surface))
         setup = self._saws.get((part, "length"))
+        if axis == 0 and setup is not None and setup.fence is not None:
+            y = (at[1] - self.part(part).size[1] / 2) * PER_MRAD
+            turn = y if surface == "right_end" else -y
+            _merge(out, self._shared(setup.tool, "square", self._fence(setup)), turn)
+            _merge(out, self._each(setup.tool, "square", f"{part}|{surface}"), turn)
+        return out
+
+    def _lean(self, part: str, surface: Surface, bevel: float) -> Off:
+        """The angle of a blade, upright or tilted so far: it leans every end sawn at that tilt alike."""
+        setup = self._saws.get((part, ("length", "width")[axis_of(surface)]))
         if setup is None or setup.fence is None:
             return {}
-        size = self.part(part).size
-        y, z = (at[1] - size[1] / 2) * PER_MRAD, (at[2] - size[2] / 2) * PER_MRAD
-        turn = y if surface == "right_end" else -y
-        fence, own = self._fence(setup), f"{part}|{surface}"
+        of, said = (setup.tool, None) if not bevel else (f"{setup.tool}|tilt {abs(bevel):g}", TILTED)
         return {
-            **_times(self._shared(setup.tool, "square", fence), turn),
-            **_times(self._each(setup.tool, "square", own), turn),
-            **_times(self._shared(setup.tool, "bevel", setup.tool), z),
-            **_times(self._each(setup.tool, "bevel", own), z),
+            **self._source(setup.tool, "bevel", "shared", of, said=said),
+            **self._source(setup.tool, "bevel", "each", f"{part}|{surface}", said=said),
         }
 
     def _thickness(self, part: str) -> Off:
@@ -198,12 +246,15 @@ class Errors:
         }
 
     def _shared(self, tool: str, kind: ErrorKind, of: str) -> Off:
-        return self._source(tool, kind, "shared", of, None)
+        return self._source(tool, kind, "shared", of)
 
     def _each(self, tool: str, kind: ErrorKind, of: str, prior_mm: float | None = None) -> Off:
         return self._source(tool, kind, "each", of, prior_mm)
 
-    def _source(self, tool: str, kind: ErrorKind, which: Which, of: str, prior_mm: float | None) -> Off:
+    def _source(
+        self, tool: str, kind: ErrorKind, which: Which, of: str, prior_mm: float | None = None,
+        said: tuple[str, str] | None = None,
+    ) -> Off:  # fmt: skip
         key = f"{which} {kind}|{of}"
         source = self.sources.get(key)
         if source is None:
@@ -212,7 +263,7 @@ class Errors:
             sigma = spread.shared if which == "shared" else spread.each
             source = self.sources[key] = Source(
                 key=key, sigma=sigma.value if prior_mm is None else prior_mm, parameter=(method.name, kind, which),
-                words=SAID[kind][0 if which == "shared" else 1].format(method.name),
+                words=(said or SAID[kind])[0 if which == "shared" else 1].format(method.name),
             )  # fmt: skip
         return {key: 1.0} if source.sigma > 0 else {}
 
@@ -226,10 +277,6 @@ def _said_of(setup: Setup, fence_mm: float) -> str:
     """A fence in words; a saw's also by the surface that is held against it."""
     word = setup.registers_on if any(e.feature is None for e in setup.features) else ""
     return f"{setup.stage}|{setup.tool}|{setup.cutter}|{fence_mm:g}|{word}"
-
-
-def _along(reading: Reading, way: Vec) -> float:
-    return dot(outward(reading.from_surface), way)
 
 
 def _times(form: Off, k: float) -> Off:

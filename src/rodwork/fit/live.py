@@ -23,7 +23,7 @@ from scipy.stats import qmc
 
 from rodwork.fit.arrays import Array, Bools, Ints
 from rodwork.fit.linear import Holds, LinearModel
-from rodwork.fit.solve import AS_DRILLED, factored
+from rodwork.fit.solve import all_as_drilled
 
 POINTS = 2048
 NOTHING_MM = 1e-9  # a spread of residuals under this is none
@@ -41,8 +41,7 @@ class Live:
 def live(model: LinearModel, ease_mm: float) -> Live:
     """All of it: the product of the joints, and how far each lip and squareness is likely to be off as drilled."""
     joints = dict(zip(model.joints, joint_by_joint(model, ease_mm), strict=True))
-    ready = factored(model, AS_DRILLED)
-    spread = np.linalg.norm(model.out_q @ ready.to_pose + model.out_z, axis=1)
+    spread = np.linalg.norm(all_as_drilled(model), axis=1)
     return Live(
         chance=float(np.prod(list(joints.values()))), joints=joints,
         spread_mm=dict(zip(model.outputs, spread.tolist(), strict=True)),

@@ -20,7 +20,7 @@ TEACHES = {
     ("size", "each"): "saw the boards of a pair together, one on the other",
     ("square", "shared"): "true the stop of the saw to the blade by the five-cut test",
     ("square", "each"): "hold every board hard against the stop, and brush the dust away",
-    ("bevel", "shared"): "set the blade upright with a square",
+    ("bevel", "shared"): "prove the blade on two offcuts held to a square, and set it by that",
     ("bevel", "each"): "hold every board flat on the saw",
     ("across", "shared"): "bore a test corner and set the fence by it",
     ("across", "each"): "clamp the jig at every hole, and use a sharp bit in a good bush",

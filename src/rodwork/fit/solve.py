@@ -162,9 +162,14 @@ def attainable(ready: Factored, z: Array, give_mm: Array, output: str, way: floa
 
 def as_drilled(model: LinearModel, output: str) -> Array:
     """(p,) an output with every fixing in the middle of its play: linear in the errors, so its spread is exact."""
+    linear: Array = all_as_drilled(model)[model.output_at[output]]
+    return linear
+
+
+def all_as_drilled(model: LinearModel) -> Array:
+    """(k, p) every output, as `as_drilled` gives it."""
     ready = factored(model, AS_DRILLED)
-    at = model.output_at[output]
-    linear: Array = model.out_q[at] @ ready.to_pose + model.out_z[at]
+    linear: Array = model.out_q @ ready.to_pose + model.out_z
     return linear
 
 

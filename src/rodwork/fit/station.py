@@ -12,10 +12,21 @@ import numpy as np
 
 from rodwork.fit.arrays import Array
 from rodwork.fit.as_cut import Copy, as_cut, asked_of
-from rodwork.fit.carcass import SQUARENESS, model_of
-from rodwork.fit.forecast import Asked, Forecast, band, chance_with, forecast, joint_chances, pull_range, worst_gap
+from rodwork.fit.carcass import MITRE, SQUARENESS, model_of
+from rodwork.fit.forecast import (
+    Asked,
+    Forecast,
+    band,
+    chance_with,
+    forecast,
+    joint_chances,
+    pull_range,
+    stiff,
+    worst_gap,
+)
 from rodwork.fit.live import live, live_chance
 from rodwork.fit.remedies import remedies
+from rodwork.fit.solve import all_as_drilled
 from rodwork.fit.statistics import middle_range, wilson
 from rodwork.model.accuracy import Accuracy
 from rodwork.model.dry_fit import (
@@ -26,6 +37,7 @@ from rodwork.model.dry_fit import (
     Histogram,
     JointCost,
     Lip,
+    Mitres,
     Place,
     Square,
     word_of,
@@ -33,7 +45,6 @@ from rodwork.model.dry_fit import (
 from rodwork.model.finding import Finding
 from rodwork.model.fixing import Joint
 from rodwork.model.rod import Rod, RodCabinet
-from rodwork.model.slope import bevel_at
 
 SEED = 20261128
 SAMPLES = 2000
@@ -66,13 +77,10 @@ def dry_fit_of(
 ) -> DryFit:
     """The dry fit of a whole job; cabinets of which no board is joined to another are passed over.
 
-    So are those with bevelled ends: the laws here are of square boards. Their finding says so.
-
     Cabinets that differ in name and marks alone are forecast once, but for those of which a board was measured. Where
     there are many cabinets, costs and things to do are found from fewer assemblies.
     """
     asked = list(_copies(rod, accuracy, seed))
-    passed = tuple(_passed_over(c) for c in rod.boxes if c.joints and not _reckoned(c))
     alike = _first_alike(asked)
     different = [asked[n] for n in dict.fromkeys(alike)]
     beside = min(MOST_BESIDE, max(LEAST_BESIDE, ALL_BESIDE // max(len(different), 1)))
@@ -93,24 +101,7 @@ def dry_fit_of(
     )
     return DryFit(
         seed=seed, samples=samples, assumed=not accuracy.measured, feel_mm=accuracy.give.feel_mm, cabinets=fits,
-        findings=(*(_finding(f, accuracy) for f in fits if f.chance < FIGHTS), *passed),
-    )  # fmt: skip
-
-
-def _reckoned(cabinet: RodCabinet) -> bool:
-    """Whether it has joints, and every end that is joined is square."""
-    ends = ((cabinet.part[j.parts[1]], j.contact.guest_register.bears) for j in cabinet.joints)
-    return bool(cabinet.joints) and not any(bevel_at(part, end) for part, end in ends)
-
-
-def _passed_over(cabinet: RodCabinet) -> Finding:
-    return Finding(
-        severity="note", code="dry-fit", cabinet=cabinet.name,
-        where=tuple(p.id for p in cabinet.parts if any(p.bevels)),
-        message="Its ends are bevelled, and the dry fit on paper reckons square boards only: it says nothing of this "
-        "one.",
-        mend="Close all its corners dry, taped outside, before any glue: 0.1 degrees on a saw open each by 0.06.",
-        source="geometry: 18 mm board, both its ends off by a tenth of a degree",
+        findings=tuple(_finding(f, accuracy) for f in fits if f.chance < FIGHTS),
     )  # fmt: skip
 
 
@@ -161,7 +152,7 @@ def _copies(rod: Rod, accuracy: Accuracy, seed: int) -> Iterator[Copy]:
     """Every entry of which boards are joined, with those of its boards that were measured."""
     by_mark = {board.mark: board for board in rod.measured}
     for cabinet in rod.boxes:
-        if _reckoned(cabinet):
+        if cabinet.joints:
             measured = {p.id: by_mark[p.marks[0]] for p in cabinet.parts if p.measured and p.marks[0] in by_mark}
             yield Copy(rod=rod, cabinet=cabinet, measured=measured, accuracy=accuracy, seed=seed)
 
@@ -179,6 +170,7 @@ def _cabinet(copy: Copy, work: _Work) -> CabinetFit:
         sampling=wilson(round(chance * work.samples), work.samples), band=band(asked, accuracy, work.beside // 4),
         weakest=min(joints, key=lambda j: (j.chance, -j.share)).joint, worst_gap_mm=worst_gap(asked, z), joints=joints,
         lips=_lips(cabinet, found, accuracy.give.feel_mm), squareness=_squareness(asked, found),
+        mitres=_mitres(asked, z),
         costs=_costs(asked, found, z), remedies=remedies(asked, found, z, accuracy.give.feel_mm), as_cut=as_cut(copy),
         histograms=_histograms(found), resolved=found.resolved,
     )  # fmt: skip
@@ -260,6 +252,22 @@ def _squareness(asked: Asked, found: Forecast) -> tuple[Square, ...]:
             )
         )  # fmt: skip
     return tuple(out)
+
+
+def _mitres(asked: Asked, z: Array) -> Mitres | None:
+    """Of boards that nothing bends; None where no corner is mitred.
+
+    A box can be racked, which opens two corners as it closes two; what is left of the angles' errors stays open.
+    """
+    names = [name for name in asked.model.outputs if name.startswith(MITRE)]
+    if not names:
+        return None
+    forms = all_as_drilled(stiff(asked.model))
+    gapes = z @ np.array([forms[asked.model.output_at[name]] for name in names]).T
+    return Mitres(
+        likely_mm=float(np.median(np.abs(gapes))), worst_mm=float(np.quantile(np.abs(gapes), 0.95)),
+        outside=float((gapes < 0).mean()),
+    )  # fmt: skip
 
 
 def _histograms(found: Forecast) -> tuple[Histogram, ...]:

@@ -44,6 +44,19 @@ class Square:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Mitres:
+    """How far mitred corners stand open, drawn up all together but not bent, mm: at the inside or at the outside.
+
+    `likely` is the middle size, `worst` is passed by 5 in 100. `outside`: how often it is the outside that gapes, which
+    is what is seen.
+    """
+
+    likely_mm: float
+    worst_mm: float
+    outside: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Cost:
     """What costs the fit: a share of what is missing, and the chance if this alone were halved or perfect."""
 
@@ -130,6 +143,7 @@ class CabinetFit:
     joints: tuple[JointCost, ...]
     lips: tuple[Lip, ...]
     squareness: tuple[Square, ...]
+    mitres: Mitres | None
     costs: tuple[Cost, ...]
     remedies: tuple[Remedy, ...]
     as_cut: tuple[AsCut, ...]

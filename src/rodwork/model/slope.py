@@ -71,3 +71,13 @@ def from_arris(panel: Panel, surface: Surface, face: Surface) -> Vec:
 def on_the_slope(panel: Panel, surface: Surface, deep: float) -> float:
     """What so many mm of the thickness measure along a surface."""
     return deep / cos(radians(bevel_at(panel, surface)))
+
+
+def reckoned_outwards(panel: Panel, worked: Surface, surface: Surface) -> Vec:
+    """The way against which numbers from a surface run, part axes: out of it, square to it.
+
+    Where an end that is worked is bevelled, those from a face run along it from their arris: then out of the arris.
+    """
+    if axis_of(surface) == 2 and bevel_at(panel, worked):
+        return neg(from_arris(panel, worked, surface))
+    return outward(surface)
