@@ -1,4 +1,4 @@
-"""An infill of 30 mm beside a hinged side at a wall (common practice, no source)."""
+"""An infill of 30 mm beside a hinged side at a wall, and room for a handle of 35 (common practice, no source)."""
 
 import pytest
 
@@ -24,3 +24,19 @@ CODE = "infill-missing"
 def test_a_door_beside_a_wall(run, told_of):
     rod = rod_of(run + "\nscrews = 'none'\n", FRONTS)
     assert [f.severity for f in told(CODE, rod)] == ["warning"] * told_of
+
+
+HANDLED = FRONTS.replace('doors = { hung = "left" }', 'doors = { hung = "left", handle = 128 }')
+
+
+@pytest.mark.parametrize(
+    ("infill", "told_of"),
+    [(29, "strikes the wall"), (30, "leaves 31.5, and a handle stands out 35"), (33, "34.5"), (34, None)],
+)
+def test_a_handle_wants_more_than_the_door(infill, told_of):
+    """The open door stands its margin of 1.5 off the infill: 33.5 is the least, told as 34."""
+    run = f"length = 700\nof = [{{ infill = {infill} }}, 'bench']\nscrews = 'none'\nwalls = 'left'\n"
+    found = told(CODE, rod_of(run, HANDLED))
+    assert [told_of in f.message for f in found] == ([True] if told_of else [])
+    assert all(infill < 30 or "an infill of 34 or more" in f.mend for f in found)
+    assert told(CODE, rod_of(run, HANDLED.replace('"left"', '"right"'))) == []

@@ -123,6 +123,13 @@ IN_THE_JOB = {
         "shelf_set_back_mm": 21.0,
         "edging": None,
     },
+    "grain_of_fronts": {
+        "doors": (doors("left", bays=[1]), doors("right", bays=[2], grain="across")),
+        "bays": ("rest", "rest"),
+        "width_mm": 900.0,
+        "openings": ("rest",),
+        "edging": None,
+    },
     "door_too_tall": {"doors": doors("left", hinges=2, openings=2), "height_mm": 2100.0},
 }
 

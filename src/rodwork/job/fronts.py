@@ -5,7 +5,17 @@ from typing import Any
 
 from rodwork.job.lines import Path
 from rodwork.job.recipes import in_rails, on_carcass
-from rodwork.model.fronts import BlindEnd, BoughtDoor, Doors, DoorStyle, Drawers, FaceFrame, Handle, HingeSheet
+from rodwork.model.fronts import (
+    HANDLE_OUT_MM,
+    BlindEnd,
+    BoughtDoor,
+    Doors,
+    DoorStyle,
+    Drawers,
+    FaceFrame,
+    Handle,
+    HingeSheet,
+)
 from rodwork.model.job import Recipe
 
 # Margins: lay-on 1.5 at each outer edge, 1.5 to 2 above and below, 3 between; inset 2. Common practice, no source.
@@ -80,7 +90,8 @@ def blind_of(table: Mapping[str, Any], board: str, fixed: Recipe) -> BlindEnd:
     """A blind end as its table has it."""
     return BlindEnd(
         side=table["side"], takes_mm=table["takes"], infill_mm=table.get("infill", 50.0),
-        from_corner_mm=table.get("from_corner", 0.0), handle_mm=table.get("handle", 35.0), board=board, fixed=fixed,
+        from_corner_mm=table.get("from_corner", 0.0), handle_mm=table.get("handle", HANDLE_OUT_MM), board=board,
+        fixed=fixed,
     )  # fmt: skip
 
 

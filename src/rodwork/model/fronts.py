@@ -17,6 +17,7 @@ DoorStyle = Literal["overlay", "half overlay", "inset"]
 Hung = Literal["left", "right", "pair", "up"]
 Grain = Literal["up", "across"]
 FrameRails = Literal["between", "through"]
+HANDLE_OUT_MM = 35.0  # how far a handle stands out where none is said; common practice, 25 to 40
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -1,58 +1,123 @@
-"""Two doors hung on one divider: opened together they, or their handles, meet in front of it."""
+"""Two doors hinged beside each other, in one cabinet or along a run: opened together they, or their handles, meet."""
 
 from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
 from itertools import combinations
 
 from rodwork.checks.check import Check
-from rodwork.checks.spot import Spot, mm, told_once
+from rodwork.checks.spot import COMMON, Spot, capital, mm, told_once
 from rodwork.model.finding import Finding
-from rodwork.model.fronts import DoorHung
+from rodwork.model.fronts import HANDLE_OUT_MM, DoorHung
 from rodwork.model.rod import Rod, RodCabinet
+from rodwork.model.run import CabinetRun
 
 CODE = "door-against-neighbour"
-HANDLE_MM = 35.0  # how far a handle stands out; common practice, 25 to 40
+HAND_MM = 10.0  # a handle is so much longer and wider than its bores, each way; common practice, no source
+
+Span = tuple[float, float]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Leaf:
+    """A side-hung door where it stands, mm: its edges across and up; its handle from the hinged edge, and up."""
+
+    name: str
+    hung: DoorHung
+    x: Span
+    z: Span
+    handle: tuple[Span, Span] | None
 
 
 def look(rod: Rod) -> Iterable[Finding]:
-    """Every pair of doors on one board."""
+    """Every two doors on one board, then every two on neighbours of a run."""
     for cabinet in rod.cabinets:
         yield from told_once(CODE, cabinet, _spots(cabinet))
+    for run in rod.runs:
+        yield from _along(rod, run)
 
 
 def _spots(cabinet: RodCabinet) -> Iterator[Spot]:
-    for a, b in combinations(cabinet.doors, 2):
-        if {a.hinged, b.hinged} != {"left", "right"} or not _one_carrier(a, b) or not _level(cabinet, a, b):
-            continue
-        room = _between(cabinet, a, b)
-        handles = sum(1 for d in (a, b) if any(f.role == "handle" for f in cabinet.part[d.door].features))
-        if handles and room < handles * HANDLE_MM:
+    leaves = [_leaf(cabinet, d, 0.0, 0.0) for d in cabinet.doors if d.hinged != "up"]
+    for a, b in combinations(sorted(leaves, key=lambda leaf: leaf.x), 2):
+        room = _between(a, b)
+        if _one_carrier(a.hung, b.hung) and room is not None and room < (wants := _wanted(a, b)):
             yield Spot(
-                severity="warning", parts=(cabinet.part[a.door], cabinet.part[b.door]),
-                what=f"opened together they stand {mm(room)} apart, and "
-                f"{'their handles' if handles == 2 else 'a handle'} want {mm(handles * HANDLE_MM)}",
-                mend="hang one of them the other way, fit stops, or set the handles at different heights",
+                severity="warning", parts=(cabinet.part[a.hung.door], cabinet.part[b.hung.door]),
+                what=f"opened together they stand {_said(room, wants, a, b)}", mend=_mend(room, wants),
             )  # fmt: skip
+
+
+def _along(rod: Rod, run: CabinetRun) -> Iterator[Finding]:
+    """Two doors of two cabinets; equal pairs once."""
+    standings = [s for s in run.standings if s.stands_as == "cabinet"]
+    told = set[tuple[str, str]]()
+    for one, other in combinations(standings, 2):
+        pairs = [
+            (_leaf(rod.cabinet[one.name], a, one.x0, one.z0), _leaf(rod.cabinet[other.name], b, other.x0, other.z0))
+            for a in rod.cabinet[one.name].doors
+            for b in rod.cabinet[other.name].doors
+            if a.hinged != "up" and b.hinged != "up"
+        ]
+        for a, b in pairs:
+            room = _between(a, b)
+            if room is None or room >= (wants := _wanted(a, b)):
+                continue
+            names = (f"{a.name} of the {one.name}", f"{b.name} of the {other.name}")
+            if names not in told:
+                told.add(names)
+                yield Finding(
+                    severity="note", code=CODE, cabinet=run.name, where=(),
+                    message=f"{capital(names[0])} and {names[1]}, beside each other: opened together they stand "
+                            f"{_said(room, wants, a, b)}.",
+                    mend=capital(f"{_mend(room, wants)}."), source=COMMON,
+                )  # fmt: skip
+
+
+def _leaf(cabinet: RodCabinet, hung: DoorHung, x: float, z: float) -> _Leaf:
+    part = cabinet.part[hung.door]
+    low, high = part.box
+    bores = [part.pose.to_cabinet(f.at) for f in part.features if f.role == "handle"]
+    edge = low[0] if hung.hinged == "left" else high[0]
+    handle = None
+    if bores:
+        out, up = [abs(b[0] - edge) for b in bores], [b[2] + z for b in bores]
+        handle = ((min(out) - HAND_MM, max(out) + HAND_MM), (min(up) - HAND_MM, max(up) + HAND_MM))
+    return _Leaf(name=hung.door, hung=hung, x=(low[0] + x, high[0] + x), z=(low[2] + z, high[2] + z), handle=handle)
 
 
 def _one_carrier(a: DoorHung, b: DoorHung) -> bool:
     return bool({h.carrier for h in a.hinges} & {h.carrier for h in b.hinges})
 
 
-def _span(cabinet: RodCabinet, door: DoorHung, axis: int) -> tuple[float, float]:
-    low, high = cabinet.part[door.door].box
-    return low[axis], high[axis]
+def _between(a: _Leaf, b: _Leaf) -> float | None:
+    """Between their outer faces as they stand open to a right angle: what lies between their hinged edges.
+
+    None where they do not open against each other: the left one hinged at its right, the other at its left, level.
+    """
+    if (a.hung.hinged, b.hung.hinged) != ("right", "left") or not _meet(a.z, b.z):
+        return None
+    return round(b.x[0] - a.x[1], 6)
 
 
-def _level(cabinet: RodCabinet, a: DoorHung, b: DoorHung) -> bool:
-    """Whether they stand beside each other, not one over the other."""
-    (p, q), (r, s) = (_span(cabinet, d, 2) for d in (a, b))
-    return p < s and r < q
+def _meet(a: Span, b: Span) -> bool:
+    return a[0] < b[1] and b[0] < a[1]
 
 
-def _between(cabinet: RodCabinet, a: DoorHung, b: DoorHung) -> float:
-    """Between the outer faces of two doors that stand open at a right angle: what lies between their hinged edges."""
-    right, left = (a, b) if a.hinged == "right" else (b, a)
-    return round(_span(cabinet, left, 0)[0] - _span(cabinet, right, 0)[1], 6)
+def _wanted(a: _Leaf, b: _Leaf) -> float:
+    """Room for both handles where they meet each other, for one where each strikes the other's door, or for none."""
+    if a.handle is None or b.handle is None:
+        return HANDLE_OUT_MM if a.handle or b.handle else 0.0
+    return 2 * HANDLE_OUT_MM if all(_meet(p, q) for p, q in zip(a.handle, b.handle, strict=True)) else HANDLE_OUT_MM
+
+
+def _said(room: float, wants: float, a: _Leaf, b: _Leaf) -> str:
+    who = "their handles want" if a.handle and b.handle else "a handle wants"
+    return f"{mm(room)} apart, and {who} {mm(wants)}"
+
+
+def _mend(room: float, wants: float) -> str:
+    heights = ", or set the handles at different heights" if HANDLE_OUT_MM <= room < wants else ""
+    return f"hang one of them the other way, or fit stops{heights}"
 
 
 CHECK = Check(code=CODE, title="Door against its neighbour", look=look)

@@ -1,12 +1,14 @@
-"""A door hinged beside the wall at the end of a run, with no infill that lets it open."""
+"""A door hinged beside the wall at the end of a run, with no infill that lets it open, its handle included."""
 
 from collections.abc import Iterable, Iterator
+from math import ceil
 
 from rodwork.checks.check import Check
-from rodwork.checks.spot import COMMON, mm
+from rodwork.checks.spot import COMMON, mm, too_little
 from rodwork.model.alcove import LEAST_AT_HINGES_MM
 from rodwork.model.finding import Finding
-from rodwork.model.rod import Rod
+from rodwork.model.fronts import HANDLE_OUT_MM, DoorHung
+from rodwork.model.rod import Rod, RodCabinet
 from rodwork.model.run import CabinetRun, End, Standing
 
 CODE = "infill-missing"
@@ -24,18 +26,38 @@ def look(rod: Rod) -> Iterable[Finding]:
 
 def _end(rod: Rod, run: CabinetRun, last: Standing, side: End, room: float) -> Iterator[Finding]:
     cabinet = rod.cabinet[last.name]
-    carriers = {h.carrier for d in cabinet.doors if d.hinged == side for h in d.hinges}
-    beside = [p.id for p in cabinet.parts if p.id == f"{side} side" and p.id in carriers]
-    if not beside or room >= LEAST_AT_HINGES_MM:
+    on_it = [d for d in cabinet.doors if d.hinged == side and any(h.carrier == f"{side} side" for h in d.hinges)]
+    if not on_it:
         return
-    what = "no infill" if room < 1.0 else f"{mm(room)}"
+    who = f"The {last.name} at the {side} end is hinged at its {side} with"
+    margin = max((_margin(cabinet, d, side) for d in on_it if _has_handle(cabinet, d)), default=None)
+    if room < LEAST_AT_HINGES_MM:
+        what = "no infill" if room < 1.0 else f"{mm(room)}"
+        strikes = "its door cannot open to a right angle, and its handle strikes the wall"
+        message = f"{who} {what} between it and the wall: {strikes}."
+        least = LEAST_AT_HINGES_MM
+    elif margin is not None and room + margin < HANDLE_OUT_MM:
+        message = (
+            f"{who} {mm(room)} between it and the wall: open to a right angle its door leaves "
+            f"{too_little(room + margin)}, and a handle stands out {mm(HANDLE_OUT_MM)}."
+        )
+        least = ceil(HANDLE_OUT_MM - margin)
+    else:
+        return
     yield Finding(
-        severity="warning", code=CODE, cabinet=run.name, where=(),
-        message=f"The {last.name} at the {side} end is hinged at its {side} with {what} between it and the wall: "
-                "its door cannot open to a right angle, and its handle strikes the wall.",
-        mend=f"Put an infill of {mm(LEAST_AT_HINGES_MM)} or more there, or hang the door on the other side.",
-        source=COMMON,
+        severity="warning", code=CODE, cabinet=run.name, where=(), message=message,
+        mend=f"Put an infill of {mm(least)} or more there, or hang the door on the other side.", source=COMMON,
     )  # fmt: skip
+
+
+def _has_handle(cabinet: RodCabinet, door: DoorHung) -> bool:
+    return any(f.role == "handle" for f in cabinet.part[door.door].features)
+
+
+def _margin(cabinet: RodCabinet, door: DoorHung, side: End) -> float:
+    """From the outside of the carcass to the hinged edge: so much further off the wall the open door stands."""
+    low, high = cabinet.part[door.door].box
+    return low[0] if side == "left" else cabinet.size[0] - high[0]
 
 
 CHECK = Check(code=CODE, title="No infill beside a hinged side at a wall", look=look)
