@@ -8,6 +8,7 @@ from dataclasses import replace
 from rodwork.carcass.build import build
 from rodwork.carcass.hidden_sides import covered_up, hidden_sides
 from rodwork.carcass.runs import build_run
+from rodwork.carcass.shared_widths import settled
 from rodwork.job.faults import Fault, JobFaults, fault_at, near, shown
 from rodwork.job.lines import Lines
 from rodwork.job.typed import TYPED
@@ -30,6 +31,20 @@ def made(job: Job, lines: Lines, file: str) -> tuple[tuple[Made, ...], tuple[Mad
     hidden = hidden_sides([one.run for one in runs], {one.cabinet.name: one.cabinet for one in cabinets})
     unseen = frozenset[str]()
     return tuple(replace(m, carcass=covered_up(m.carcass, hidden.get(m.cabinet.name, unseen))) for m in cabinets), runs
+
+
+def settled_by_runs(job: Job, lines: Lines, file: str) -> Job:
+    """The job with the widths that its runs leave for cabinets, and their doors where they have settled them."""
+    cabinets = {c.name: c for c in job.cabinets}
+    faults: list[Fault] = []
+    for asked in job.runs:
+        try:
+            cabinets |= settled(asked, cabinets, job.boards, job.surveys)
+        except CannotBuild as problem:
+            faults.append(fault_at(lines, file, problem.path, problem.what, _sentence(problem.mend)))
+    if faults:
+        raise JobFaults(tuple(faults))
+    return replace(job, cabinets=tuple(cabinets.values()))
 
 
 def _cabinets(job: Job, lines: Lines, file: str) -> tuple[Made, ...]:

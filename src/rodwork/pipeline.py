@@ -21,7 +21,7 @@ from rodwork.job.typed import with_typed
 from rodwork.joints.own import settings_of
 from rodwork.joints.registry import families
 from rodwork.load.station import load_of
-from rodwork.making import made, refuse_other_boards
+from rodwork.making import made, refuse_other_boards, settled_by_runs
 from rodwork.model.alcove import SURVEY_CODES, Surveyed
 from rodwork.model.cutting import CuttingPlan
 from rodwork.model.dry_fit import DryFit
@@ -118,7 +118,8 @@ def recut(rod: Rod, plan: CuttingPlan, marks: Sequence[str]) -> CuttingPlan:
 
 def read(text: str | bytes, file: str, beside: Beside) -> tuple[Job, Lines]:
     """The job of a file, with the families that are here and those that it names. Raises JobFaults."""
-    return read_job(text, file, families(), OwnFiles(beside=beside, settings_of=settings_of))
+    job, lines = read_job(text, file, families(), OwnFiles(beside=beside, settings_of=settings_of))
+    return settled_by_runs(job, lines, file), lines
 
 
 def schema() -> Mapping[str, Any]:

@@ -82,6 +82,9 @@ def texts(draw):
     lines += [f"loose_shelves = {draw(st.integers(0, 2))}"] if draw(st.booleans()) else []
     actual = draw(st.sampled_from([16.0, 17.6, 18.0, 18.3]))
     row = draw(rows()) if draw(st.integers(0, 3)) == 0 else []
+    if row and draw(st.integers(0, 2)) == 0:
+        row += draw(shared_out(lines, 2 * width + 700))
+        lines = ['width = "rest"' if line.startswith("width") else line for line in lines]
     lines += ["count = 2"] if row else draw(niches(width, depth)) if draw(st.integers(0, 3)) == 0 else []
     head = JOB + board("birch18", 18, actual, SHEET) + board("birch6", 6, 5.8, SHEET) + EDGING + recipes
     return head + CABINET + "\n".join([*lines, *row]) + "\n"
@@ -212,6 +215,16 @@ def rows(draw):
     plinth = ["plinth = {}"] if up else []
     strips = ["cornice = { height = 60 }", *(["pelmet = { height = 40 }"] if up else [])]
     return lines + draw(st.sampled_from([[], plinth, plinth + top, strips]))
+
+
+@st.composite
+def shared_out(draw, lines, length):
+    """A run that settles the widths of its cabinets itself, by their doors where every bay has some."""
+    fronted = any(line.startswith(("doors", "drawers")) for line in lines)
+    by_doors = fronted and not any(line.startswith("face_frame") for line in lines)
+    return [
+        f"length = {length}", 'walls = "none"', f'doors = "{draw(st.sampled_from(["equal", "by cabinet"])) if by_doors else "by cabinet"}"'
+    ]  # fmt: skip
 
 
 def figured():

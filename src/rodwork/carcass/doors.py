@@ -15,7 +15,7 @@ from rodwork.carcass.hinges import Hinged, Leaf, Taken, handle_bores, hang, item
 from rodwork.carcass.pins import Bay
 from rodwork.geometry.vec import Vec
 from rodwork.model.fixing import Item
-from rodwork.model.fronts import DoorHung, Doors, Drawers, FittingBore, Hung
+from rodwork.model.fronts import DoorHung, Doors, Drawers, FittingBore
 from rodwork.model.job import Board, Cabinet, CannotBuild, Edging
 from rodwork.model.meeting import PinRow
 from rodwork.model.panel import Panel
@@ -169,10 +169,10 @@ def _spaces(of: Opened, asked: Doors, place: tuple[str | int, ...]) -> tuple[_Sp
             f"write two numbers from 1 to {len(of.spaces)}, the lower first: [1, {len(of.spaces)}]",
         )  # fmt: skip
     out = []
-    for n, i in enumerate(numbers):
+    for i in numbers:
         _once(of, i, first, last, place)
         bay, z = of.face.bays[i], _upright(of, asked, i)
-        hung: Hung = asked.hung[n if len(asked.hung) > 1 else 0]
+        hung = asked.hung_in(i + 1, len(of.bays))
         x0, x1 = _across(of, asked, i)
         if hung == "pair":
             middle, half = (x0 + x1) / 2, asked.between_mm / 2
@@ -241,6 +241,8 @@ def _opening_of(of: Opened, i: int, opening: int) -> str:
 
 def _across(of: Opened, asked: Doors, i: int) -> tuple[float, float]:
     """Left and right edge of the front of a bay."""
+    if asked.edges_mm:
+        return asked.edges_mm[i]
     return of.face.across(
         i, inset=asked.style == "inset", half=asked.style == "half overlay", sides=asked.sides_mm,
         between=asked.between_mm,
@@ -354,6 +356,8 @@ def _loose_before(of: Opened, leaf: Leaf, space: _Space) -> list[tuple[float, fl
 
 def drawer_across(of: Opened, asked: Drawers, i: int) -> tuple[float, float]:
     """Left and right edge of the fronts of a bay's drawers."""
+    if asked.edges_mm:
+        return asked.edges_mm[i]
     return of.face.across(i, inset=asked.inset, half=False, sides=asked.sides_mm, between=asked.between_mm)
 
 

@@ -7,6 +7,7 @@ the floor. Every board of a run lies outside the cabinets' boxes.
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
+from rodwork.carcass.columns import free
 from rodwork.carcass.run_boards import Boarded, boarded
 from rodwork.carcass.run_screws import connecting, items
 from rodwork.carcass.run_wall import RunWall, wall_of
@@ -53,6 +54,7 @@ def build_run(
         above_floor=asked.above_floor_mm, behind=asked.behind_mm, depth=depth, front=_front(asked, built),
         scribe=asked.scribe_mm, standings=standings, stack=_stack(asked, wall, built, boards, left, widths),
         survey=asked.survey, origin=wall.origin, out=(wall.out_left, wall.out_right),
+        door_width=_door_width(asked, built),
     )  # fmt: skip
     site = RunSite(asked=asked, run=run, built=built, boards=boards, edging=edgings.get(asked.edging or ""))
     made = boarded(site)
@@ -173,6 +175,15 @@ def _front(asked: RunAsked, built: Mapping[str, tuple[Cabinet, Carcass]]) -> flo
         if p.role in ("door", "drawer front")
     ]
     return round(min([0.0, *planes]), 6)
+
+
+def _door_width(asked: RunAsked, built: Mapping[str, tuple[Cabinet, Carcass]]) -> float | None:
+    """Of all doors, where the run asked for equal ones and has any; a blind end or a face frame keeps to itself."""
+    if asked.doors == "by cabinet":
+        return None
+    plain = [carcass for cabinet, carcass in _cabinets(asked, built) if free(cabinet)]
+    doors = (p for carcass in plain for p in carcass.panels if p.role == "door")
+    return next((round(p.box[1][0] - p.box[0][0], 6) for p in doors), None)
 
 
 def _stack(

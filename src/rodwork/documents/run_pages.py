@@ -184,6 +184,9 @@ def _said(run: CabinetRun) -> str:
     """What is left of the wall, and how far small errors add up."""
     stack = run.stack
     adds_up = f"made, it may differ by {size_text(stack.likely)} in most runs, {size_text(stack.worst)} at the worst"
+    equal = "" if run.door_width is None else f" All doors are {size_text(run.door_width)} wide."
     if stack.left is None:
-        return f"All sizes in mm. {adds_up[:1].upper()}{adds_up[1:]}."
-    return f"All sizes in mm. The wall leaves {size_text(stack.left)} beside what has a size of its own; {adds_up}."
+        return f"All sizes in mm.{equal} {adds_up[:1].upper()}{adds_up[1:]}."
+    return (
+        f"All sizes in mm.{equal} The wall leaves {size_text(stack.left)} beside what has a size of its own; {adds_up}."
+    )

@@ -170,6 +170,8 @@ class _Maker:
         asked = self._get("width")
         if asked is None and appliance and board:
             asked = appliance[0].opening_mm[0] + 2 * self.shared.boards[board].actual_mm
+        by_run = alcove is None and asked == "rest"
+        asked = 0.0 if by_run else asked
         width, height, depth = alcove.size if alcove else (asked, self._get("height"), self._get("depth"))
         wrong = self.own.wrong or self.every.wrong or len(self.reading.faults) > before or width is None
         if wrong or not (board and shelf_board and corner and shelf and divider):
@@ -184,7 +186,7 @@ class _Maker:
             contents=contents, notes=self._get("notes"), place=Place(path=self.own.path), hanging=hanging,
             room=self._get("room", "heated"), sag=sag_of(self._table("sag")), doors=doors, drawers=drawers,
             finish=self._finish(), face_frame=frame, blind=self._blind(board),
-            rails=rails, rail_joint=rail_joint, feet=feet,
+            rails=rails, rail_joint=rail_joint, feet=feet, by_run=by_run,
         )  # fmt: skip
 
     def _from(self, word: str) -> Given | None:
@@ -443,6 +445,12 @@ class _Maker:
         """Where it stands in a surveyed opening, on feet so high, if it does. Its own sizes go before the opening's."""
         name = self._look_up("alcove", self.shared.surveys, "surveys")
         survey = None if name is None else self.shared.surveys[name]
+        if survey is not None and self.own.get("width") == "rest":
+            self.reading.fault(
+                self._path("width"), "its width is what a run leaves for it, and it stands in an alcove",
+                "Take width out, for the alcove to give it, or write it in mm",
+            )  # fmt: skip
+            return None
         for word in OF_ALCOVES:
             if self.own.says(word) and self._from("alcove") is None:
                 self.reading.fault(self._path(word), f"{word} is there and no alcove", "Name it: alcove = ...")

@@ -38,7 +38,25 @@ def read_runs(section: Any, cabinets: Sequence[Cabinet], shared: Shared, reading
                reading), known, shared, reading, used).run()
         for name, raw in tables.items()
     ]  # fmt: skip
+    _in_one_run(cabinets, tables, made, reading)
     return tuple(run for run in made if run)
+
+
+def _in_one_run(
+    cabinets: Sequence[Cabinet], tables: Mapping[str, Any], made: Sequence[RunAsked | None], reading: Reading
+) -> None:
+    """A cabinet whose width its run leaves for it stands in a run, and in one only."""
+    if None in made:  # what stands in that one is not known
+        return
+    for cabinet in (c for c in cabinets if c.by_run):
+        homes = [run.name for run in made if run and any(e.name == cabinet.name for e in run.of)]
+        if len(homes) != 1:
+            where = f"in {len(homes)} runs" if homes else "in no run"
+            reading.fault(
+                (*cabinet.place.path, "width"),
+                f'the width of {shown(cabinet.name)} is "rest", what its run leaves, and it stands {where}',
+                "Name it in one run: of = [...], or write its width",
+            )  # fmt: skip
 
 
 @dataclass(frozen=True, slots=True)
@@ -76,7 +94,7 @@ class _Maker:
             starts=get("starts", "left"), above_floor_mm=get("above_floor", 0.0), behind_mm=get("behind", 0.0),
             scribe_mm=get("scribe", SPARE_TO_PLANE_MM), edging=edging, of=of, plinth=plinth, worktop=worktop,
             cornice=cornice, pelmet=pelmet, screws=self._screws(), notes=get("notes"),
-            place=Place(path=self.given.path),
+            place=Place(path=self.given.path), doors=get("doors", "by cabinet"),
         )  # fmt: skip
 
     def _fault(self, inner: Path, what: str, mend: str) -> None:

@@ -87,10 +87,11 @@ class Length(Kind):
 
 @dataclass(frozen=True, slots=True)
 class LengthOr(Kind):
-    """A length, or one word in its place."""
+    """A length, or one word in its place. `alone`: it is no entry of a list."""
 
     length: Length
     word: str
+    alone: bool = False
 
     def read(self, value: Any, unit: Unit) -> Any:
         """Mm, or the word."""
@@ -103,9 +104,8 @@ class LengthOr(Kind):
     def schema(self) -> dict[str, Any]:
         """The word first, so that an editor offers it."""
         inner = self.length.schema()
-        return {
-            "anyOf": [{"const": self.word}, *inner["anyOf"]], RANGE: f'Each {_small(inner[RANGE])}, or "{self.word}"'
-        }  # fmt: skip
+        limits = inner[RANGE] if self.alone else f"Each {_small(inner[RANGE])}"
+        return {"anyOf": [{"const": self.word}, *inner["anyOf"]], RANGE: f'{limits}, or "{self.word}"'}
 
 
 @dataclass(frozen=True, slots=True)

@@ -43,7 +43,7 @@ from rodwork.model.fronts import DoorStyle, FrameRails, Grain, Hung
 from rodwork.model.job import BackStyle, Corners, EdgedPlace
 from rodwork.model.job import Kind as CabinetKind
 from rodwork.model.panel import Role
-from rodwork.model.run import StartsAt, WallsAt
+from rodwork.model.run import DoorsAlike, StartsAt, WallsAt
 from rodwork.model.sawing import FirstCut, Run, SawKind
 from rodwork.model.survey import ServiceKind, SurveyedWall
 
@@ -615,9 +615,10 @@ class EveryCabinetWords(Words):
 
     kind: Annotated[str, Choice(get_args(CabinetKind))] = word("What it is: some checks go by it", default='"open box"')
     count: Annotated[int, Whole(1, 999)] = word("How many alike are made", default="1")
-    width: Annotated[float, Length(100, 6000)] = word(
-        "Outside width of the carcass; doors and worktop come on top", needed=True, such_as="600"
-    )
+    width: Annotated[float, LengthOr(Length(100, 6000), "rest", alone=True)] = word(
+        "Outside width of the carcass; doors and worktop come on top; the rest is what its run leaves for it",
+        needed=True, such_as="600",
+    )  # fmt: skip
     height: Annotated[float, Length(100, 6000)] = word("Outside height of the carcass", needed=True, such_as="720")
     depth: Annotated[float, Length(60, 6000)] = word(
         "Outside depth of the carcass, back and edging included", needed=True, such_as="320"
@@ -1068,6 +1069,9 @@ class RunWords(Words):
     )
     pelmet: Annotated[CorniceWords, TableOr("none", "pelmet = { height = 40 }")] = word(
         "A board under the carcasses, to hide a light", default='"none"'
+    )
+    doors: Annotated[str, Choice(get_args(DoorsAlike))] = word(
+        "Whether all its doors are equally wide, or as their cabinets make them", default='"by cabinet"'
     )
     screws: Annotated[RunScrewWords, TableOr("none", "screws = { heights = [100, 620] }")] = word(
         "Screws through neighbours", default="through pin rows that both have"

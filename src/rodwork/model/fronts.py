@@ -59,7 +59,8 @@ class Doors:
     """Doors of a cabinet, in these `bays` (from 1; none named: all). `hung`: one word for every bay, or one for each.
 
     `openings`: (first, last), from 1. Margins: `sides_mm` at each outer edge, `ends_mm` above and below, `between_mm`
-    between two doors. `path`: where in the job file they stand.
+    between two doors. `path`: where in the job file they stand. `edges_mm`: left and right edge of the front of each
+    bay, where their run has settled them; none: by the margins.
     """
 
     board: str
@@ -75,10 +76,16 @@ class Doors:
     bought: BoughtDoor | None = None  # None: made here, by its margins
     bays: tuple[int, ...] = ()
     path: tuple[str | int, ...] = ()
+    edges_mm: tuple[tuple[float, float], ...] = ()
 
     def in_bay(self, number: int) -> bool:
         """Whether this bay has them."""
         return not self.bays or number in self.bays
+
+    def hung_in(self, number: int, bays: int) -> Hung:
+        """How they are hung in this bay of so many."""
+        having = [n for n in range(1, bays + 1) if self.in_bay(n)]
+        return self.hung[having.index(number) if len(self.hung) == len(having) > 1 else 0]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -166,6 +173,7 @@ class Drawers:
     match: bool = False  # the fronts of a bay come out of one piece
     bays: tuple[int, ...] = ()
     path: tuple[str | int, ...] = ()
+    edges_mm: tuple[tuple[float, float], ...] = ()  # as those of doors
 
     def in_bay(self, number: int) -> bool:
         """Whether this bay has them."""

@@ -199,7 +199,8 @@ class Cabinet:
 
     `bays`: clear widths between dividers, left to right; "rest" shares what is left; one entry: no divider.
     `openings`: clear heights between fixed shelves from the bottom, in the same way; one entry: no fixed shelf.
-    `loose_shelves`: how many in each opening, from the bottom.
+    `loose_shelves`: how many in each opening, from the bottom. `by_run`: its width is what its run leaves for it, and
+    is nought until the run has shared it out.
     """
 
     name: str
@@ -238,6 +239,7 @@ class Cabinet:
     rails: Rails | None = None  # None: a full top, and none to fix through
     rail_joint: Recipe | None = None  # None: as the corners
     feet: Feet | None = None  # None: it stands on its sides, or hangs
+    by_run: bool = False
 
     @property
     def toe_mm(self) -> float:

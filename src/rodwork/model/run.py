@@ -13,6 +13,7 @@ StandsAs = Literal["cabinet", "gap", "infill", "end panel"]
 WallsAt = Literal["both", "left", "right", "none"]
 End = Literal["left", "right"]
 StartsAt = Literal["left", "right", "high point"]
+DoorsAlike = Literal["equal", "by cabinet"]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -77,6 +78,7 @@ class CabinetRun:
 
     `joints` are the places along the run where its worktop is joined, `plinth_joints` those of its plinth board.
     `origin`: where its left end comes in its `survey`; `out`: how far the left and right wall lean away from its ends.
+    `door_width`: of all its doors, where it asks for equal ones, else None.
     """
 
     name: str
@@ -99,3 +101,4 @@ class CabinetRun:
     survey: str | None = None
     origin: float = 0.0
     out: tuple[float, float] = (0.0, 0.0)
+    door_width: float | None = None

@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 
 from rodwork.model.job import Place, Recipe
-from rodwork.model.run import StandsAs, StartsAt, WallsAt
+from rodwork.model.run import DoorsAlike, StandsAs, StartsAt, WallsAt
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -95,3 +95,4 @@ class RunAsked:
     screws: ScrewsAsked | None  # None: they are not joined to each other
     notes: str | None
     place: Place
+    doors: DoorsAlike = "by cabinet"
