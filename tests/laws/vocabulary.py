@@ -81,13 +81,32 @@ def texts(draw):
     )
     lines += [f"loose_shelves = {draw(st.integers(0, 2))}"] if draw(st.booleans()) else []
     actual = draw(st.sampled_from([16.0, 17.6, 18.0, 18.3]))
+    stock = draw(from_stock(height, depth)) if sides == "through" and draw(st.integers(0, 3)) == 0 else ""
+    lines += ['sides_from = "stock"'] if stock else []
     row = draw(rows()) if draw(st.integers(0, 3)) == 0 else []
     if row and draw(st.integers(0, 2)) == 0:
         row += draw(shared_out(lines, 2 * width + 700))
         lines = ['width = "rest"' if line.startswith("width") else line for line in lines]
     lines += ["count = 2"] if row else draw(niches(width, depth)) if draw(st.integers(0, 3)) == 0 else []
-    head = JOB + board("birch18", 18, actual, SHEET) + board("birch6", 6, 5.8, SHEET) + EDGING + recipes
+    head = JOB + board("birch18", 18, actual, SHEET) + board("birch6", 6, 5.8, SHEET) + EDGING + recipes + stock
     return head + CABINET + "\n".join([*lines, *row]) + "\n"
+
+
+@st.composite
+def from_stock(draw, height, depth):
+    """Drilled sides that a cabinet of this height and depth could be built on."""
+    first = draw(st.integers(26, 60))
+    back = draw(st.sampled_from(["", "", 'back = "none"']))
+    return f"""
+[drilled_sides.stock]
+board = "birch18"
+height = {height}
+depth = {depth}
+first = {first}
+holes = {(height - first - 26) // 32 + 1}
+hole_depth = 12
+{back}
+"""
 
 
 @st.composite

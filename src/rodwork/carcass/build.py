@@ -6,7 +6,7 @@ from functools import partial
 from types import MappingProxyType
 
 from rodwork.carcass import back as backs
-from rodwork.carcass import mitres, rails
+from rodwork.carcass import drilled_sides, mitres, rails
 from rodwork.carcass.battens import battens
 from rodwork.carcass.boards import DIVIDER, LEFT_SIDE, LYING, NO_NOTCH, RIGHT_SIDE, TOP, UNNOTCHED, Notches, panel
 from rodwork.carcass.contacts import facing, meet
@@ -96,7 +96,7 @@ def build(
 ) -> Carcass:
     """The carcass of one cabinet. Raises CannotBuild with the place in the job file, what is wrong and how to mend."""
     site = _site(cabinet, boards, edgings, shop, back_recipe, entry)
-    box = _box(site)
+    box = drilled_sides.as_bought(cabinet, _box(site))
     closes = box.get("top") or next(iter(site.railed.panels.values()))  # the top opening, above
     dividers = _dividers(site)
     shelves = _shelves(site, len(dividers) + 1)
@@ -126,6 +126,7 @@ def build(
     under = stand(cabinet, boards, sides, site.frame.cross_depth, entry)
     meetings += under.meetings
     strips, strip_items = scribes(cabinet.alcove, boards)
+    served = drilled_sides.served(cabinet, rows, (*hung.bores, *boxes.bores))
     vents = housed(cabinet, site.frame.shelf_back, bays, site.heights)
     panels = (
         *box.values(),
@@ -142,10 +143,10 @@ def build(
         *under.panels,
     )
     return Carcass(
-        panels=panels, meetings=tuple(meetings), pin_rows=rows,
+        panels=panels, meetings=tuple(meetings), pin_rows=served.rows,
         openings=_openings(site, bays, closes.id, shelves), shelf_pins=4 * len(loose),
-        fitting_bores=(*hung.bores, *boxes.bores), doors=hung.hung, drawers=boxes.made, matched=boxes.matched,
-        fittings=tallied((*hung.items, *boxes.items, *strip_items, *under.items)),
+        fitting_bores=served.bores, doors=hung.hung, drawers=boxes.made, matched=boxes.matched,
+        fittings=tallied((*served.items, *hung.items, *boxes.items, *strip_items, *under.items)),
         footing=under.footing, machining=back_cut_outs(cabinet, back, vents),
     )  # fmt: skip
 
@@ -168,6 +169,7 @@ def _boxes(site: _Site, opened: Opened, boards: Mapping[str, Board], back_recipe
                     edging=site.edging,
                     first=len(out.made) + 1, total=total, joint=asked.joint or site.cabinet.corner_joint,
                     bottom_held=back_recipe(drawer_back(asked.bottom_board)), entry=site.entry,
+                    holes=drilled_sides.runner_holes(site.cabinet),
                 )
             )
         )  # fmt: skip

@@ -10,8 +10,9 @@ from itertools import pairwise
 from typing import Literal
 
 from rodwork.carcass.boards import DOOR_LEFT, DOOR_RIGHT, FRONT_ACROSS, panel
+from rodwork.carcass.drilled_sides import plate_holes
 from rodwork.carcass.face import Face
-from rodwork.carcass.hinges import Hinged, Leaf, Taken, handle_bores, hang, items, plate_bores
+from rodwork.carcass.hinges import PLATE_SCREWS_MM, Hinged, Leaf, Taken, handle_bores, hang, items, plate_bores
 from rodwork.carcass.pins import Bay
 from rodwork.geometry.vec import Vec
 from rodwork.model.fixing import Item
@@ -344,7 +345,7 @@ def _taken(
     lies = [(a[1], b[0]) for a, b in pairwise(spaces)] + _loose_before(of, leaf, space)
     ends = ((min(0.0, of.face.high[0]), spaces[0][0]), (spaces[-1][1], max(of.face.high[1], of.cabinet.height_mm)))
     taken = (*pins.get(leaf.carrier.id, ()), *plate_bores(bores, leaf.carrier.id, 2))
-    return Taken((*ends, *lies), taken)
+    return Taken((*ends, *lies), taken, plate_holes(of.cabinet, leaf.carrier, PLATE_SCREWS_MM))
 
 
 def _loose_before(of: Opened, leaf: Leaf, space: _Space) -> list[tuple[float, float]]:

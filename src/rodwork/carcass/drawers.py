@@ -56,6 +56,7 @@ class Drawn:
     joint: Recipe
     bottom_held: Recipe
     entry: EntryOf
+    holes: tuple[float, ...] = ()  # the only heights for runners, on sides that come drilled
 
     def clear(self, i: int) -> tuple[float, float]:
         """What a bay (from 0) and the face in front of it leave clear."""
@@ -346,9 +347,21 @@ class _Drawer:
         if d.line_mm is not None:
             return z0 + d.line_mm
         middle = (z0 + z1) / 2
+        if self.of.holes:
+            return self._nearest_hole(z0, z1)
         pins = [z for upright in (self.bay.left, self.bay.right) for z in self.of.pins.get(upright.id, ())]
         places = [round(middle + s * k, 6) for k in range(int(z1 - z0) // 4) for s in (1, -1)]
         return next((z for z in places if all(abs(z - pin) >= CLEAR_OF_PIN_MM for pin in pins)), middle)
+
+    def _nearest_hole(self, z0: float, z1: float) -> float:
+        """The hole of the drilled sides that is nearest to the middle of the box."""
+        inside = [h for h in self.of.holes if z0 < h < z1]
+        if not inside:
+            raise CannotBuild(
+                _path(self.of, "heights"), f"no hole of the drilled sides lies beside {self.name}, {z0:g} to {z1:g} up",
+                "give its front another height, or have the cabinet's own sides made",
+            )  # fmt: skip
+        return min(inside, key=lambda h: abs(h - (z0 + z1) / 2))
 
     def handle_bores(self, front: Panel) -> tuple[FittingBore, ...]:
         """In the middle of the front."""

@@ -22,6 +22,7 @@ from rodwork.model.panel import Panel
 # and 15 lb, 3 to 60 and 30, 4 to 80 and 45, 5 to 100 and 60. A guide, for 19 mm chipboard of 750 kg per m3.
 GUIDE = ((1016.0, 6.8, 2), (1524.0, 13.6, 3), (2032.0, 20.4, 4), (2540.0, 27.2, 5))
 OUTER_MM = (100.0, 80.0)
+ON_HOLES_MM = (60.0, 130.0)  # the same, on sides that come drilled: two pitches, so that a pair of holes is among them
 PLATE_SCREWS_MM = 32.0  # apart; 5 mm bores
 PLATE_BORE_MM, PLATE_DEPTH_MM = 5.0, 12.0
 PLATE_REACH_MM = 26.0  # half the length of a plate, and room to get it on
@@ -81,10 +82,14 @@ class Leaf:
 
 @dataclass(frozen=True, slots=True)
 class Taken:
-    """Places along a carrying board that are taken: stretches by shelves, points by bores (along, from the front)."""
+    """Places along a carrying board that are taken: stretches by shelves, points by bores (along, from the front).
+
+    `holes`: the only places where a plate's screws find holes, on a side that comes drilled; none: any.
+    """
 
     stretches: tuple[tuple[float, float], ...]
     bores: tuple[tuple[float, float], ...]
+    holes: tuple[float, ...] = ()
 
     def clear(self, at: float, line: float) -> bool:
         """Whether a plate may stand here."""
@@ -174,6 +179,8 @@ def _places(leaf: Leaf, number: int, taken: Taken, line: float) -> tuple[float, 
 
     if leaf.bought is not None:
         return leaf.bought.cups_from_ends_mm, length - leaf.bought.cups_from_ends_mm
+    if taken.holes:
+        return _on_holes(leaf, number, start, tuple(h - start for h in taken.holes if taken.clear(h, line)))
 
     def first(places: Iterable[float], usual: float) -> float:
         return next((p for p in places if taken.clear(start + p, line)), usual)
@@ -185,6 +192,36 @@ def _places(leaf: Leaf, number: int, taken: Taken, line: float) -> tuple[float, 
     for k in range(1, number - 1):
         usual = to_step(low + (high - low) * k / (number - 1), 1.0)
         between.append(first((usual + s * d for d in range(61) for s in (1, -1)), usual))
+    return (low, *between, high)
+
+
+def _on_holes(leaf: Leaf, number: int, start: float, places: Sequence[float]) -> tuple[float, ...]:
+    """Along the hinged edge, where a side that comes drilled has two holes for a plate and nothing is in the way."""
+    length, usual = leaf.length, OUTER_MM[0]
+    low = min((p for p in places if ON_HOLES_MM[0] <= p <= ON_HOLES_MM[1]), key=lambda p: abs(p - usual), default=None)
+    high = min(
+        (p for p in places if ON_HOLES_MM[0] <= length - p <= ON_HOLES_MM[1]), key=lambda p: abs(length - p - usual),
+        default=None,
+    )  # fmt: skip
+    if low is None or high is None:
+        end = "lower" if low is None else "upper"
+        raise CannotBuild(
+            leaf.place,
+            f"{leaf.panel.id} wants a hinge {ON_HOLES_MM[0]:g} to {ON_HOLES_MM[1]:g} from its {end} end, "
+            f"{start if low is None else start + length:g} up, and the drilled sides have no two free holes there",
+            "move the shelf that is in the way or the ends of the door, or have the cabinet's own sides made",
+        )  # fmt: skip
+    inner = [p for p in places if low < p < high]
+    between = list[float]()
+    for k in range(1, number - 1):
+        wanted = low + (high - low) * k / (number - 1)
+        free = [p for p in inner if all(abs(p - b) >= 2 * PLATE_REACH_MM for b in (low, high, *between))]
+        if not free:
+            raise CannotBuild(
+                leaf.place, f"{leaf.panel.id} wants {number} hinges, and the drilled sides have no room for so many",
+                "write hinges = 2, or have the cabinet's own sides made",
+            )  # fmt: skip
+        between.append(min(free, key=lambda p: abs(p - wanted)))
     return (low, *between, high)
 
 
@@ -200,7 +237,7 @@ def _bored(leaf: Leaf, n: int, at: float, fit: Fit) -> tuple[Hinge, tuple[Fittin
         return FittingBore(
             panel=leaf.panel.id, id=id, role="hinge", at=clean(point), into=FRONT, along_from=leaf.run_from,
             across_from=leaf.toward, diameter=diameter, depth=depth, tip=tip,
-            stage="in place" if in_place else "after edging",
+            stage="in place" if in_place else "as bought" if leaf.bought is not None else "after edging",
         )  # fmt: skip
 
     bores = [in_door(f"{name} cup", cup, s.cup_mm, s.cup_depth_mm, 1.0, False)]

@@ -84,8 +84,8 @@ def pin_rows(
             shift = 2 * p.diameter_mm if face == "back_side" else 0.0
             bottom = upright.box[0][2]
             at = tuple(round(g - bottom, 6) for h in in_bay for g in h.bored)
-            front = cabinet.shelf_set_back_mm + p.front_mm + shift
-            back = shelf_back - p.back_mm - shift
+            front, back = _rows(cabinet, shelf_back)
+            front, back = front + shift, back - shift
             if back - front < 4 * p.diameter_mm:
                 raise CannotBuild(
                     (*cabinet.place.path, "pins"),
@@ -98,6 +98,14 @@ def pin_rows(
                 for row in (front, back)
             ]  # fmt: skip
     return tuple(out)
+
+
+def _rows(cabinet: Cabinet, shelf_back: float) -> tuple[float, float]:
+    """The front and the back row: by the shelf, or where drilled sides have them."""
+    if cabinet.drilled is not None and cabinet.drilled.back_mm is not None:
+        front, back = cabinet.drilled.rows_mm
+        return front, back
+    return cabinet.shelf_set_back_mm + cabinet.pins.front_mm, shelf_back - cabinet.pins.back_mm
 
 
 def _depth(cabinet: Cabinet, upright: Panel, shop: Shop) -> float:

@@ -13,6 +13,7 @@ from rodwork.documents.drawing import LINE, THIN, Circle, Ink, Path_, Pen, Point
 from rodwork.documents.machined import Work
 from rodwork.documents.mouths import mouth, profile
 from rodwork.geometry.bevels import outline_below
+from rodwork.model.feature import Bore
 from rodwork.model.panel import Part
 from rodwork.model.slope import inward_of, level_at
 from rodwork.model.surface import EDGES, Surface, axis_of, level
@@ -100,7 +101,7 @@ def board_view(view: View, works: Sequence[Work], *, thick: Sequence[Surface] = 
     """The board and everything set out on it, as seen: `thick` edges are the ones numbers are taken from.
 
     Bores and grooves of the seen face in full lines; bores in the edges and ends dashed, as deep as they go; the
-    exits of bores and cut-outs that come through from the other face grey.
+    exits of bores and cut-outs that come through from the other face grey, and so what is bored as it is bought.
     """
     shapes: list[Shape] = [
         Path_(points=tuple(view.at(x, y) for x, y in outline), closed=True, pen=LINE, fill="white")
@@ -109,6 +110,11 @@ def board_view(view: View, works: Sequence[Work], *, thick: Sequence[Surface] = 
     for work in works:
         if work.groove is not None and work.bears == view.seen:
             shapes += _channel(view, work)
+    shapes += [
+        Circle(centre=view.at(b.at[0], b.at[1]), radius=max(b.diameter / 2 * view.scale, LEAST_RADIUS), pen=EXIT_PEN)
+        for b in bored_as_bought(view.part)
+        if b.mouth == view.seen
+    ]
     for work in works:
         if work.groove is not None:
             continue
@@ -122,6 +128,11 @@ def board_view(view: View, works: Sequence[Work], *, thick: Sequence[Surface] = 
             shapes.append(Circle(centre=_middle(view, work), radius=_radius(view, work), pen=EXIT_PEN))
     shapes += [_thick_edge(view, surface) for surface in thick]
     return tuple(shapes)
+
+
+def bored_as_bought(part: Part) -> tuple[Bore, ...]:
+    """The bores that are there when the board comes."""
+    return tuple(f for f in part.features if isinstance(f, Bore) and f.stage == "as bought")
 
 
 def _outlines(view: View) -> tuple[tuple[Point, ...], ...]:

@@ -11,6 +11,7 @@ from rodwork.documents.annotate import (
     Row,
     block,
     capital,
+    figure,
     listed,
     triangle,
 )
@@ -19,6 +20,7 @@ from rodwork.documents.board_drawing import (
     BORE_PEN,
     EDGE_PEN,
     LEAST_RADIUS,
+    bored_as_bought,
     shelf_lines,
 )
 from rodwork.documents.board_face import FACES, Face, face_shapes
@@ -386,6 +388,11 @@ def remarks(faces: Sequence[Face]) -> list[str]:
         early = any(w.feature.stage == "before edging" for f in faces for w in f.numbered)
         out.append(
             f"Edging is on the {listed(edged)} before any of this{', save where a note says so' if early else ''}."
+        )
+    if there := bored_as_bought(part):
+        sizes = listed([figure(d) for d in sorted({b.diameter for b in there})])
+        out.append(
+            f"It comes as it is, with {len(there)} bores of {sizes}, drawn grey: only what has a number is made here."
         )
     through = [w for f in faces for w in f.shown if w.right_through and w.bears in FACES and w.bears != f.view.seen]
     if any(w.bore is not None for w in through):

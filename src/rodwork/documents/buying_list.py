@@ -21,6 +21,7 @@ WASTE = Decimal("0.15")
 EDGING_END_MM = Decimal(50)
 EDGING_SPARE = Decimal("0.10")
 SPARE_PERCENT = 5
+WHOLE_BOARDS = ("door ", "drilled side ")  # bought by the piece, none over
 BOXES: tuple[tuple[str, int], ...] = (
     ("dowel", 100), ("screw", 200), ("shelf pin", 50), ("panel pin", 500), ("plug", 100), ("cap", 100),
 )  # fmt: skip
@@ -190,14 +191,15 @@ def _fittings(rod: Rod) -> tuple[BuyingRow, ...]:
 
 
 def _fitting(item: str, count: int) -> BuyingRow:
-    with_spare = -(-count * (100 + SPARE_PERCENT) // 100)
+    spare = 0 if item.startswith(WHOLE_BOARDS) else SPARE_PERCENT
+    with_spare = -(-count * (100 + spare) // 100)
     box = next((size for word, size in BOXES if word in item.lower()), 1)
     return BuyingRow(
         group="Dowels, screws and fittings",
         item=item,
         needed=Decimal(count),
         unit="pieces",
-        reckoning=f"{count} and {SPARE_PERCENT} % spare: {with_spare}",
+        reckoning=f"{count} and {spare} % spare: {with_spare}" if spare else f"{count}, none over",
         buy=-(-with_spare // box),
         by=f"box of {box}" if box > 1 else "piece",
         price=None,

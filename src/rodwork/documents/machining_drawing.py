@@ -29,7 +29,17 @@ from rodwork.documents.bevels import bevel_words
 from rodwork.documents.mouths import mouth
 from rodwork.geometry.bevels import outline_below
 from rodwork.geometry.vec import Vec, add, along, cross
-from rodwork.model.feature import ArcSlot, Bore, Channel, Feature, Keyhole, Pocket, Undercut, through
+from rodwork.model.feature import (
+    NOT_SET_OUT,
+    ArcSlot,
+    Bore,
+    Channel,
+    Feature,
+    Keyhole,
+    Pocket,
+    Undercut,
+    through,
+)
 from rodwork.model.panel import Part
 from rodwork.model.rod import RodCabinet
 from rodwork.model.slope import bevel_at, on_the_slope
@@ -105,7 +115,7 @@ def machining_drawing(part: Part, marks: tuple[str, ...] | None = None) -> Machi
     machined: dict[tuple[str, Purpose], list[Round | Loop]] = {}
     worked: set[Surface] = set()
     for feature in sorted(part.features, key=_order):
-        if feature.stage == "in place":
+        if feature.stage in NOT_SET_OUT:
             continue
         surface = feature.mouth
         worked.add(surface)
@@ -386,4 +396,6 @@ def _about(part: Part, marks: tuple[str, ...], words: dict[Surface, str]) -> lis
         lines.append("RAW in the name of a layer: machined before edging, in the board as sawn.")
     if any(f.stage == "in place" for f in part.features):
         lines.append("Bores made at assembly are not in this file.")
+    if any(f.stage == "as bought" for f in part.features):
+        lines.append("Bores that are there as it is bought are not in this file.")
     return [short for text in lines for short in textwrap.wrap(text, 80, break_on_hyphens=False)]

@@ -7,6 +7,7 @@ from typing import Any
 from rodwork.job.alcoves import NoRoom, ask_of, cut_out_of, cut_outs, hinged_sides, stand_in
 from rodwork.job.appliances import with_opening, wrong_opening
 from rodwork.job.demand import contents_of, hanging_of, one_way_contents, sag_of
+from rodwork.job.drilled_sides import pins_in
 from rodwork.job.faults import shown
 from rodwork.job.fronts import BEHIND_INSET_MM, blind_of, doors_of, drawers_of, face_frame_of
 from rodwork.job.inside import feet_of, rails_of
@@ -30,6 +31,7 @@ from rodwork.job.words import (
 )
 from rodwork.model.alcove import Alcove
 from rodwork.model.demand import Contents, Hanging, Wall
+from rodwork.model.drilled_sides import DrilledSides
 from rodwork.model.finish import Finish
 from rodwork.model.fronts import BlindEnd, Doors, Drawers, FaceFrame
 from rodwork.model.job import Appliance, Back, Cabinet, CabinetEdging, Feet, Pins, Place, Rails, Recipe
@@ -55,6 +57,7 @@ class Shared:
     surveys: Mapping[str, Survey | None] = field(default_factory=dict)
     appliances: Mapping[str, Appliance | None] = field(default_factory=dict)
     cabinets: Mapping[str, None] = field(default_factory=dict)
+    drilled_sides: Mapping[str, DrilledSides | None] = field(default_factory=dict)
     in_runs: frozenset[str] = frozenset()  # the recipes that worktops name
 
 
@@ -159,6 +162,7 @@ class _Maker:
         drawers = self._drawers(board, len(openings), frame)
         doors = self._doors(board, len(openings), drawers, frame)
         corner, shelf, divider = self._joints(fixed_shelves=len(openings) > 1, dividers=len(bays) > 1)
+        drilled = self._drilled_sides()
         rails, rail_joint = self._rails(), self._recipe_for("rail_joint")
         loose = self._loose(len(openings))
         feet = self._feet(board)
@@ -173,6 +177,9 @@ class _Maker:
         by_run = alcove is None and asked == "rest"
         asked = 0.0 if by_run else asked
         width, height, depth = alcove.size if alcove else (asked, self._get("height"), self._get("depth"))
+        if drilled is not None and alcove is None:
+            planted = back is not None and back.style == "planted" and self.shared.boards[back.board].actual_mm
+            height, depth = height or drilled.height_mm, depth or drilled.depth_mm + (planted or 0.0)
         wrong = self.own.wrong or self.every.wrong or len(self.reading.faults) > before or width is None
         if wrong or not (board and shelf_board and corner and shelf and divider):
             return None
@@ -182,7 +189,7 @@ class _Maker:
             board=board, shelf_board=shelf_board, sides=self._get("sides", "through"),
             corner_joint=corner, shelf_joint=shelf, divider_joint=divider, back=back, bays=bays, openings=openings,
             loose_shelves=loose, shelf_set_back_mm=self._get("shelf_set_back", self._behind(doors)),
-            pins=self._pins(), edging=edging,
+            pins=self._pins() if drilled is None else pins_in(drilled), edging=edging, drilled=drilled,
             contents=contents, notes=self._get("notes"), place=Place(path=self.own.path), hanging=hanging,
             room=self._get("room", "heated"), sag=sag_of(self._table("sag")), doors=doors, drawers=drawers,
             finish=self._finish(), face_frame=frame, blind=self._blind(board),
@@ -210,9 +217,10 @@ class _Maker:
         return (*(table or self.own).path, *words)
 
     def _needs(self) -> None:
-        housed = self._from("appliance") is not None
+        housed, drilled = self._from("appliance") is not None, self._from("sides_from") is not None
         for word in ONLY_BOARD if self._from("alcove") else NEEDED:
-            if self._from(word) is None and not (housed and word == "width"):
+            followed = (housed and word == "width") or (drilled and word in ("height", "depth"))
+            if self._from(word) is None and not followed:
                 self.reading.fault(self.own.path, *lacks(CabinetWords, word, f"the cabinet {shown(self.name)}"))
 
     def _look_up(self, word: str, names: Mapping[str, Any], section: str) -> str | None:
@@ -508,6 +516,16 @@ class _Maker:
             for inner in lacking:
                 self.reading.fault(table.path, *lacks(words, inner, word))
         return not lacking
+
+    def _drilled_sides(self) -> DrilledSides | None:
+        """The sides that it takes from a stock."""
+        name = self._look_up("sides_from", self.shared.drilled_sides, "drilled_sides")
+        if name is not None and self._from("pins") is not None:
+            self.reading.fault(
+                self._path("pins"), f"the sides come from {shown(name)}, and their rows of holes are there already",
+                "Take pins out, or sides_from",
+            )  # fmt: skip
+        return self.shared.drilled_sides[name] if name is not None else None
 
     def _pins(self) -> Pins:
         words = {"holes": "holes"}

@@ -60,6 +60,7 @@ def read_job(
 
 def _job(tables: Mapping[str, Any], families: Mapping[str, type], own: OwnFiles, reading: "Reading") -> Job | None:
     from rodwork.job.cabinets import Shared, read_cabinets
+    from rodwork.job.drilled_sides import read_drilled_sides
     from rodwork.job.figures import read_figures
     from rodwork.job.own_families import read_families
     from rodwork.job.recipes import read_fittings, read_recipes
@@ -68,6 +69,7 @@ def _job(tables: Mapping[str, Any], families: Mapping[str, type], own: OwnFiles,
     from rodwork.job.words import (
         ApplianceWords,
         BoardWords,
+        DrilledSidesWords,
         EdgingWords,
         FittingWords,
         JobWords,
@@ -109,6 +111,7 @@ def _job(tables: Mapping[str, Any], families: Mapping[str, type], own: OwnFiles,
     appliances = read_appliances(
         read_named("appliances", tables.get("appliances", {}), ApplianceWords, "appliance", reading), reading
     )
+    drilled = read_named("drilled_sides", tables.get("drilled_sides", {}), DrilledSidesWords, "stock of sides", reading)
     shared = Shared(
         boards=_with_misspelt(boards, misspelt.get("boards")), edgings=_with_misspelt(edgings, misspelt.get("edgings")),
         recipes=_with_misspelt(recipes, misspelt.get("joints")), families=families,
@@ -116,6 +119,9 @@ def _job(tables: Mapping[str, Any], families: Mapping[str, type], own: OwnFiles,
         surveys=_with_misspelt(surveys, misspelt.get("surveys")),
         appliances=_with_misspelt(appliances, misspelt.get("appliances")),
         cabinets=_with_misspelt(dict.fromkeys(_names(tables.get("cabinets"))), misspelt.get("cabinets")),
+        drilled_sides=_with_misspelt(
+            read_drilled_sides(drilled, boards, reading), misspelt.get("drilled_sides")
+        ),
         in_runs=_recipes_of_runs(tables.get("runs")),
     )  # fmt: skip
     cabinets = read_cabinets(tables.get("every_cabinet", {}), tables.get("cabinets", {}), shared, reading)

@@ -19,6 +19,7 @@ EXAMPLE_NAMES = {
     "stock": "large", "offcuts": "rack3", "matched": "fronts",
     "prices": '"dowel 8x30"',
     "machines": '"dowel jig"', "surveys": "alcove", "services": "socket", "appliances": "oven",
+    "drilled_sides": "S720",
 }  # fmt: skip
 
 

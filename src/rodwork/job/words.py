@@ -522,6 +522,23 @@ class TestedWords(Words):
     source: Annotated[str, Text(200)] = word("Whose figures they are", needed=True, such_as='"own test, March"')
 
 
+class DrilledSidesWords(Words):
+    """Sides from a stock that are sawn, edged and drilled already."""
+
+    board: Annotated[str, Reference("boards")] = word("Their board", needed=True, such_as='"birch18"')
+    height: Annotated[float, Length(100, 3000)] = word("Their height", needed=True, such_as="720")
+    depth: Annotated[float, Length(100, 1200)] = word("Their depth", needed=True, such_as="560")
+    first: Annotated[float, Length(3, 1000)] = word("Bottom end to the lowest hole", needed=True, such_as="40")
+    holes: Annotated[int, Whole(1, 100)] = word("How many holes a row has", needed=True, such_as="21")
+    pitch: Annotated[float, Length(10, 200)] = word("From one hole to the next", default="32 mm")
+    front: Annotated[float, Length(5, 500)] = word("Front edge to the front row", default="37 mm")
+    back: Annotated[float, LengthOr(Length(5, 500), "none", alone=True)] = word(
+        "Back edge to the back row", default="37 mm"
+    )
+    diameter: Annotated[float, Length(2, 15)] = word("Diameter of the holes", default="5 mm")
+    hole_depth: Annotated[float, Length(4, 40)] = word("Depth of the holes", default="13 mm")
+
+
 class ApplianceWords(Words):
     """An appliance by its maker's sheet: an opening of a cabinet, or a gap of a run, follows from it."""
 
@@ -664,6 +681,10 @@ class EveryCabinetWords(Words):
     shelf_set_back: Annotated[float, Length(0, 1000)] = word(
         "How far the fronts of the shelves stand behind the front of the carcass",
         default="0; behind inset doors their thickness and 3 mm",
+    )
+    sides_from: Annotated[str, Reference("drilled_sides")] = word(
+        "The drilled sides that it takes from a stock: its height, its depth and its rows of holes follow from them",
+        default="none: they are made for it",
     )
     pins: PinsWords = word("The rows of bores for loose shelves", default="5 mm, the rows 37 from front and back")
     edging: Annotated[CabinetEdgingWords, TableOr("none", 'edging = { with = "birch", on = "fronts" }')] = word(
@@ -1104,6 +1125,7 @@ SECTIONS: dict[str, tuple[type[Words], bool]] = {  # the table, and whether it h
     "surveys": (SurveyWords, True),
     "services": (ServiceWords, True),
     "appliances": (ApplianceWords, True),
+    "drilled_sides": (DrilledSidesWords, True),
 }
 
 

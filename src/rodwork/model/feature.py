@@ -11,9 +11,20 @@ from typing import ClassVar, Literal
 from rodwork.geometry.vec import Vec, along, neg
 from rodwork.model.surface import Surface, surface_worked
 
-Stage = Literal["before edging", "after edging", "in place"]
+Stage = Literal["before edging", "after edging", "in place", "as bought"]
+NOT_SET_OUT: tuple[Stage, ...] = ("in place", "as bought")  # in no setting: bored at assembly, or there already
 FeatureRole = Literal[
-    "seat", "housing", "pilot", "clearance", "access", "shelf_pin", "hinge", "handle", "hanging", "service"
+    "seat",
+    "housing",
+    "pilot",
+    "clearance",
+    "access",
+    "shelf_pin",
+    "hinge",
+    "handle",
+    "hanging",
+    "service",
+    "row",
 ]
 End = Literal["open", "round", "square"]
 Lies = Literal["any way", "either way", "one way"]

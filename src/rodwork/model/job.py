@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING, Any, Literal
 from rodwork.model.alcove import Alcove
 from rodwork.model.costing import ShopFigures
 from rodwork.model.demand import Contents, Declared, Hanging, Room, SagLimits, Tested, Wall
+from rodwork.model.drilled_sides import DrilledSides
 from rodwork.model.finish import Finish
 from rodwork.model.footing import FeetStyle
 from rodwork.model.fronts import BlindEnd, Doors, Drawers, FaceFrame
@@ -240,6 +241,7 @@ class Cabinet:
     rail_joint: Recipe | None = None  # None: as the corners
     feet: Feet | None = None  # None: it stands on its sides, or hangs
     by_run: bool = False
+    drilled: DrilledSides | None = None  # None: its sides are made for it
 
     @property
     def toe_mm(self) -> float:

@@ -63,7 +63,10 @@ class Meeting:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PinRow:
-    """A row of shelf-pin bores on one face of an upright: heights from its bottom end, mm."""
+    """A row of shelf-pin bores on one face of an upright: heights from its bottom end, mm.
+
+    `as_bought`: they are there already. `for_shelves`: a shelf may stand on them; else they are left over.
+    """
 
     panel: str
     face: str
@@ -71,6 +74,8 @@ class PinRow:
     heights: tuple[float, ...]
     diameter: float
     depth: float
+    as_bought: bool = False
+    for_shelves: bool = True
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -40,7 +40,7 @@ class Panel:
 
     `outline` runs counter-clockwise seen from the face side, from the corner nearest (0, 0); `bevels` are
     degrees per edge. `edging_name` is the edging that its edged edges carry, or None.
-    `bought`: it comes as it is, bored already: nothing of it is sawn, edged or machined here.
+    `bought`: it comes as it is: nothing of it is sawn or edged here, and its features "as bought" are there.
     """
 
     id: str

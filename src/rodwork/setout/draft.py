@@ -64,7 +64,6 @@ def draft(job: Job, made: tuple[Made, ...], runs: tuple[MadeRun, ...] = ()) -> R
                 mills_mm=job.edgings[p.edging_name].mills_mm if p.edging_name else 0.0,
             )
             for p in one.carcass.panels
-            if not p.bought
         ]  # fmt: skip
     rod = Rod(
         job=job.name, step=job.shop.step_mm, shop=job.shop, heading=_heading(job),

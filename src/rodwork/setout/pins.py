@@ -25,8 +25,10 @@ def _row(row: PinRow, panel: Panel) -> tuple[Machining, ...]:
     for height in row.heights:
         at = _point(panel, face, ((bottom, height), (front, row.from_front)))
         bore = Bore(
-            id=f"{panel.id} pin {height:g}/{row.from_front:g}" + (" r" if face == "back_side" else ""),
-            role="shelf_pin", joint=None, stage="after edging", at=at, into=inward(face), along=inward(bottom),
+            id=f"{panel.id} {'pin' if row.for_shelves else 'row'} {height:g}/{row.from_front:g}"
+            + (" r" if face == "back_side" else ""),
+            role="shelf_pin" if row.for_shelves else "row", joint=None,
+            stage="as bought" if row.as_bought else "after edging", at=at, into=inward(face), along=inward(bottom),
             depth=row.depth, diameter=row.diameter,
         )  # fmt: skip
         out.append(

@@ -176,8 +176,8 @@ class _Trial:
 
     def _feature(self, stand: Stand, feature: Feature, entries: list[Entry]) -> Trouble | None:
         """The first thing wrong with one bore or groove."""
-        trouble = machining.listed(feature, entries, stand.part.bought)
-        if trouble is not None or feature.stage == "in place" or stand.part.bought:
+        trouble = machining.listed(feature, entries)
+        if trouble is not None or feature.stage in ("in place", "as bought"):
             return trouble
         entry, met = entries[0], self.met.get(feature.joint or "")
         if feature.joint is not None and met is None:

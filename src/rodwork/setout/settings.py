@@ -6,7 +6,7 @@ from types import MappingProxyType
 from typing import Literal
 
 from rodwork.geometry.rounding import to_step
-from rodwork.model.feature import Stage, noun_of, through
+from rodwork.model.feature import NOT_SET_OUT, Stage, noun_of, through
 from rodwork.model.machining import BATTEN, LAID_ON_LINE, OWN_BASE, THE_END, Machining
 from rodwork.model.panel import Panel
 from rodwork.model.setup import Fence, Reading, Setup, SetupFeature
@@ -64,13 +64,19 @@ class BoardWork:
     machining: tuple[Machining, ...]
     mills_mm: float
 
+    @property
+    def sawn(self) -> bool:
+        """Whether it is sawn here."""
+        return not self.panel.bought
+
 
 def settings(work: Iterable[BoardWork], step: float) -> tuple[Setup, ...]:
     """Every setting of the job in the order of work, with the boards done at it."""
     shared: dict[Setting, list[SetupFeature]] = {}
     for board in work:
         words = cabinet_words(board.panel.role, board.panel.pose.rotation)
-        for setting, entry in (*_sawing(board, words, step), *_machining(board, words, step)):
+        sawing = _sawing(board, words, step) if board.sawn else ()
+        for setting, entry in (*sawing, *_machining(board, words, step)):
             shared.setdefault(setting, []).append(entry)
     ordered = sorted(shared, key=Setting.order)
     fences = _fences(ordered)
@@ -114,7 +120,7 @@ def _sawn(board: BoardWork, along: Reading | None = None, across: Reading | None
 def _machining(board: BoardWork, words: Mapping[Surface, str], step: float) -> tuple[tuple[Setting, SetupFeature], ...]:
     out = []
     for m in board.machining:
-        if m.feature.stage == "in place":
+        if m.feature.stage in NOT_SET_OUT:
             continue
         along, across = readings(m, board.panel, words, board.mills_mm, step)
         setting = Setting(

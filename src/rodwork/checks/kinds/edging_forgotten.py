@@ -29,7 +29,7 @@ def _spots(cabinet: RodCabinet) -> Iterator[Spot]:
     edged = {p.board: p.edging.at(surface) for p in cabinet.parts for surface in EDGES if p.edging.at(surface) > 0}
     in_a_box = {id for drawer in cabinet.drawers for id in drawer.box}
     for part in cabinet.parts:
-        place = PLACES.get(part.role) if part.id not in in_a_box else None
+        place = PLACES.get(part.role) if part.id not in in_a_box and not part.bought else None
         bare = _bare(part)
         if place is None or part.board not in edged or not bare:
             continue

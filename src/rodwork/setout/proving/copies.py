@@ -175,7 +175,7 @@ def _same_datums(turn: Turn, f: Feature, g: Feature, second: Stand, settings: Se
     """The numbers are taken from surfaces that the turn carries onto each other too."""
     ours, theirs = settings.machined.get(f.id), settings.machined.get(g.id)
     if not ours or not theirs:
-        return f.stage == g.stage == "in place"
+        return f.stage == g.stage and f.stage in ("in place", "as bought")
     mine = {_turned(turn, r.from_surface) for r in (ours[0].done.along, ours[0].done.across) if r is not None}
     for r in (theirs[0].done.along, theirs[0].done.across):
         if r is None or r.from_surface in mine:

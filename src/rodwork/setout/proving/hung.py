@@ -54,15 +54,15 @@ class Bored(NamedTuple):
 
 
 def bores(stands: dict[str, Stand], voids: dict[str, Void]) -> dict[str, Bored]:
-    """Every bore by its id: from the printed numbers, and in bought boards as they come."""
+    """Every bore by its id: from the printed numbers, and those that are there as bought as they come."""
     found = {
         id: Bored(v.stand.part.id, v.mouth(), v.into, v.feature.diameter)
         for id, v in voids.items()
         if isinstance(v.feature, Bore)
     }
     for stand in stands.values():
-        for f in stand.part.features if stand.part.bought else ():
-            if isinstance(f, Bore):
+        for f in stand.part.features:
+            if isinstance(f, Bore) and f.stage == "as bought":
                 found[f.id] = Bored(stand.part.id, stand.in_cabinet(f.at), stand.way_in_cabinet(f.into), f.diameter)
     return found
 

@@ -20,9 +20,9 @@ _CORNER_FROM = (
 )
 
 
-def listed(feature: Feature, entries: Sequence[Entry], stand_bought: bool) -> Trouble | None:
+def listed(feature: Feature, entries: Sequence[Entry]) -> Trouble | None:
     """In exactly one setting; or, bored in place or bought, in none."""
-    if stand_bought:
+    if feature.stage == "as bought":
         where = ", ".join(e.setup.id for e in entries)
         return Trouble("stage", "it comes bored", "in no setting", where) if entries else None
     if feature.stage == "in place":
