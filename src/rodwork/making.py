@@ -9,11 +9,13 @@ from rodwork.carcass.build import build
 from rodwork.carcass.hidden_sides import covered_up, hidden_sides
 from rodwork.carcass.runs import build_run
 from rodwork.carcass.shared_widths import settled
+from rodwork.catalogue.accuracy import assumed_accuracy
 from rodwork.job.faults import Fault, JobFaults, fault_at, near, shown
 from rodwork.job.lines import Lines
 from rodwork.job.typed import TYPED
 from rodwork.joints.place import entry_of, join
 from rodwork.joints.registry import back_recipe
+from rodwork.model.accuracy import Accuracy
 from rodwork.model.finish import with_finish
 from rodwork.model.job import Back, Cabinet, CannotBuild, Job, Recipe
 from rodwork.model.measured import DIMENSIONS
@@ -24,10 +26,15 @@ from rodwork.setout.draft import Made, MadeRun
 OTHER_BOARD_MM = {"length": 10.0, "width": 10.0, "thickness": 3.0}  # further off it is likely another board
 
 
-def made(job: Job, lines: Lines, file: str) -> tuple[tuple[Made, ...], tuple[MadeRun, ...]]:
-    """Every cabinet and every run of them; sides that stand against each other are out of sight."""
+def made(
+    job: Job, lines: Lines, file: str, accuracy: Accuracy | None = None
+) -> tuple[tuple[Made, ...], tuple[MadeRun, ...]]:
+    """Every cabinet and every run of them; sides that stand against each other are out of sight.
+
+    `accuracy`: how true the shop works, which adds up along a run; None: as other shops do.
+    """
     cabinets = _cabinets(job, lines, file)
-    runs = _runs(job, cabinets, lines, file)
+    runs = _runs(job, cabinets, lines, file, accuracy or assumed_accuracy())
     hidden = hidden_sides([one.run for one in runs], {one.cabinet.name: one.cabinet for one in cabinets})
     unseen = frozenset[str]()
     return tuple(replace(m, carcass=covered_up(m.carcass, hidden.get(m.cabinet.name, unseen))) for m in cabinets), runs
@@ -61,14 +68,14 @@ def _cabinets(job: Job, lines: Lines, file: str) -> tuple[Made, ...]:
     return tuple(out)
 
 
-def _runs(job: Job, cabinets: tuple[Made, ...], lines: Lines, file: str) -> tuple[MadeRun, ...]:
+def _runs(job: Job, cabinets: tuple[Made, ...], lines: Lines, file: str, accuracy: Accuracy) -> tuple[MadeRun, ...]:
     """Every run of cabinets that are made, with the boards that go along it; the faults of all at once."""
     built = {one.cabinet.name: (one.cabinet, one.carcass) for one in cabinets}
     runs: list[MadeRun] = []
     faults: list[Fault] = []
     for asked in job.runs:
         try:
-            run = build_run(asked, built, job.boards, job.edgings, job.surveys)
+            run = build_run(asked, built, job.boards, job.edgings, job.surveys, accuracy)
             joined = join(run.carcass, job.shop)
         except CannotBuild as problem:
             faults.append(fault_at(lines, file, problem.path, problem.what, _sentence(problem.mend)))

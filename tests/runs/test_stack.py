@@ -1,11 +1,15 @@
 """How small errors add up along a row: against published stacks, and a run worked by hand."""
 
 from math import hypot
+from statistics import fmean, variance
 
 import pytest
 
 from rodwork.geometry.stack import Dimension, stack
-from tests.runs.run_samples import rod_of
+from rodwork.job.faults import JobFaults
+from rodwork.own_accuracy import own_accuracy, readings_of
+from rodwork.pipeline import set_out
+from tests.runs.run_samples import job_text, rod_of
 
 # Dimensioning and Tolerancing Handbook (McGraw-Hill), chapter 9, motor assembly, inches: (way, nominal, plus, minus)
 MOTOR = [
@@ -45,3 +49,46 @@ def test_a_run_of_three_alike_worked_by_hand():
     assert stacked.likely == pytest.approx(likely, abs=0.006)
     assert stacked.worst == pytest.approx(3 * 3 * (0.15 + 0.08) + 6 * 3 * (0.05 + 0.03), abs=0.006)
     assert (stacked.length, stacked.left) == (2000, 200)
+
+
+OURS = ((0.1, 0.2), (-0.1, 0.0), (0.0, 0.1))  # how far two tops came off at each of three settings of the stop, mm
+
+
+def measured_run():
+    typed = [" ".join(map(str, two)) for two in OURS]
+    _, file = own_accuracy(None, "ours.toml", readings_of("sawing to length", "size", typed, None, "ours.toml"))
+    job = job_text("length = 2000\nof = ['bench', 'bench', 'bench', { infill = 'rest' }]")
+    return (
+        set_out(f"[shop]\naccuracy = 'ours.toml'\n{job}", "runs.toml", {"ours.toml": file.encode()}.__getitem__)
+        .runs[0]
+        .stack
+    )
+
+
+def test_a_shop_that_has_measured_its_stop_has_its_runs_added_up_by_its_own_readings():
+    """By Python's statistics: each piece by the mean of the variances in a setting, the setting by what its mean has over.
+
+    Readings within a setting vary by 0.0707; the settings' means by 0.1, of which 0.0707 / sqrt 2 is the pieces' own.
+    """
+    each = fmean(variance(two) for two in OURS) ** 0.5
+    shared = (variance(fmean(two) for two in OURS) - each**2 / 2) ** 0.5
+    ours = measured_run()
+    assert ours.measured
+    likely = hypot(3 * 3 * shared, 3 * each * 3**0.5, 6 * 3 * 0.05, 3 * 0.03 * 6**0.5)
+    assert ours.likely == pytest.approx(likely, abs=0.01)
+    assert not rod_of("of = ['bench']").runs[0].stack.measured
+
+
+@pytest.mark.parametrize(
+    ("content", "says"), [(None, "cannot be read"), (b"\xff\xfe", "UTF-8"), (b"hours = 3", "ours.toml"), (b"=", "ours")]
+)
+def test_a_file_of_readings_that_is_none_is_refused_at_its_line(content, says):
+    def beside(name):
+        if content is None:
+            raise FileNotFoundError(name)
+        return content
+
+    text = "[shop]\naccuracy = 'ours.toml'\n" + job_text("of = ['bench']")
+    with pytest.raises(JobFaults, match=says) as caught:
+        set_out(text, "runs.toml", beside)
+    assert caught.value.faults[0].line == 2

@@ -12,9 +12,9 @@ from rodwork.carcass.run_boards import Boarded, boarded
 from rodwork.carcass.run_screws import connecting, items
 from rodwork.carcass.run_wall import RunWall, wall_of
 from rodwork.carcass.worktop import RunSite
-from rodwork.catalogue.accuracy import assumed_accuracy
 from rodwork.geometry.stack import Dimension, stack
 from rodwork.geometry.vec import Vec
+from rodwork.model.accuracy import Accuracy
 from rodwork.model.fixing import Item
 from rodwork.model.job import Board, Cabinet, CannotBuild, Edging
 from rodwork.model.machining import Machining
@@ -43,6 +43,7 @@ def build_run(
     boards: Mapping[str, Board],
     edgings: Mapping[str, Edging],
     surveys: Mapping[str, Survey],
+    accuracy: Accuracy,
 ) -> BuiltRun:
     """The run, with the cabinets as they were built. Raises CannotBuild with the place in the job file."""
     wall = wall_of(asked, surveys, [cabinet for cabinet, _ in _cabinets(asked, built)])
@@ -52,7 +53,7 @@ def build_run(
     run = CabinetRun(
         name=asked.name, where=asked.where, length=length, walls=asked.walls, starts=wall.starts,
         above_floor=asked.above_floor_mm, behind=asked.behind_mm, depth=depth, front=_front(asked, built),
-        scribe=asked.scribe_mm, standings=standings, stack=_stack(asked, wall, built, boards, left, widths),
+        scribe=asked.scribe_mm, standings=standings, stack=_stack(asked, wall, built, boards, left, widths, accuracy),
         survey=asked.survey, origin=wall.origin, out=(wall.out_left, wall.out_right),
         door_width=_door_width(asked, built),
     )  # fmt: skip
@@ -193,15 +194,16 @@ def _stack(
     boards: Mapping[str, Board],
     left: float,
     widths: Sequence[float],
+    accuracy: Accuracy,
 ) -> StackUp:
-    """How far all that stands side by side may come out longer or shorter, by the assumed accuracy of a shop.
+    """How far all that stands side by side may come out longer or shorter, by how true the shop works.
 
     A cabinet is as wide as its top, and two sides where they run through. Tops of one length are sawn at one stop and
     are off by the same; so are boards of one material. Infills are cut to what is there.
     """
-    accuracy = assumed_accuracy()
     length = accuracy.method("saw, length stop").error("size")
     row: list[Dimension] = []
+    behind = [length.shared, length.each]
 
     def add(nominal: float, setting: str, shared: float, each: float) -> None:
         row.append(Dimension(1.0, nominal, SIGMAS * shared, -SIGMAS * shared, setting))
@@ -210,6 +212,7 @@ def _stack(
     def thickness(board: Board) -> None:
         sheet = accuracy.named("sheet as sold" if board.actual_mm == board.thickness_mm else "sheet as measured")
         error = sheet.error("size")
+        behind.extend((error.shared, error.each))
         add(board.actual_mm, f"sheet {board.name}", error.shared.value, error.each.value)
 
     for entry in asked.of:
@@ -227,6 +230,7 @@ def _stack(
     return StackUp(
         length=round(sum(widths), 3), worst=round(said.worst, 2), likely=round(said.likely, 2),
         left=None if wall.length is None else round(left + infills, 3),
+        measured=any(not s.assumed for s in behind),
     )  # fmt: skip
 
 

@@ -183,7 +183,10 @@ def _notes(rod: Rod, run: CabinetRun) -> Iterator[str]:
 def _said(run: CabinetRun) -> str:
     """What is left of the wall, and how far small errors add up."""
     stack = run.stack
-    adds_up = f"made, it may differ by {size_text(stack.likely)} in most runs, {size_text(stack.worst)} at the worst"
+    by = "by this shop's own readings" if stack.measured else "as shops work"
+    adds_up = (
+        f"made, it may differ by {size_text(stack.likely)} in most runs, {size_text(stack.worst)} at the worst, {by}"
+    )
     equal = "" if run.door_width is None else f" All doors are {size_text(run.door_width)} wide."
     if stack.left is None:
         return f"All sizes in mm.{equal} {adds_up[:1].upper()}{adds_up[1:]}."

@@ -35,13 +35,15 @@ class Standing:
 class StackUp:
     """How far the run may come out longer or shorter than it is drawn: at the worst, and as likely as three sigma.
 
-    `left` is what the wall leaves beside all that has a size of its own; None where there is no wall.
+    `left` is what the wall leaves beside all that has a size of its own; None where there is no wall. `measured`: by
+    readings that the shop has taken of what the run's widths hang on; else by what is assumed of other shops.
     """
 
     length: float
     worst: float
     likely: float
     left: float | None
+    measured: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

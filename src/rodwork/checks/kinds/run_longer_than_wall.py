@@ -9,7 +9,7 @@ from rodwork.model.rod import Rod
 from rodwork.model.run import CabinetRun
 
 CODE = "run-longer-than-wall"
-SOURCE = "worst case and root sum square of the widths by assumed accuracies of sawing and of sheets"
+SOURCE = "worst case and root sum square of the widths by {} accuracies of sawing and of sheets"
 
 
 def look(rod: Rod) -> Iterable[Finding]:
@@ -31,7 +31,7 @@ def _judged(run: CabinetRun) -> Iterator[Finding]:
             f"take {mm(stack.worst - left)} off the widths, or {'keep to the sizes and ' if not likely else ''}"
             "measure every cabinet before the last one is cut."
         ),
-        source=SOURCE,
+        source=SOURCE.format("measured" if stack.measured else "assumed"),
     )  # fmt: skip
 
 
