@@ -85,6 +85,14 @@ def test_a_share_that_does_not_come_out_even_is_still_equal_to_the_last_figure()
     assert rod.runs[0].standings[-1].x1 == pytest.approx(2000, abs=1e-5)
 
 
+@pytest.mark.parametrize("length", [2126, 1999.7, 1234.5, 3001])
+def test_shares_that_are_cut_short_are_never_longer_than_the_wall(length):
+    rod = rod_of(f"length = {length}\nof = ['pair', 'single', 'pair']\ndoors = 'equal'")
+    assert length - 1e-4 <= rod.runs[0].standings[-1].x1 <= length
+    alike = rod_of(f"length = {length}\nof = ['pair', 'single', 'pair']")
+    assert length - 1e-4 <= alike.runs[0].standings[-1].x1 <= length
+
+
 def test_bays_between_dividers_follow_so_that_inner_doors_are_as_wide_as_outer_ones():
     """Four doors in 2000: 497. Outer bay: 497 - 16.1 over the side - 7.3 over half a divider; inner: 497 - 2 x 7.3."""
     three = "[cabinets.three]\ndividers = 2\ndoors = { hung = ['left', 'left', 'right'] }\n"

@@ -11,12 +11,14 @@ from dataclasses import replace
 from rodwork.carcass.columns import Columns, columns_of, own_widths
 from rodwork.carcass.over_carcasses import spread
 from rodwork.carcass.run_wall import wall_of
+from rodwork.geometry.rounding import down_to_step
 from rodwork.model.job import Board, Cabinet, CannotBuild
 from rodwork.model.run_asked import RunAsked, RunEntry
 from rodwork.model.survey import Survey
 
 LEAST_CABINET_MM = 100.0  # as the job file has it
 LEAST_DOOR_MM = 60.0
+DUST_MM = 1e-6  # to which widths are shared out, never up: together they are no longer than the wall
 SAME_MM = 0.01  # no rule tells two widths apart that differ by less
 
 
@@ -66,7 +68,9 @@ def _differ(own: Sequence[tuple[Cabinet, float]]) -> bool:
 def of_doors(cabinet: Cabinet, columns: Columns, door: float) -> Cabinet:
     """The cabinet as wide as doors of this width make it, its bays with it."""
     bays = tuple(round(bay.clear(door), 6) for bay in columns.bays)
-    return replace(cabinet, width_mm=round(columns.width(door), 6), bays=bays if len(bays) > 1 else cabinet.bays)
+    return replace(
+        cabinet, width_mm=down_to_step(columns.width(door), DUST_MM), bays=bays if len(bays) > 1 else cabinet.bays
+    )
 
 
 def _left(asked: RunAsked, standing: Mapping[str, Cabinet], boards: Mapping[str, Board], wall: float | None) -> float:
@@ -100,7 +104,7 @@ def _alike(asked: RunAsked, open_: Mapping[str, Cabinet], left: float) -> dict[s
             (*asked.place.path, "of"), f"there are {left:g} left for {_cabinets(number)}, {left / number:.1f} each",
             f"take {number * LEAST_CABINET_MM - left:g} off the widths that are given, or leave something out",
         )  # fmt: skip
-    return {name: replace(c, width_mm=round(left / number, 6)) for name, c in open_.items()}
+    return {name: replace(c, width_mm=down_to_step(left / number, DUST_MM)) for name, c in open_.items()}
 
 
 def _cabinets(number: int) -> str:

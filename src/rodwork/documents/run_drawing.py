@@ -8,7 +8,7 @@ import itertools
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from rodwork.documents.annotate import spread
+from rodwork.documents.annotate import Box, spread
 from rodwork.documents.drawing import (
     HIDDEN,
     LINE,
@@ -27,6 +27,7 @@ from rodwork.documents.drawing import (
 from rodwork.documents.figures import dimension_across, dimension_up, size_text
 from rodwork.documents.mouths import mouth
 from rodwork.documents.pictorial import FROM_RIGHT, FRONT, cut_faces, drawn, part_box, seen, solids
+from rodwork.documents.run_services import ServiceInRun, service_shapes, services_of
 from rodwork.geometry.profile import even_places
 from rodwork.model.feature import Cutout
 from rodwork.model.panel import Part
@@ -62,11 +63,29 @@ def reach(rod: Rod, run: CabinetRun) -> tuple[float, float, float, float]:
     boxes = [part_box(p) for p in rod.cabinet[run.name].parts if p.role != "infill"]
     x0 = min([0.0, *(b[0][0] for b in boxes)])
     x1 = max([run.length, *(b[1][0] for b in boxes)])
-    z1 = max([*(s.z1 for s in run.standings), *(b[1][2] for b in boxes)])
+    z1 = max([*(s.z1 for s in run.standings), *(b[1][2] for b in boxes), *(s.z[1] for s in _services(rod, run))])
     return x0, x1, 0.0, z1
 
 
+def _services(rod: Rod, run: CabinetRun) -> tuple[ServiceInRun, ...]:
+    return services_of(run, rod.surveys.get(run.survey or ""))
+
+
 # from the front
+
+
+def services(rod: Rod, run: CabinetRun, sheet: Sheet) -> Iterator[Shape]:
+    """What lies on the wall behind the run, each with its name clear of the marks of the cabinets."""
+    found = _services(rod, run)
+    boxes = [_on_paper(sheet, (max(s.x[0], 0.0), min(s.x[1], run.length)), (max(s.z[0], 0.0), s.z[1])) for s in found]
+    marks = [b for s in run.standings if s.stands_as in ("cabinet", "gap") and (b := _label_box(rod, s, sheet)[1])]
+    within = _on_paper(sheet, (0.0, run.length), (0.0, reach(rod, run)[3]))
+    yield from service_shapes(found, boxes, within, marks)
+
+
+def _on_paper(sheet: Sheet, x: tuple[float, float], z: tuple[float, float]) -> Box:
+    (left, bottom), (right, top) = sheet.at(x[0], z[0]), sheet.at(x[1], z[1])
+    return Box(left=left, bottom=bottom, right=right, top=top)
 
 
 def front(rod: Rod, run: CabinetRun, sheet: Sheet, fronts: bool) -> Iterator[Shape]:
@@ -170,15 +189,26 @@ def named(rod: Rod, run: CabinetRun, sheet: Sheet, floor_row: float) -> Iterator
 
 def _inside(rod: Rod, s: Standing, sheet: Sheet) -> Iterator[Shape]:
     """A cabinet's copy by its mark, or what a gap is for, on white ground in the middle of it."""
+    text, ground = _label_box(rod, s, sheet)
+    if text is not None and ground is not None:
+        yield box(
+            ground.left, ground.bottom, ground.right - ground.left, ground.top - ground.bottom, NO_PEN, fill="white"
+        )
+        yield text
+
+
+def _label_box(rod: Rod, s: Standing, sheet: Sheet) -> tuple[Text | None, Box | None]:
+    """What stands in the middle of a cabinet or gap, and the ground that it takes; nothing where there is no room."""
     (x0, y0), (x1, y1) = sheet.at(s.x0, s.z0), sheet.at(s.x1, s.z1)
     text = mark_of(rod, s) if s.stands_as == "cabinet" else s.name
     for size in (5.0, 4.2, 3.4, 2.8, 2.4):
         wide = text_width(text, size, True)
         if wide + 3.0 <= x1 - x0:
             x, y = (x0 + x1) / 2, (y0 + y1) / 2 - 0.33 * size
-            yield box(x - wide / 2 - 0.8, y - 0.35 * size, wide + 1.6, 1.3 * size, NO_PEN, fill="white")
-            yield Text(at=(x, y), text=text, size=size, bold=True, anchor="middle")
-            return
+            low, left = y - 0.35 * size, x - wide / 2 - 0.8
+            ground = Box(left=left, bottom=low, right=left + wide + 1.6, top=low + 1.3 * size)
+            return Text(at=(x, y), text=text, size=size, bold=True, anchor="middle"), ground
+    return None, None
 
 
 def mark_of(rod: Rod, s: Standing) -> str:

@@ -20,7 +20,9 @@ from rodwork.documents.run_drawing import (
     reach,
     section,
     section_places,
+    services,
 )
+from rodwork.documents.run_services import service_words, services_of
 from rodwork.model.rod import Rod
 from rodwork.model.run import CabinetRun, Standing
 
@@ -60,12 +62,14 @@ def _front_page(rod: Rod, run: CabinetRun, what: str, fronts: bool) -> Page:
     places = [p for s in run.standings for p in (s.x0, s.x1)]
     shapes = (
         *front(rod, run, sheet, fronts),
+        *(services(rod, run, sheet) if not fronts or not _has_fronts(rod, run) else ()),
         *named(rod, run, sheet, 4.0),
         *heights(run, rod, sheet, sheet.left + x0 * k - 8.0),
         *chain([0.0, run.length, *places], sheet, sheet.floor - 3.5, area.left + _SIDE - 6.0, area.right),
         *overall(0.0, run.length, sheet, sheet.floor - 13.0),
     )
     under = "Numbers are from the left. All sizes in mm, heights from the floor at its high point."
+    under += "" if run.door_width is None else f" All doors are {size_text(run.door_width)} wide."
     return _page(rod, run, what, under, shapes)
 
 
@@ -156,6 +160,7 @@ def _notes(rod: Rod, run: CabinetRun) -> Iterator[str]:
             f"Drawn on the survey {survey.name}. Its level line, in dots and dashes if it crosses the run, is "
             f"{size_text(-survey.high_point)} above the floor's high point; the floor falls by {size_text(falls)}."
         )
+    yield from service_words(services_of(run, survey))
     pairs: dict[tuple[int, int], list[str]] = {}
     for screw in run.screws:
         pairs.setdefault(screw.between, []).append(f"{size_text(screw.height)}")
@@ -183,13 +188,9 @@ def _notes(rod: Rod, run: CabinetRun) -> Iterator[str]:
 def _said(run: CabinetRun) -> str:
     """What is left of the wall, and how far small errors add up."""
     stack = run.stack
-    by = "by this shop's own readings" if stack.measured else "as shops work"
-    adds_up = (
-        f"made, it may differ by {size_text(stack.likely)} in most runs, {size_text(stack.worst)} at the worst, {by}"
-    )
-    equal = "" if run.door_width is None else f" All doors are {size_text(run.door_width)} wide."
+    by = ", by the shop's own readings" if stack.measured else ""
+    likely, worst = size_text(stack.likely), size_text(stack.worst)
+    adds_up = f"made, it may differ by {likely} in most runs, {worst} at the worst{by}"
     if stack.left is None:
-        return f"All sizes in mm.{equal} {adds_up[:1].upper()}{adds_up[1:]}."
-    return (
-        f"All sizes in mm.{equal} The wall leaves {size_text(stack.left)} beside what has a size of its own; {adds_up}."
-    )
+        return f"All sizes in mm. {adds_up[:1].upper()}{adds_up[1:]}."
+    return f"All sizes in mm. The wall leaves {size_text(stack.left)} beside what has a size of its own; {adds_up}."
