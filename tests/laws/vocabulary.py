@@ -83,7 +83,7 @@ def texts(draw):
     actual = draw(st.sampled_from([16.0, 17.6, 18.0, 18.3]))
     stock = draw(from_stock(height, depth)) if sides == "through" and draw(st.integers(0, 3)) == 0 else ""
     lines += ['sides_from = "stock"'] if stock else []
-    row = draw(rows()) if draw(st.integers(0, 3)) == 0 else []
+    row = draw(rows(any("notched" in line for line in lines))) if draw(st.integers(0, 3)) == 0 else []
     if row and draw(st.integers(0, 2)) == 0:
         row += draw(shared_out(lines, 2 * width + 700))
         lines = ['width = "rest"' if line.startswith("width") else line for line in lines]
@@ -224,14 +224,14 @@ SINK = ', cut_outs = [{ for = "sink", over = 1, width = 240, depth = 160, radius
 
 
 @st.composite
-def rows(draw):
+def rows(draw, notched=False):
     """A run of two of the cabinet with something between or beside them, and boards along it."""
-    up, between = draw(st.sampled_from([0, 100, 150])), draw(st.sampled_from(BETWEEN))
+    up, between = 0 if notched else draw(st.sampled_from([0, 100, 150])), draw(st.sampled_from(BETWEEN))
     lines = ["", "[runs.row]", f'of = ["it", {between}"it"{draw(st.sampled_from(BESIDE))}]', f"above_floor = {up}"]
     lines += draw(st.sampled_from([[], ['edging = "birch"', "behind = 45"], ["screws = { heights = [90, 300] }"]]))
     cut = draw(st.sampled_from(["", SINK]))
     top = [f'worktop = {{ board = "birch18", joint = "corner", upstand = 60{cut} }}']
-    plinth = ["plinth = {}"] if up else []
+    plinth = ["plinth = {}"] if up or notched else []
     strips = ["cornice = { height = 60 }", *(["pelmet = { height = 40 }"] if up else [])]
     return lines + draw(st.sampled_from([[], plinth, plinth + top, strips]))
 

@@ -133,7 +133,7 @@ def _plinth(site: RunSite) -> tuple[tuple[Panel, ...], tuple[float, ...]]:
         at += places
         ends = (span[0], *places, span[1])
         pieces += list(pairwise(ends))
-    high = site.run.above_floor - asked.clear_mm
+    high = (site.run.above_floor if asked.height_mm is None else asked.height_mm) - asked.clear_mm
     panels = tuple(
         _board(site, numbered("plinth board", n, len(pieces)), "plinth board", board, (a, asked.set_mm, 0.0),
                (b, asked.set_mm + board.actual_mm, high), BACK_ACROSS)

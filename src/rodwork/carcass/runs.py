@@ -152,7 +152,7 @@ def _heights(
         chosen = next(c for c in beside if c.height_mm == head)
         to_floor = s.stands_as == "gap" or (s.stands_as == "end panel" and chosen.kind != "wall")
         under = s.under_worktop and chosen.kind not in ("tall", "wall")
-        out.append(replace(s, z0=0.0 if to_floor else up, z1=up + head, under_worktop=under))
+        out.append(replace(s, z0=0.0 if to_floor else up + chosen.toe_mm, z1=up + head, under_worktop=under))
     return tuple(out)
 
 

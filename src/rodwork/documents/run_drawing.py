@@ -245,7 +245,9 @@ def overall(a: float, b: float, sheet: Sheet, y: float) -> tuple[Shape, ...]:
 def heights(run: CabinetRun, rod: Rod, sheet: Sheet, x: float) -> Iterator[Shape]:
     """Heights beside the run, from the floor: to its feet, its heads, its worktop, and the whole."""
     parts = [part_box(p) for p in rod.cabinet[run.name].parts if p.role in ("worktop", "cornice")]
-    places = {0.0, run.above_floor, *(s.z1 for s in run.standings), *(b[1][2] for b in parts)}
+    cabinets = [(s, rod.cabinet[s.name].footing) for s in run.standings if s.stands_as == "cabinet"]
+    toes = [s.z0 + f.height for s, f in cabinets if f is not None and f.style == "notched sides"]
+    places = {0.0, run.above_floor, *toes, *(s.z1 for s in run.standings), *(b[1][2] for b in parts)}
     ends = sorted({round(p, 3) for p in places})
     for a, b in itertools.pairwise(ends):
         y0, y1 = sheet.at(0.0, a)[1], sheet.at(0.0, b)[1]

@@ -12,7 +12,7 @@ from rodwork.job.marks import marks
 from rodwork.job.tables import Given, Reading, lacks, read_named, read_table, unknown_name
 from rodwork.job.words import CorniceWords, PlinthWords, RunWords, WorktopWords
 from rodwork.model.alcove import SPARE_TO_PLANE_MM
-from rodwork.model.job import Cabinet, Place, Recipe
+from rodwork.model.job import Cabinet, Feet, Place, Recipe
 from rodwork.model.run_asked import CutOutAsked, RunAsked, RunEntry, ScrewsAsked, StripAsked, WorktopAsked
 
 # All common practice, no source.
@@ -85,7 +85,7 @@ class _Maker:
         if walls == "both" and not known:
             self._fault(("walls",), "both its ends stand at a wall, and its length is not said", "Write length = ...")
         of = tuple(self._with_board(i, entry, board) for i, entry in enumerate(of))
-        plinth, worktop = self._plinth(board), self._worktop(board)
+        plinth, worktop = self._plinth(board, of), self._worktop(board)
         cornice, pelmet = self._strip("cornice", board), self._strip("pelmet", board)
         if self.given.wrong or len(self.reading.faults) > before or not board:
             return None
@@ -186,20 +186,70 @@ class _Maker:
                 self._fault((word,), *lacks(words, inner, word))
         return table if all(inner in table for inner in needed) else None
 
-    def _plinth(self, board: str | None) -> StripAsked | None:
+    def _plinth(self, board: str | None, of: Sequence[RunEntry]) -> StripAsked | None:
         table = self._table("plinth", PlinthWords, ())
         if table is None:
             return None
         clear, height = table.get("clear", CLEAR_MM), self.given.get("above_floor", 0.0)
+        own = self._board("plinth", "board") or board or ""
+        standing = [self.known[e.name] for e in of if e.stands_as == "cabinet" and e.name in self.known]
+        if any(c.toe_mm for c in standing):
+            return self._planted(own, clear, standing)
         if height - clear < 30.0:
             self._fault(
                 ("plinth",), f"a plinth board under carcasses at {height:g} would be {height - clear:g} high",
                 "Write above_floor = 150, or what height they stand at",
             )  # fmt: skip
         return StripAsked(
-            board=self._board("plinth", "board") or board or "", height_mm=None,
-            set_mm=table.get("set_back", SET_BACK_MM), clear_mm=clear,
+            board=own, height_mm=None, set_mm=table.get("set_back", SET_BACK_MM), clear_mm=clear
         )  # fmt: skip
+
+    def _planted(self, board: str, clear: float, standing: Sequence[Cabinet]) -> StripAsked | None:
+        """A plinth board over the notches of sides that go down to the floor: its back on their edges."""
+        notch = self._notch(standing)
+        if notch is None:
+            return None
+        if self.given.get("above_floor", 0.0):
+            self._fault(
+                ("above_floor",), "its cabinets go down to the floor on notched sides",
+                "Write above_floor = 0, or leave it out",
+            )  # fmt: skip
+        found, said = self.shared.boards.get(board), self.given.get("plinth", {})
+        thick = 0.0 if found is None else found.actual_mm
+        face = round(notch.set_back_mm - thick, 6)
+        if face < 0:
+            self._fault(
+                ("plinth",), f"a board of {thick:g} stands out of a notch {notch.set_back_mm:g} deep",
+                f"Write set_back = {thick + SET_BACK_MM:g} under feet",
+            )  # fmt: skip
+        if "set_back" in said and abs(said["set_back"] - face) > 0.05:
+            self._fault(
+                ("plinth", "set_back"),
+                f"the board lies on the edges of notches {notch.set_back_mm:g} deep, which brings its face to {face:g}",
+                "Leave set_back out here, and write it under feet",
+            )  # fmt: skip
+        return StripAsked(board=board, height_mm=notch.height_mm, set_mm=face, clear_mm=clear)
+
+    def _notch(self, standing: Sequence[Cabinet]) -> Feet | None:
+        """The feet on notched sides that all cabinets of the run have; a fault where they differ."""
+        first = next(c for c in standing if c.toe_mm)
+        notch = first.feet
+        for cabinet in standing:
+            other = cabinet.feet
+            if notch is None or other is None or not cabinet.toe_mm:
+                what = f"{first.name} stands on notched sides and {cabinet.name} does not"
+            elif (other.height_mm, other.set_back_mm) != (notch.height_mm, notch.set_back_mm):
+                what = (
+                    f"the notches of {first.name} are {notch.height_mm:g} high and {notch.set_back_mm:g} deep, and "
+                    f"those of {cabinet.name} {other.height_mm:g} and {other.set_back_mm:g}"
+                )
+            else:
+                continue
+            self._fault(
+                ("plinth",), f"one plinth board goes along the run, and {what}", "Give all its cabinets the same feet"
+            )
+            return None
+        return notch
 
     def _strip(self, word: str, board: str | None) -> StripAsked | None:
         table = self._table(word, CorniceWords, ("height",))

@@ -55,7 +55,7 @@ class WorktopAsked:
 class StripAsked:
     """A board along the run: plinth, cornice or pelmet. `set_mm`: its face behind the fronts of the carcasses.
 
-    `height_mm` None: from the floor to the carcasses, less `clear_mm`.
+    `height_mm` None: from the floor to the carcasses, less `clear_mm`; so is a plinth board that has one.
     """
 
     board: str
