@@ -21,7 +21,7 @@ from rodwork.documents.settings_list import settings_pages
 def test_the_parts_stand_in_the_order_of_the_bench():
     kinds = list(dict.fromkeys(p.kind for p in pack_pages(sample("data"))))
     assert kinds == [
-        "cover", "cutting list", "settings", "pair", "board", "opened joint", "assembly", "buying list", "labels",
+        "cover", "inside", "cutting list", "settings", "pair", "board", "opened joint", "assembly", "buying list", "labels",
         "strips",
     ]  # fmt: skip
 

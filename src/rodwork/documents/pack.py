@@ -10,6 +10,7 @@ from rodwork.documents.cutting_pages import cutting_pages
 from rodwork.documents.drawing import Drawing
 from rodwork.documents.dry_fit_pages import dry_fit_pages
 from rodwork.documents.front_pages import front_pages
+from rodwork.documents.inside_pages import inside_pages
 from rodwork.documents.labels import label_pages
 from rodwork.documents.load_pages import load_pages
 from rodwork.documents.opened_joint import opened_joint_pages
@@ -25,7 +26,8 @@ def pack_pages(rod: Rod, results: Results = NOTHING_ASKED) -> tuple[Page, ...]:
     """Every page: what and why, what to saw, how to set, boards and joints, assembly, what to buy, labels, strips."""
     plan = results.cutting
     return (
-        *cover_pages(rod), *front_pages(rod), *alcove_pages(rod), *run_pages(rod), *cutting_list_pages(rod),
+        *cover_pages(rod), *front_pages(rod), *inside_pages(rod), *alcove_pages(rod), *run_pages(rod),
+        *cutting_list_pages(rod),
         *(cutting_pages(rod, plan) if plan else ()), *settings_pages(rod),
         *board_pages(rod), *opened_joint_pages(rod),
         *(dry_fit_pages(rod, results.dry_fit) if results.dry_fit else ()), *assembly_pages(rod),
