@@ -135,7 +135,7 @@ def test_nothing_is_drawn_outside_the_box_of_the_boards():
 def test_a_section_cuts_the_boards_that_the_plane_passes_through():
     c = rod().cabinets[0]
     faces = cut_faces(solids(c), FROM_RIGHT, ((-1e6, -1e6, -1e6), (300.0, 1e6, 1e6)))
-    heights = {(round(min(a[1], b[1]), 1), round(max(a[1], b[1]), 1)) for a, b in faces}
+    heights = {(round(min(p[1] for p in face), 1), round(max(p[1] for p in face), 1)) for face in faces}
     assert (0.0, 17.6) in heights  # the bottom
     assert (702.4, 720.0) in heights  # the top
     assert not any(z1 - z0 > 719 for z0, z1 in heights)  # no side is cut

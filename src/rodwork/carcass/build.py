@@ -6,7 +6,7 @@ from functools import partial
 from types import MappingProxyType
 
 from rodwork.carcass import back as backs
-from rodwork.carcass import drilled_sides, mitres, rails
+from rodwork.carcass import drilled_sides, mitres, rails, under_roof
 from rodwork.carcass.battens import battens
 from rodwork.carcass.boards import DIVIDER, LEFT_SIDE, LYING, NO_NOTCH, RIGHT_SIDE, TOP, UNNOTCHED, Notches, panel
 from rodwork.carcass.contacts import facing, meet
@@ -76,6 +76,7 @@ class _Site:
     heights: Division
     framed: rails.Framed
     railed: rails.Railed
+    roof: under_roof.Roof | None = None
 
     @property
     def rail_joint(self) -> Recipe:
@@ -197,6 +198,7 @@ def _site(
     edging = edgings[cabinet.edging.edging] if cabinet.edging else None
     frame = backs.frame(cabinet, boards, t, back_recipe, entry, shop, edging.adds_mm if edging else 0.0)
     path = cabinet.place.path
+    roof = under_roof.roof_of(cabinet, t)
     framed = rails.Framed(
         cabinet=cabinet, board=board, edging=edging, cross=frame.cross_depth, shelf_back=frame.shelf_back,
         back_front=frame.low[1] if frame.board else None, void=frame.void,
@@ -204,10 +206,10 @@ def _site(
     railed = rails.rails(framed)
     return _Site(
         cabinet=cabinet, board=board, shelf_board=shelf_board, shop=shop, entry=entry, frame=frame,
-        edging=edging, framed=framed, railed=railed,
+        edging=edging, framed=framed, railed=railed, roof=roof,
         bays=divide(t, cabinet.width_mm - t, t, cabinet.bays, None, (*path, "bays"), "the bays"),
         heights=divide(
-            t + cabinet.toe_mm, railed.under, shelf_board.actual_mm, cabinet.openings, shop.fence_step_mm,
+            t + cabinet.toe_mm, roof.least_clear if roof else railed.under, shelf_board.actual_mm, cabinet.openings, shop.fence_step_mm,
             (*path, "openings"), "the openings",
         ),
     )  # fmt: skip
@@ -268,6 +270,8 @@ def _box(site: _Site) -> dict[str, Panel]:
     """
     if site.cabinet.sides == "mitred":
         return mitres.box(site.cabinet, site.board.actual_mm, site.frame, partial(_panel, site))
+    if site.roof is not None:
+        return under_roof.box(site.cabinet, site.roof, site.frame, partial(_panel, site))
     c, t, f = site.cabinet, site.board.actual_mm, site.frame
     w, h, ds, dc, lift = c.width_mm, c.height_mm, f.side_depth, f.cross_depth, c.toe_mm
     entry = site.entry(c.corner_joint, t, t)
@@ -320,6 +324,12 @@ def _dividers(site: _Site) -> tuple[Panel, ...]:
     free = site.railed.kept_free
     beside_rail = (free + entry.reach, t) if free else NO_NOTCH
     spaces = site.bays.spaces[:-1]
+    if site.roof is not None:
+        return tuple(
+            under_roof.divider(site.roof, _numbered("divider", i, len(spaces)), (x1, low, site.frame.shelf_back),
+                               partial(_panel, site))
+            for i, (_, x1) in enumerate(spaces, 1)
+        )  # fmt: skip
     return tuple(
         _panel(site, _numbered("divider", i, len(spaces)), "divider", (x1, 0.0, low),
                (x1 + t, site.frame.shelf_back, high), DIVIDER,
@@ -365,6 +375,8 @@ def _back(site: _Site) -> Panel | None:
     f = site.frame
     if f.board is None or f.rotation is None:
         return None
+    if site.roof is not None:
+        return under_roof.back(site.roof, f, partial(_panel, site))
     return _panel(site, "back", "back", f.low, f.high, f.rotation, board=f.board)
 
 
@@ -375,11 +387,12 @@ def _corners(site: _Site, box: Mapping[str, Panel]) -> list[Meeting]:
     """
     if site.cabinet.sides == "mitred":
         return mitres.corners(site.cabinet, box, site.frame.wall_at)
+    sloped = under_roof.corners(site.cabinet, box, site.frame.wall_at) if site.roof else []
     c, t, out = site.cabinet, site.board.actual_mm, list[Meeting]()
     inner = site.entry(c.corner_joint, t, t).inner
     for side, way in (("left side", LEFT), ("right side", RIGHT)):
         for cross, up in (("top", UP), ("bottom", DOWN)):
-            if cross not in box:
+            if cross not in box or (cross == "top" and sloped):
                 continue
             passed = site.sides_pass(cross)
             host, guest, toward, end = (side, cross, way, up) if passed else (cross, side, up, way)
@@ -388,7 +401,7 @@ def _corners(site: _Site, box: Mapping[str, Panel]) -> list[Meeting]:
                 out.append(_butt(site, box[host], box[guest], toward, DOWN, "fixed shelf", c.corner_joint))
                 continue
             out.append(_butt(site, box[host], box[guest], toward, end, "corner", c.corner_joint, registers=face))
-    return out
+    return out + sloped
 
 
 def _butt(
@@ -425,6 +438,8 @@ def _divider_meetings(site: _Site, box: Mapping[str, Panel], dividers: tuple[Pan
     low = [_butt(site, box["bottom"], divider, DOWN, LEFT, "divider", joint) for divider in dividers]
     if "top" not in box:
         return low + [rails.under_front_rail(site.railed, divider, joint) for divider in dividers]
+    if site.roof is not None:
+        return low + [under_roof.under_top(site.cabinet, box["top"], d, site.frame.wall_at) for d in dividers]
     before_rail = (0.0, _depth_of_opening(site, len(site.heights.spaces)), 0.0) if site.railed.kept_free else None
     return low + [
         _butt(site, box["top"], divider, UP, LEFT, "divider", joint, ends_at=before_rail) for divider in dividers

@@ -5,8 +5,17 @@ from rodwork.model.contact import Contact, Place, Register
 from rodwork.model.job import Recipe
 from rodwork.model.meeting import Meeting
 from rodwork.model.panel import Panel
-from rodwork.model.slope import bevel_at, inward_of, level_at, on_the_slope, reckoned_outwards
-from rodwork.model.surface import OPPOSITE, Surface, axis_of, distance_from, inward, level, surface_facing
+from rodwork.model.slope import (
+    askew,
+    bevel_at,
+    corner_of,
+    inward_of,
+    on_the_slope,
+    outward_of,
+    reckoned_outwards,
+    run_of,
+)
+from rodwork.model.surface import OPPOSITE, Surface, axis_of, distance_from, surface_facing
 
 _FLUSH_MM = 1e-6
 
@@ -29,15 +38,15 @@ def meet(
     `groove_at`: a point on the near wall of a back groove in the host, cabinet axes, where fixings must end.
     `datum` is False where a board enters a back groove: its numbers come from the host's own ends.
     """
-    along_run = guest.pose.direction_to_cabinet(inward(guest_register.along_from))
+    own = guest_register
+    along_run = guest.pose.direction_to_cabinet(run_of(guest, own.bears, own.along_from, own.across_from))
     out = guest.pose.direction_to_cabinet(inward_of(guest, guest_register.bears))
-    outwards = reckoned_outwards(guest, guest_register.bears, guest_register.across_from)
-    across = guest.pose.direction_to_cabinet(neg(outwards))
-    corner = guest.pose.to_cabinet(_corner(guest, guest_register))
+    across = guest.pose.direction_to_cabinet(neg(reckoned_outwards(guest, own.bears, own.across_from)))
+    corner = guest.pose.to_cabinet(corner_of(guest, own.bears, own.along_from, own.across_from))
     mitred = bevel_at(host, host_register.bears) != 0  # there the two arrises are one
     reach = 0.0 if mitred else distance_from(host_register.bears, host.size, host.pose.to_part(corner))
     origin = along(corner, (out, reach))
-    start, end, host_start, host_end = _overlap(host, guest, guest_register, origin, along_run)
+    start, end, host_start, host_end = _overlap(host, guest, guest_register, origin, along_run, reach)
     if datum:
         start = 0.0  # numbers run from the guest's own end, even where the host begins a little later
     origin = clean(along(origin, (along_run, start)))
@@ -85,17 +94,8 @@ def edge_to_edge(*, host: Panel, guest: Panel, toward: Vec, datum: Vec, flush: V
 
 
 def facing(panel: Panel, way: Vec) -> Surface:
-    """The surface of a panel that looks this way in the cabinet."""
-    return surface_facing(panel.pose.direction_to_part(way))
-
-
-def _corner(guest: Panel, register: Register) -> Vec:
-    """The guest's corner where its worked surface, its datum end of the run and its registering face meet."""
-    at = [0.0, 0.0, 0.0]
-    for surface in (register.along_from, register.across_from):
-        at[axis_of(surface)] = level(surface, guest.size)
-    at[axis_of(register.bears)] = level_at(guest, register.bears, at[2])
-    return (at[0], at[1], at[2])
+    """The surface of a panel that looks this way in the cabinet; of one on a slope, if it lay level."""
+    return surface_facing(panel.pose.direction_if_level(way))
 
 
 def _width(guest: Panel, register: Register) -> float:
@@ -110,12 +110,26 @@ def _offset(distance: float) -> float | None:
 
 
 def _overlap(
-    host: Panel, guest: Panel, register: Register, origin: Vec, along_run: Vec
+    host: Panel, guest: Panel, register: Register, origin: Vec, along_run: Vec, reach: float
 ) -> tuple[float, float, float, float]:
     """Where the run begins and ends (both boards are there), and where the host does, from the corner, mm."""
     host_start, host_end = _span(host, origin, along_run)
-    start, end = 0.0, guest.size[axis_of(register.along_from)]
+    bears, across = register.bears, register.across_from
+    first, last = (
+        guest.pose.to_cabinet(corner_of(guest, bears, end, across))
+        for end in (register.along_from, OPPOSITE[register.along_from])
+    )
+    start, end = 0.0, round(dot(sub(last, first), along_run) + _grows(guest, register, reach), 6)
     return max(start, host_start), min(end, host_end), host_start, host_end
+
+
+def _grows(guest: Panel, register: Register, reach: float) -> float:
+    """How much longer the guest is where it leaves the host's face than at its edge: its far end may run askew."""
+    far = OPPOSITE[register.along_from]
+    if not askew(guest.outline, far) or askew(guest.outline, register.bears):
+        return 0.0
+    end, run = outward_of(guest, far), run_of(guest, register.bears, register.along_from, register.across_from)
+    return max(0.0, -dot(end, inward_of(guest, register.bears)) / dot(end, run)) * max(reach, 0.0)
 
 
 def _span(panel: Panel, origin: Vec, direction: Vec) -> tuple[float, float]:

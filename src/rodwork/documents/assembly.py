@@ -349,7 +349,7 @@ def _name(board: str, cabinet: RodCabinet) -> str:
 
 def _up(board: str, down: Vec, cabinet: RodCabinet) -> str:
     part = cabinet.part[board]
-    surface = surface_facing(part.pose.direction_to_part(neg(down)))
+    surface = surface_facing(part.pose.direction_if_level(neg(down)))
     return cabinet_words(part.role, part.pose.rotation)[surface]
 
 
@@ -455,7 +455,7 @@ def _lines(cabinet: RodCabinet, picture: Picture) -> _Drawn:
     for step in picture.steps:
         depth = 1 + max((layer[i] for i in step.on if i in layer), default=0)
         layer.update(dict.fromkeys(step.new, depth))
-        whole = extent([b for i in step.new for b in boards[i].wood])
+        whole = extent([boards[i].whole for i in step.new])
         out = scale(step.push, -(depth * reach + _slides(step, whole, cabinet)))
         for i in step.new:
             boards[i] = shifted(boards[i], out)
@@ -517,7 +517,7 @@ def _reach(end: Point, start: Point, room: Area) -> float:
 def _front_with_diagonals(cabinet: RodCabinet, room: Area) -> Iterator[Shape]:
     fixed = tuple(p.id for p in cabinet.parts if p.role not in PUT_IN_LAST)
     boards = solids(cabinet, fixed)
-    (x0, _, z0), (x1, _, z1) = extent([b for s in boards for b in s.wood])
+    (x0, _, z0), (x1, _, z1) = extent([s.whole for s in boards])
     k = min(room.width / (x1 - x0), room.height / (z1 - z0))
     dx = room.left + (room.width - (x1 - x0) * k) / 2 - x0 * k
     dy = room.bottom + (room.height - (z1 - z0) * k) / 2 - z0 * k

@@ -78,12 +78,12 @@ def _fixed(cabinet: RodCabinet) -> tuple[str, ...]:
 def _view(cabinet: RodCabinet, view: View, within: Box, left: float, low: float, k: float) -> tuple[Shape, ...]:
     """One view with its bottom left corner here; wood that is cut is shaded."""
     boards = solids(cabinet, _fixed(cabinet))
-    (x0, y0, z0), (x1, y1, z1) = extent([b for s in boards for b in s.wood])
+    (x0, y0, z0), (x1, y1, z1) = extent([s.whole for s in boards])
     corners = [view.on_paper(p) for p in ((x0, y0, z0), (x1, y1, z1))]
     ox, oy = min(c[0] for c in corners), min(c[1] for c in corners)
     faces = tuple(
-        Path_(points=((a[0], a[1]), (b[0], a[1]), (b[0], b[1]), (a[0], b[1])), closed=True, pen=NO_PEN, fill="light")
-        for a, b in cut_faces(boards, view, within)
+        Path_(points=face, closed=True, pen=NO_PEN, fill="light")
+        for face in cut_faces(boards, view, within)
     )
     return moved((*faces, *drawn(seen(boards, view, within), LINE, LINE)), left - ox * k, low - oy * k, k)
 

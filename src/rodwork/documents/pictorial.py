@@ -8,7 +8,7 @@ closer together than `SNAP_MM` are taken as one, so that the clearance of a back
 Views are parallel: the front keeps its true shape, depth runs off up and to the right. Lengths are mm.
 """
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 from itertools import pairwise
@@ -16,6 +16,7 @@ from math import cos, radians, sin
 from typing import TYPE_CHECKING, Any
 
 from rodwork.documents.drawing import Path_, Pen, Point, Shape
+from rodwork.documents.hulls import Hull, Plane, boxes_within, hull_of
 from rodwork.geometry.vec import Vec, along, cross, dot, neg
 from rodwork.model.feature import Feature, Groove
 from rodwork.model.panel import Part
@@ -81,11 +82,21 @@ FROM_ABOVE = View(right=(1.0, 0.0, 0.0), up=(0.0, 1.0, 0.0), toward=(0.0, 0.0, 1
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Solid:
-    """One board as boxes of wood in the cabinet, less boxes of air (grooves, housings, rebates)."""
+    """One board as boxes of wood in the cabinet, less boxes of air (grooves, housings, rebates).
+
+    `hull`: a board that is no boxes is drawn as this; its boxes then lie inside it.
+    """
 
     id: str
     wood: tuple[Box, ...]
     air: tuple[Box, ...] = ()
+    hull: Hull | None = None
+
+    @property
+    def whole(self) -> Box:
+        """The box round it."""
+        points = [(p, p) for face in self.hull.faces for p in face] if self.hull else ()
+        return extent(points or self.wood)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -126,7 +137,8 @@ def shifted(solid: Solid, by: Vec) -> Solid:
     def move(boxes: tuple[Box, ...]) -> tuple[Box, ...]:
         return tuple((along(lo, (by, 1.0)), along(hi, (by, 1.0))) for lo, hi in boxes)
 
-    return Solid(id=solid.id, wood=move(solid.wood), air=move(solid.air))
+    hull = solid.hull.moved(by) if solid.hull else None
+    return Solid(id=solid.id, wood=move(solid.wood), air=move(solid.air), hull=hull)
 
 
 def _grooved_first(cabinet: RodCabinet) -> tuple[str, ...]:
@@ -143,6 +155,9 @@ def _grooved_first(cabinet: RodCabinet) -> tuple[str, ...]:
 
 
 def _solid(part: Part) -> Solid:
+    hull = hull_of(part)
+    if hull is not None:
+        return Solid(id=part.id, wood=boxes_within(part), hull=hull)
     wood = tuple(_in_cabinet(part, lo, hi) for lo, hi in _blocks(part))
     air = tuple(_channel(part, f) for f in part.features if isinstance(f, Groove) and _square(f))
     return Solid(id=part.id, wood=wood, air=air)
@@ -211,17 +226,19 @@ def seen(boards: tuple[Solid, ...], view: View, within: Box | None = None) -> tu
     return tuple(_seen(boards, view, within))
 
 
-def cut_faces(boards: tuple[Solid, ...], view: View, within: Box) -> tuple[tuple[Point, Point], ...]:
-    """Where a section towards the eye cuts wood: rectangles on paper, full size, by opposite corners."""
-    grid = _grid(boards, within)
-    if grid is None:
-        return ()
+def cut_faces(boards: tuple[Solid, ...], view: View, within: Box) -> tuple[tuple[Point, ...], ...]:
+    """Where a section towards the eye cuts wood: the corners of each cut on paper, full size."""
     axis = max(range(3), key=lambda i: abs(view.toward[i]))
     near = within[1][axis] if view.toward[axis] > 0 else within[0][axis]
     faces = []
-    for lo, hi in grid.pieces:
+    grid = _grid(boards, within)
+    for lo, hi in grid.pieces if grid is not None else ():
         if abs((hi if view.toward[axis] > 0 else lo)[axis] - near) < SNAP_MM:
-            faces.append((view.on_paper(lo), view.on_paper(hi)))
+            a, b = view.on_paper(lo), view.on_paper(hi)
+            faces.append((a, (b[0], a[1]), b, (a[0], b[1])))
+    for _, hull in _hulls(boards, within):
+        face = hull.on((view.toward, near * view.toward[axis]))
+        faces += [tuple(view.on_paper(p) for p in face)] if face else []
     return tuple(faces)
 
 
@@ -286,7 +303,7 @@ def _boxes(boards: tuple[Solid, ...], within: Box | None) -> tuple[list[tuple[in
     def part_of(box: Box) -> Box | None:
         return box if within is None else _bounded(box, within)
 
-    wood = [(n, b) for n, s in enumerate(boards, 1) for b in map(part_of, s.wood) if b]
+    wood = [(n, b) for n, s in enumerate(boards, 1) if s.hull is None for b in map(part_of, s.wood) if b]
     whole = {s.id: extent(s.wood) for s in boards}
     air = [
         (n, b)
@@ -295,6 +312,19 @@ def _boxes(boards: tuple[Solid, ...], within: Box | None) -> tuple[list[tuple[in
         if (inside := _bounded(a, whole[s.id])) and (b := part_of(inside))
     ]
     return wood, air
+
+
+def _hulls(boards: tuple[Solid, ...], within: Box | None) -> list[tuple[str, Hull]]:
+    """The boards that are no boxes, each with what is left of it."""
+    found = []
+    for solid in boards:
+        hull = solid.hull
+        for axis in range(3) if within is not None else ():
+            for sign, corner in ((1.0, within[1]), (-1.0, within[0])) if within else ():
+                way = (sign * (axis == 0), sign * (axis == 1), sign * (axis == 2))
+                hull = hull.behind((way, sign * corner[axis])) if hull is not None else None
+        found += [(solid.id, hull)] if hull is not None else []
+    return found
 
 
 def _planes(boxes: list[Box]) -> "tuple[Array, Array, Array]":
@@ -365,11 +395,20 @@ def _back(at: Cells, planes: "tuple[Array, Array, Array]") -> Box:
 def _seen(boards: tuple[Solid, ...], view: View, within: Box | None) -> tuple[SeenLine, ...]:
     import numpy as np
 
-    grid = _grid(boards, within)
-    if grid is None:
+    grid, hulls = _grid(boards, within), _hulls(boards, within)
+    if grid is None and not hulls:
         return ()
-    starts, ends, around = _edges(grid)
-    covers = _hidden_stretches(starts, ends, grid.pieces, view.to_eye)
+    starts, ends, around = _edges(grid) if grid is not None else (np.empty((0, 3)), np.empty((0, 3)), [])
+    names = [*(grid.names if grid is not None else ("",)), *(id for id, _ in hulls)]
+    for number, (_, hull) in enumerate(hulls, len(names) - len(hulls)):
+        own = hull.edges()
+        starts = np.concatenate([starts, np.array([a for a, _ in own])])
+        ends = np.concatenate([ends, np.array([b for _, b in own])])
+        around += [(number,)] * len(own)
+    covers = _hidden_stretches(starts, ends, grid.pieces, view.to_eye) if grid is not None else [[] for _ in around]
+    if hulls:
+        more = _hidden_by_hulls(starts, ends, [hull.planes() for _, hull in hulls], view.to_eye)
+        covers = [[*a, *b] for a, b in zip(covers, more, strict=True)]
     sets: dict[tuple[int, ...], frozenset[str]] = {}
     found: list[SeenLine] = []
     flat = np.array([view.on_paper((1.0, 0.0, 0.0)), view.on_paper((0.0, 1.0, 0.0)), view.on_paper((0.0, 0.0, 1.0))])
@@ -377,7 +416,7 @@ def _seen(boards: tuple[Solid, ...], view: View, within: Box | None) -> tuple[Se
         if abs(a[0] - b[0]) + abs(a[1] - b[1]) < _DUST:
             continue  # seen end on
         if four not in sets:
-            sets[four] = frozenset(grid.names[n] for n in four if n)
+            sets[four] = frozenset(names[n] for n in four if n)
         length = ((a[0] - b[0]) ** 2 + (a[1] - b[1]) ** 2) ** 0.5
         for s, t in _open(hidden):
             if (t - s) * length < _SPECK:
@@ -455,6 +494,33 @@ def _hidden_stretches(
     covers: list[list[tuple[float, float]]] = [[] for _ in range(n)]
     for i, j in np.argwhere(high - low > _DUST).tolist():
         covers[i].append((float(low[i, j]), float(high[i, j])))
+    return covers
+
+
+def _hidden_by_hulls(
+    starts: "Array", ends: "Array", solids: Sequence[tuple[Plane, ...]], to_eye: Vec
+) -> list[list[tuple[float, float]]]:
+    """The same for convex solids: behind each plane of one, s has a lower or an upper bound linear in t."""
+    import numpy as np
+
+    covers: list[list[tuple[float, float]]] = [[] for _ in range(len(starts))]
+    run, eye = ends - starts, np.array(to_eye)
+    for planes in solids:
+        low, high = np.zeros(len(starts)), np.ones(len(starts))
+        lower: list[tuple[Array, Array]] = [(np.zeros(1), np.zeros(1))]
+        upper: list[tuple[Array, Array]] = []
+        for normal, at in planes:
+            way = np.array(normal)
+            room, slope, v = at - _INSIDE - starts @ way, run @ way, float(way @ eye)
+            if abs(v) < _DUST:
+                _limit(low, high, slope, room)
+            else:
+                (upper if v > 0 else lower).append((room / v, -slope / v))
+        for l0, l1 in lower:
+            for u0, u1 in upper:
+                _limit(low, high, l1 - u1, u0 - l0)
+        for i in np.flatnonzero(high - low > _DUST).tolist():
+            covers[i].append((float(low[i]), float(high[i])))
     return covers
 
 

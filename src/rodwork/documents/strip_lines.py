@@ -8,7 +8,7 @@ from rodwork.documents.machined import words_of
 from rodwork.model.panel import Part
 from rodwork.model.rod import RodCabinet
 from rodwork.model.run import CabinetRun
-from rodwork.model.surface import axis_of, surface_facing
+from rodwork.model.surface import surface_facing
 
 SAME = 0.05  # mm: lines that cannot be told apart on paper
 AXES = (("HEIGHT", 2, "BOTTOM"), ("WIDTH", 0, "LEFT"), ("DEPTH", 1, "FRONT"))
@@ -57,7 +57,7 @@ def run_strip(run: CabinetRun) -> RodStrip:
 
 
 def _strip(cabinet: RodCabinet, name: str, axis: int, datum: str, length: float) -> RodStrip:
-    boards = [p for p in cabinet.parts if p.in_box and p.role != "loose shelf"]
+    boards = [p for p in cabinet.parts if p.in_box and p.role != "loose shelf" and (axis == 1 or not p.pose.slopes)]
     standing = [p for p in boards if _thickness_lies(p, axis)]
     edges = [p for p in boards if p not in standing and (axis == 1 or p.role != "back")]
     lines = _lines([*_faces(standing, axis)])
@@ -97,8 +97,7 @@ def _faces(parts: Iterable[Part], axis: int) -> list[tuple[float, str, Part]]:
     for part in parts:
         for place, sign in zip(_extent(part, axis), (-1.0, 1.0), strict=True):
             way = tuple(sign if i == axis else 0.0 for i in range(3))
-            surface = surface_facing(part.pose.direction_to_part((way[0], way[1], way[2])))
-            assert axis_of(surface) in (0, 1, 2)
+            surface = surface_facing(part.pose.direction_if_level((way[0], way[1], way[2])))
             out.append((place, words_of(part)[surface], part))
     return out
 

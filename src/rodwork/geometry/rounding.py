@@ -1,6 +1,6 @@
 """Rounding as the shop rounds: to the nearest step, half a step up."""
 
-from math import floor
+from math import ceil, floor
 
 _DUST = 1e-9  # 8.75 may arrive as 8.749999999; it is still half-way
 
@@ -13,3 +13,8 @@ def to_step(value_mm: float, step_mm: float) -> float:
 def down_to_step(value_mm: float, step_mm: float) -> float:
     """The largest multiple of step_mm that is not above value_mm."""
     return round(floor(value_mm / step_mm + _DUST) * step_mm, 6)
+
+
+def up_to_step(value_mm: float, step_mm: float) -> float:
+    """The smallest multiple of step_mm that is not below value_mm."""
+    return round(ceil(value_mm / step_mm - _DUST) * step_mm, 6)

@@ -13,8 +13,9 @@ from rodwork.job.fronts import BEHIND_INSET_MM, blind_of, doors_of, drawers_of, 
 from rodwork.job.inside import feet_of, rails_of
 from rodwork.job.lines import Path
 from rodwork.job.marks import marks
-from rodwork.job.recipes import on_carcass, recipe_left_to_us
+from rodwork.job.recipes import on_a_slope, on_carcass, recipe_left_to_us
 from rodwork.job.tables import Given, Reading, lacks, read_named, read_table, unknown_name
+from rodwork.job.under_roof import roof_of
 from rodwork.job.words import (
     BackWords,
     BlindWords,
@@ -28,13 +29,14 @@ from rodwork.job.words import (
     FeetWords,
     FinishWords,
     HangingWords,
+    RoofWords,
 )
 from rodwork.model.alcove import Alcove
 from rodwork.model.demand import Contents, Hanging, Wall
 from rodwork.model.drilled_sides import DrilledSides
 from rodwork.model.finish import Finish
 from rodwork.model.fronts import BlindEnd, Doors, Drawers, FaceFrame
-from rodwork.model.job import Appliance, Back, Cabinet, CabinetEdging, Feet, Pins, Place, Rails, Recipe
+from rodwork.model.job import Appliance, Back, Cabinet, CabinetEdging, Feet, Pins, Place, Rails, Recipe, RoofAsked
 from rodwork.model.survey import Survey
 
 MOST_CABINETS = 2000
@@ -165,7 +167,7 @@ class _Maker:
         drilled = self._drilled_sides()
         rails, rail_joint = self._rails(), self._recipe_for("rail_joint")
         loose = self._loose(len(openings))
-        feet = self._feet(board)
+        feet, roof = self._feet(board), self._roof()
         lifts = feet.height_mm if feet is not None and feet.style != "notched sides" else 0.0
         alcove = self._alcove(board, lifts, hinged_sides(doors, len(bays)), hanging is not None)
         if alcove and back and board:
@@ -193,7 +195,7 @@ class _Maker:
             contents=contents, notes=self._get("notes"), place=Place(path=self.own.path), hanging=hanging,
             room=self._get("room", "heated"), sag=sag_of(self._table("sag")), doors=doors, drawers=drawers,
             finish=self._finish(), face_frame=frame, blind=self._blind(board),
-            rails=rails, rail_joint=rail_joint, feet=feet, by_run=by_run,
+            rails=rails, rail_joint=rail_joint, feet=feet, by_run=by_run, roof=roof,
         )  # fmt: skip
 
     def _from(self, word: str) -> Given | None:
@@ -305,6 +307,21 @@ class _Maker:
         name = self._named_in(table, "feet", "joint", self.shared.recipes, "joints")
         joint = self.shared.recipes[name] if name is not None else None
         return None if own is None else feet_of(table, own, joint, self._path("feet"), self.reading)
+
+    def _roof(self) -> RoofAsked | None:
+        table = self._table("roof")
+        if table is None:
+            if self._get("kind") == "under slope" and "roof" not in self.own.wrong | self.every.wrong:
+                self.reading.fault(
+                    self._path("kind"), f"the cabinet {shown(self.name)} stands under a slope, and its roof is not said",
+                    'Write how the slope runs: roof = { falls = "right", low = 700 }',
+                )  # fmt: skip
+            return None
+        if not self._whole(table, RoofWords, "roof", ("falls",)):
+            return None
+        name = self._named_in(table, "roof", "joint", self.shared.recipes, "joints")
+        own = self.shared.recipes[name] if name is not None else None
+        return roof_of(table, own or on_a_slope(self.shared.families, self.own.path), self._path("roof"), self.reading)
 
     def _rails(self) -> Rails | None:
         table = self._table("rails")

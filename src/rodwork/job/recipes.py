@@ -12,6 +12,7 @@ from rodwork.model.job import Place, Recipe, Use
 
 FAMILY_OF_FRAMES, IN_RAILS_MM = "pocket screw", 9.5  # from both edges of a rail of 38: common practice, no source
 FAMILY_LEFT_TO_US = "dowel"
+FAMILY_ON_A_SLOPE = "biscuit"  # it goes in least deep
 
 
 @dataclass(frozen=True, slots=True)
@@ -71,6 +72,17 @@ def in_rails(families: Mapping[str, type], cabinet: Path) -> Recipe | None:
 def on_carcass(families: Mapping[str, type], cabinet: Path) -> Recipe | None:
     """What holds a face frame on its carcass where no recipe is named: pocket screws. None: no such family."""
     return _pocket_screws(families, cabinet)
+
+
+def on_a_slope(families: Mapping[str, type], cabinet: Path) -> Recipe | None:
+    """What joins a sloping top where no recipe is named: biscuits. None: no such family."""
+    family = families.get(FAMILY_ON_A_SLOPE)
+    if family is None:
+        return None
+    place = Place(path=cabinet)
+    return Recipe(
+        name="biscuits", uses=(Use(family=FAMILY_ON_A_SLOPE, settings=family(), place=place),), place=place
+    )
 
 
 def _pocket_screws(families: Mapping[str, type], cabinet: Path, **settings: float) -> Recipe | None:

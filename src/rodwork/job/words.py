@@ -396,6 +396,25 @@ class FeetWords(Words):
     )
 
 
+class RoofWords(Words):
+    """The slope that a cabinet stands under: its top lies along it, between sides of different height."""
+
+    falls: Annotated[str, Choice(("left", "right"))] = word(
+        "To which hand it falls: the side there is the low one", needed=True, such_as='"right"'
+    )
+    low: Annotated[float, Length(50, 6000)] = word(
+        "Outside height of the low side; `height` is that of the high side", default="from degrees"
+    )
+    degrees: Annotated[float, Amount(1, 89, "degrees")] = word("The slope against the level", default="from low")
+    side_tops: Annotated[str, Choice(("bevelled", "square"))] = word(
+        "How the tops of the sides are cut: bevelled to the slope, flush with the top; or square, flush with it inside",
+        default='"bevelled"',
+    )
+    joint: Annotated[str, Reference("joints")] = word(
+        "The recipe of the top's ends, and of dividers under it", default="biscuits"
+    )
+
+
 class RailsWords(Words):
     """Rails across between the sides: in place of a full top, or one to screw a unit to the wall through."""
 
@@ -660,6 +679,9 @@ class EveryCabinetWords(Words):
     )
     feet: Annotated[FeetWords, TableOr("none", 'feet = { style = "legs" }')] = word(
         "What it stands on", default='"none": its own boards, or a wall'
+    )
+    roof: Annotated[RoofWords, TableOr("none", 'roof = { falls = "right", low = 700 }')] = word(
+        "The sloping ceiling that it stands under", default='"none": a level top'
     )
     back: Annotated[BackWords, TableOr("open", 'back = { board = "birch6", style = "grooved all round" }')] = word(
         "Its back", default='"open": no back'

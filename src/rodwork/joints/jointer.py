@@ -1,7 +1,7 @@
 """What slot and mortise jointers share: set by their fence or by their own base, never both in one joint."""
 
 from rodwork.joints.kind import Run
-from rodwork.joints.leaning import in_a_mitre
+from rodwork.joints.leaning import across_the_slope
 from rodwork.joints.positions import across_mm
 from rodwork.model.job import CannotBuild
 from rodwork.model.machining import LAID_ON_LINE, OWN_BASE
@@ -36,13 +36,13 @@ def across(
     the host for the guest's half, and upright against its end for the host's. Raises CannotBuild where an offset is
     asked of a base, which has one only.
     """
-    if run.place == "mitre":
+    if run.nears:
         if by == "base":
             raise CannotBuild(
-                ("set_by",), "a mitre cannot be set by the machine's own base: it would not stand on the slope",
+                ("set_by",), "a bevelled end cannot be set by the machine's own base: it would not stand on the slope",
                 'leave `set_by` out, or write set_by = "fence"',
             )  # fmt: skip
-        return in_a_mitre(asked, cut_mm / 2, run, shop), (None, None)
+        return across_the_slope(asked, cut_mm / 2, run, shop), (None, None)
     over = run.guest_thickness - base_mm - cut_mm / 2
     if by == "fence" or (by == "usual" and (run.place not in ON_A_LINE or asked is not None or over < LEAST_OVER_MM)):
         return across_mm(asked, run.guest_thickness, shop), (None, None)

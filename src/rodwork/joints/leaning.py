@@ -1,33 +1,46 @@
 """Where a fixing stands in an end that is bevelled: what goes in square to it comes nearer to one face as it goes.
 
 In a mitre that face is the outside, so a slot stands near the inside, where it can go deepest: the wood about the
-inside arris is blunt (135 degrees) and stays on.
+inside arris is blunt (135 degrees) and stays on. On a flatter slope it moves that way from the middle no further than
+what goes in deepest wants.
 """
 
 from math import sqrt
 
-from rodwork.geometry.rounding import down_to_step
+from rodwork.geometry.rounding import down_to_step, up_to_step
 from rodwork.joints.kind import Run
 from rodwork.model.job import CannotBuild
 from rodwork.model.shop import Shop
 
 LEAST_INSIDE_MM = 2.0  # of the mitre between a slot and the inside arris; common practice, no source
+DEEPEST_MM = 20.0  # what goes deepest into a bevelled end: a dowel of 30, half a tenon
 
 
-def in_a_mitre(asked: float | None, half: float, run: Run, shop: Shop) -> float:
-    """How far from the outside arris a slot of this half width stands, along the mitre: as asked, or near the inside.
+def across_the_slope(asked: float | None, half: float, run: Run, shop: Shop) -> float:
+    """How far from the registering face something of this half width stands in a bevelled end, along the slope.
 
+    As asked; else in a mitre near the inside, elsewhere as far as needed towards the face that it does not near.
     Raises CannotBuild where what is asked runs out at an arris.
     """
-    nearest = run.guest_thickness - half - LEAST_INSIDE_MM
-    if asked is None:
-        return down_to_step(nearest, shop.fence_step_mm)
-    if asked > nearest + 1e-9 or asked < half + LEAST_INSIDE_MM:
-        raise CannotBuild(
-            ("offset",), f"a slot {asked:g} from the outside arris, in a mitre {run.guest_thickness:.1f} wide, runs "
-            "out at an arris", f"set it between {half + LEAST_INSIDE_MM:g} and {nearest:.1f} from the outside arris",
-        )  # fmt: skip
-    return asked
+    wide, least = run.guest_thickness, half + LEAST_INSIDE_MM
+    if asked is not None:
+        if not least - 1e-9 <= asked <= wide - least + 1e-9:
+            raise _runs_out(asked, least, run)
+        return asked
+    off = wide - least if run.place == "mitre" else min(wide - least, (wide + DEEPEST_MM * _tan(run)) / 2)
+    return down_to_step(off, shop.fence_step_mm) if run.nears > 0 else up_to_step(wide - off, shop.fence_step_mm)
+
+
+def _tan(run: Run) -> float:
+    return abs(run.nears) / sqrt(1 - run.nears * run.nears)
+
+
+def _runs_out(asked: float, least: float, run: Run) -> CannotBuild:
+    end, arris = ("a mitre", "outside arris") if run.place == "mitre" else ("a bevelled end", "arris of that face")
+    return CannotBuild(
+        ("offset",), f"a slot {asked:g} from the {arris}, in {end} {run.guest_thickness:.1f} wide, runs "
+        "out at an arris", f"set it between {least:g} and {run.guest_thickness - least:.1f} from the {arris}",
+    )  # fmt: skip
 
 
 def room_below(v: float, half: float, run: Run, shop: Shop) -> float:
@@ -40,16 +53,20 @@ def room_below(v: float, half: float, run: Run, shop: Shop) -> float:
     return (beside * upright - shop.least_remainder_mm) / lean
 
 
-def least_board(depth: float, half: float, shop: Shop) -> float:
-    """The thinnest board in whose mitre something goes so deep that has this half width, mm (45 degrees)."""
-    return depth + shop.least_remainder_mm + (2 * half + LEAST_INSIDE_MM) * sqrt(0.5)
+def least_board(depth: float, half: float, run: Run, shop: Shop) -> float:
+    """The thinnest board in whose bevelled end something goes so deep that has this half width, mm."""
+    lean = abs(run.nears)
+    upright = sqrt(1 - lean * lean)
+    return depth * lean + shop.least_remainder_mm + (2 * half + LEAST_INSIDE_MM) * upright
 
 
 def too_deep(what: str, depth: float, half: float, run: Run, shop: Shop) -> CannotBuild:
-    """What is said where the mitre has no room for it."""
-    least = least_board(depth, half, shop)
+    """What is said where the slope has no room for it."""
+    least, board = least_board(depth, half, run, shop), run.guest_thickness * sqrt(1 - run.nears * run.nears)
+    where, face = ("the mitre", "the outside") if run.place == "mitre" else ("the bevelled end", "its face")
     return CannotBuild(
-        (), f"{what} {depth:g} deep in the mitre of a {run.host_thickness:g} mm board comes within "
-        f"{shop.least_remainder_mm:g} mm of the outside",
-        f"use a board of at least {least + 0.4:.0f} mm, or a spline",
+        (), f"{what} {depth:g} deep in {where} of a {board:g} mm board comes within "
+        f"{shop.least_remainder_mm:g} mm of {face}",
+        f"use a board of at least {least + 0.4:.0f} mm, or "
+        + ("a spline" if run.place == "mitre" else "something that goes in less deep: biscuits, or a shorter size"),
     )  # fmt: skip

@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 
 from rodwork.joints.kind import ALONG, INTO_GUEST, INTO_HOST, Run, Void, Which
-from rodwork.joints.leaning import in_a_mitre, room_below, too_deep
+from rodwork.joints.leaning import across_the_slope, room_below, too_deep
 from rodwork.joints.positions import across_mm, stand_in
 from rodwork.model.feature import Undercut, chord
 from rodwork.model.job import CannotBuild
@@ -85,10 +85,10 @@ def row_of(run: Run, s: SlotSettings, what: str, shop: Shop) -> tuple[tuple[floa
 
 
 def _across(run: Run, s: SlotSettings, what: str, shop: Shop) -> float:
-    """Where the slots stand across: in the middle, or in a mitre near its inside, where they can go deep."""
-    if run.place != "mitre":
+    """Where the slots stand across: in the middle, or in a bevelled end where they can go deep."""
+    if not run.nears:
         return across_mm(s.offset_mm, run.guest_thickness, shop)
-    v = in_a_mitre(s.offset_mm, s.slot_mm / 2, run, shop)
+    v = across_the_slope(s.offset_mm, s.slot_mm / 2, run, shop)
     if s.depth_mm > room_below(v, s.root_mm / 2, run, shop) + 1e-9:
         raise too_deep(f"slots for {what}", s.depth_mm, s.root_mm / 2, run, shop)
     return v

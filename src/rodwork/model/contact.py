@@ -18,6 +18,7 @@ Place = Literal[
     "inset back",
     "edge to edge",
     "face frame",
+    "on a slope",
 ]
 JOINED_AS: dict[Place, Place] = {"rail": "corner"}  # what can make the one can make the other
 

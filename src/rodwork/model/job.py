@@ -28,7 +28,7 @@ BackStyle = Literal[
     "grooved all round", "grooved in the sides", "rebated", "rebated in the sides", "planted", "inset"
 ]  # fmt: skip
 Corners = Literal["through", "between", "under the top", "mitred"]
-Kind = Literal["wall", "base", "tall", "bookcase", "open box"]
+Kind = Literal["wall", "base", "tall", "bookcase", "under slope", "open box"]
 EdgedPlace = Literal[
     "fronts", "shelf fronts", "side tops", "side bottoms", "top and bottom ends", "doors", "drawer fronts"
 ]
@@ -187,6 +187,20 @@ class Feet:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class RoofAsked:
+    """The slope that a cabinet stands under: its low side's outside height, or the slope against the level.
+
+    `side_tops`: the tops of the sides bevelled to the slope, or cut square and flush with the top inside.
+    """
+
+    falls: Literal["left", "right"]
+    low_mm: float | None  # None: by the degrees
+    degrees: float | None  # None: by the low side
+    joint: Recipe
+    side_tops: Literal["bevelled", "square"] = "bevelled"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class CabinetEdging:
     """Which edging goes on which edges."""
 
@@ -242,6 +256,7 @@ class Cabinet:
     feet: Feet | None = None  # None: it stands on its sides, or hangs
     by_run: bool = False
     drilled: DrilledSides | None = None  # None: its sides are made for it
+    roof: RoofAsked | None = None  # None: its top is level
 
     @property
     def toe_mm(self) -> float:

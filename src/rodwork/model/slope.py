@@ -11,13 +11,17 @@ on the face side. The box of a part goes round both, so that its ends are the lo
 
 Numbers in a face are taken from the long point, which is what a stop touches; numbers on a slope run along it, from
 its arris with the face that they are taken from.
+
+An edge may also run askew along the board (`askew`): the upper edge of a back under a sloping ceiling. It is square to
+the faces then.
 """
 
+from functools import lru_cache
 from math import cos, radians, sin, tan
 
-from rodwork.geometry.vec import Vec, neg
+from rodwork.geometry.vec import Vec, along, cross, dot, neg, norm, scale
 from rodwork.model.panel import Panel, Point
-from rodwork.model.surface import Surface, axis_of, level, outward
+from rodwork.model.surface import Surface, axis_of, inward, level, outward
 
 _FLAT = 1e-9
 
@@ -48,8 +52,50 @@ def level_at(panel: Panel, surface: Surface, z: float) -> float:
     return level(surface, panel.size) - outward(surface)[axis] * inset
 
 
+@lru_cache(maxsize=256)
+def askew(outline: tuple[Point, ...], surface: Surface) -> tuple[Point, Vec] | None:
+    """A corner and the outward unit vector of an edge or end that runs askew; None where it is along the board."""
+    out = outward(surface)
+    best, found = _FLAT, None
+    for (ax, ay), (bx, by) in _edges(outline):
+        long = ((bx - ax) ** 2 + (by - ay) ** 2) ** 0.5
+        way = ((by - ay) / long, (ax - bx) / long, 0.0)
+        if dot(way, out) > best:
+            best, found = dot(way, out), ((ax, ay), way)
+    return found if best < 1 - _FLAT else None
+
+
+def _plane(panel: Panel, surface: Surface) -> tuple[Vec, float]:
+    """Outward unit vector of a surface and where it lies on that, part axes."""
+    oblique = askew(panel.outline, surface) if axis_of(surface) != 2 else None
+    if oblique is not None:
+        (x, y), way = oblique
+        return way, dot(way, (x, y, 0.0))
+    at = [0.0, 0.0, 0.0]
+    at[axis_of(surface)] = level_at(panel, surface, 0.0)
+    way = outward_of(panel, surface)
+    return way, dot(way, (at[0], at[1], at[2]))
+
+
+def corner_of(panel: Panel, a: Surface, b: Surface, c: Surface) -> Vec:
+    """The point that lies in three surfaces of a part, part axes; they must not be parallel."""
+    (p, i), (q, j), (r, k) = (_plane(panel, surface) for surface in (a, b, c))
+    whole = dot(p, cross(q, r))
+    return scale(along((0.0, 0.0, 0.0), (cross(q, r), i), (cross(r, p), j), (cross(p, q), k)), 1 / whole)
+
+
+def run_of(panel: Panel, bears: Surface, begins: Surface, beside: Surface) -> Vec:
+    """Unit vector along the arris of two surfaces, away from the surface where it begins, part axes."""
+    way = cross(_plane(panel, bears)[0], _plane(panel, beside)[0])
+    away = dot(way, inward(begins))
+    return scale(way, (1.0 if away > 0 else -1.0) / norm(way))
+
+
 def outward_of(panel: Panel, surface: Surface) -> Vec:
     """Unit vector out of the part through a surface, square to it, part axes."""
+    oblique = askew(panel.outline, surface) if axis_of(surface) != 2 else None
+    if oblique is not None:
+        return oblique[1]
     bevel = radians(bevel_at(panel, surface))
     x, y, z = outward(surface)
     return (x * cos(bevel), y * cos(bevel), z + sin(bevel)) if bevel else (x, y, z)

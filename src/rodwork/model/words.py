@@ -4,6 +4,7 @@ from functools import lru_cache
 
 from rodwork.geometry.vec import Matrix, Vec
 from rodwork.model.panel import Role
+from rodwork.model.pose import levelled
 from rodwork.model.surface import EDGES, SURFACES, Surface, axis_of, outward
 
 _LOOKS = (("left", "right"), ("front", "back"), ("bottom", "top"))
@@ -20,7 +21,8 @@ def cabinet_words(role: Role, rotation: Matrix) -> dict[Surface, str]:
 
     Edges and ends go by the way they look, faces too, but those of boards that shut something in: inside, outside.
     """
-    return {surface: _word(role, surface, rotation) for surface in SURFACES}
+    level = levelled(rotation)
+    return {surface: _word(role, surface, level) for surface in SURFACES}
 
 
 def _word(role: Role, surface: Surface, rotation: Matrix) -> str:

@@ -141,5 +141,5 @@ KIND = JointKind(
         board_mm=(12.0, 40.0), glue="needed", clamps="needed", draws_up=False, at_once=False, apart=False,
         shows="", covered_by="", demands_along_mm=2.8, demands_across_mm=0.2,
     ),
-    places=("corner", "mitre", "fixed shelf", "divider", "inset back", "edge to edge", "face frame"),
+    places=("corner", "mitre", "on a slope", "fixed shelf", "divider", "inset back", "edge to edge", "face frame"),
 )  # fmt: skip

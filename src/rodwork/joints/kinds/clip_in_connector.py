@@ -39,5 +39,5 @@ KIND = JointKind(
         board_mm=(15.0, 40.0), glue="optional", clamps="none", draws_up=True, at_once=True, apart=False,
         shows="", covered_by="", demands_along_mm=1.0, demands_across_mm=0.2,
     ),
-    places=("corner", "mitre", "fixed shelf", "divider"),
+    places=("corner", "mitre", "on a slope", "fixed shelf", "divider"),
 )  # fmt: skip

@@ -4,6 +4,7 @@ from dataclasses import dataclass
 
 from rodwork.geometry.vec import Vec
 from rodwork.joints.kind import ALONG, INTO_GUEST, INTO_HOST, FixingPlan, JointKind, Run, Void, Which, straight_in
+from rodwork.joints.leaning import across_the_slope, room_below, too_deep
 from rodwork.joints.positions import RowSettings, across_mm, depth_from_stops, row_of
 from rodwork.model.feature import Bore
 from rodwork.model.fixing import Item, Play
@@ -72,6 +73,10 @@ def plan(run: Run, s: Settings, shop: Shop) -> tuple[FixingPlan, ...]:
     share = 0.5 if run.place == "edge to edge" else HOST_SHARE
     in_face, in_end = depths(s, dowel_length, run.host_thickness, shop, share)
     across = across_mm(s.offset_mm, run.guest_thickness, shop)
+    if run.nears:
+        across = across_the_slope(s.offset_mm, diameter / 2, run, shop)
+        if in_end > room_below(across, diameter / 2, run, shop) + 1e-9:
+            raise too_deep(f"a bore for a dowel {s.size},", in_end, diameter / 2, run, shop)
     row = row_of(
         run, s, shop, what="dowels", half=diameter / 2, pitch=shop.pitch_mm, least_apart=4 * diameter,
         between=2 * diameter, shift=2 * diameter,
@@ -107,5 +112,5 @@ KIND = JointKind(
         board_mm=(12.0, 40.0), glue="needed", clamps="needed", draws_up=False, at_once=False, apart=False,
         shows="", covered_by="", demands_along_mm=0.2, demands_across_mm=0.2,
     ),
-    places=("corner", "fixed shelf", "divider", "inset back", "edge to edge", "face frame"),
+    places=("corner", "fixed shelf", "divider", "inset back", "edge to edge", "face frame", "on a slope"),
 )  # fmt: skip

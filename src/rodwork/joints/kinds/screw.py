@@ -4,6 +4,7 @@ from dataclasses import dataclass
 
 from rodwork.geometry.rounding import to_step
 from rodwork.joints.kind import ALONG, INTO_GUEST, FixingPlan, JointKind, Run, Void, straight_in
+from rodwork.joints.leaning import across_the_slope, room_below, too_deep
 from rodwork.joints.positions import RowSettings, across_mm, row_of
 from rodwork.model.feature import Bore, Countersink
 from rodwork.model.fixing import Item, Play
@@ -40,20 +41,26 @@ class Settings(RowSettings):
     glue: bool = switch(True, "glue on the butt as well")
 
 
-def _size(s: Settings, run: Run) -> tuple[float, float]:
-    """Diameter and length of the screw."""
+def _size(s: Settings, run: Run, shop: Shop) -> tuple[float, float]:
+    """Diameter and length of the screw; in a bevelled end not so long that it comes out at a face."""
     if s.size is not None:
         diameter, screw_length = (float(n) for n in s.size.split("x"))
         return diameter, screw_length
     thin = run.host_thickness < THIN_MM
     sunk = s.plug_depth_mm if s.head == "plugged" else 0.0
-    wanted = run.host_thickness - run.reach - sunk + (HOLD_THIN_MM if thin else HOLD_MM)
-    return (3.5 if thin else 4.0), float(next((n for n in LENGTHS_MM if n >= wanted), LENGTHS_MM[-1]))
+    before, diameter = run.host_thickness - run.reach - sunk, 3.5 if thin else 4.0
+    wanted = before + (HOLD_THIN_MM if thin else HOLD_MM)
+    able = LENGTHS_MM
+    if run.nears:
+        v = across_the_slope(s.offset_mm, diameter / 2, run, shop)
+        deepest = before + room_below(v, diameter / 2, run, shop)
+        able = tuple(n for n in LENGTHS_MM if n <= deepest) or LENGTHS_MM[:1]
+    return diameter, float(next((n for n in able if n >= wanted), able[-1]))
 
 
 def plan(run: Run, s: Settings, shop: Shop) -> tuple[FixingPlan, ...]:
     """Screws along the run: half a pitch on from the family before it, where a recipe mixes families."""
-    diameter, screw_length = _size(s, run)
+    diameter, screw_length = _size(s, run, shop)
     through = run.host_thickness - max(run.reach, 0.0)
     sunk = s.plug_depth_mm if s.head == "plugged" else 0.0
     hold = screw_length - (run.host_thickness - run.reach - sunk)
@@ -72,6 +79,10 @@ def plan(run: Run, s: Settings, shop: Shop) -> tuple[FixingPlan, ...]:
         between=3 * diameter, shift=4 * diameter,  # two diameters of the head
     )  # fmt: skip
     across = across_mm(s.offset_mm, run.guest_thickness, shop)
+    if run.nears:
+        across = across_the_slope(s.offset_mm, diameter / 2, run, shop)
+        if hold > room_below(across, diameter / 2, run, shop) + 1e-9:
+            raise too_deep(f"a {diameter:g} x {screw_length:g} screw", hold, diameter / 2, run, shop)
     return tuple(_screw(u, across, diameter, screw_length, through, hold, run, s, shop) for u in row)
 
 
@@ -137,6 +148,6 @@ KIND = JointKind(
         shows="heads on the outside", covered_by="plugs, caps or an end panel",
         demands_along_mm=1.0, demands_across_mm=0.5,
     ),
-    places=("corner", "fixed shelf", "divider", "planted back", "inset back", "face frame"),
+    places=("corner", "fixed shelf", "divider", "planted back", "inset back", "face frame", "on a slope"),
     backs=("planted", "inset"), for_back=for_back,
 )  # fmt: skip

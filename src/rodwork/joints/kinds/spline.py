@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from rodwork.geometry.rounding import down_to_step
 from rodwork.joints.channel import CUTTERS_MM
 from rodwork.joints.kind import ALONG, INTO_GUEST, INTO_HOST, FixingPlan, JointKind, Run, Void, Which, straight_in
-from rodwork.joints.leaning import in_a_mitre, room_below, too_deep
+from rodwork.joints.leaning import across_the_slope, room_below, too_deep
 from rodwork.model.feature import End, Slot
 from rodwork.model.fixing import Item, Play
 from rodwork.model.job import CannotBuild
@@ -45,7 +45,7 @@ def _thickness(s: Settings, board: float) -> float:
 def plan(run: Run, s: Settings, shop: Shop) -> tuple[FixingPlan, ...]:
     """One strip along the whole mitre. Raises CannotBuild where the mitre has no room for its groove."""
     thick = _thickness(s, run.host_thickness)
-    v = in_a_mitre(s.offset_mm, thick / 2, run, shop)
+    v = across_the_slope(s.offset_mm, thick / 2, run, shop)
     room = min(room_below(v, thick / 2, run, shop), run.host_thickness - shop.least_remainder_mm)
     deep = s.depth_mm if s.depth_mm is not None else down_to_step(min(room, run.host_thickness / 2), shop.fence_step_mm)
     if deep > room + 1e-9 or deep < LEAST_DEEP_MM:

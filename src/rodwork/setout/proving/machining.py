@@ -189,7 +189,7 @@ def _datum(stand: Stand, reading: Reading, met: Met | None) -> Trouble | None:
     surface = reading.from_surface
     if LIES[surface][0] == 2:
         return None
-    way = stand.toward[surface]
+    way = stand.named[surface]
     if met is not None and met.mitre and met.guest is stand and way.axis != 1:
         return None  # in a face of it from the mitre, whichever end that is
     if met is not None and met.of_back and (way.axis == 1 or stand.part.role == "back"):

@@ -37,8 +37,8 @@ class Met(NamedTuple):
 
     def guest_way(self, surface: str, host: Stand) -> int:
         """+1 where the guest stands beyond its line as seen from this surface of the host, -1 before it."""
-        way = host.toward[surface]
-        return -1 if self.joint.contact.across[way.axis] * way.sign > 0 else 1
+        looks = host.looks(surface)
+        return -1 if sum(a * b for a, b in zip(self.joint.contact.across, looks, strict=True)) > 0 else 1
 
 
 def meetings(cabinet: RodCabinet, stands: dict[str, Stand]) -> dict[str, Met]:
@@ -55,6 +55,7 @@ def meetings(cabinet: RodCabinet, stands: dict[str, Stand]) -> dict[str, Met]:
         found[joint.id] = Met(
             joint, host, guest, place in _OF_BACK, corner,
             _of_frame(host, guest, stands, 0, 2)
+            or (place == "on a slope" and host.part.role == "side")
             or (place == "rail" and guest.low[2] + guest.high[2] > cabinet.size[1])
             or (corner and lying is not None and lying.low[2] + lying.high[2] > cabinet.size[1]),
             _of_frame(host, guest, stands, 2, 0) or (corner and upright is not None and upright.on_right),

@@ -39,7 +39,7 @@ _LOOKS_OUT_UP = {"top": True, "bottom": False, "door": False, "drawer front": Fa
 class Stand:
     """A board with the way it stands. `low` and `high` are its box in the cabinet."""
 
-    __slots__ = ("columns", "high", "inset", "low", "on_right", "origin", "part", "size", "slope", "toward", "word")
+    __slots__ = ("columns", "high", "inset", "low", "named", "on_right", "origin", "part", "size", "slope", "toward", "word")
 
     def __init__(self, part: Part, cabinet: RodCabinet) -> None:
         r = part.pose.rotation
@@ -50,20 +50,30 @@ class Stand:
         self.slope = _slopes(part)
         self.low, self.high = self._box()
         self.on_right = self.low[0] + self.high[0] > cabinet.size[0]
-        self.toward: dict[str, Way] = {}
+        self.toward: dict[str, Way] = {}  # of the surfaces that are square to an axis of the cabinet
+        self.named: dict[str, Way] = {}  # of all of them, one on a slope as if it lay level
         self.word: dict[str, str] = {}
         hand = self.on_right if part.role != "drawer side" else self.columns[2][0] < 0
         for surface, (axis, far) in LIES.items():
             way = along_axis(self.columns[axis])
+            named = way or self._as_if_level(axis)
+            self.named[surface] = Way(named.axis, named.sign if far else -named.sign)
+            self.word[surface] = _word(part.role, axis, self.named[surface], hand)
             if way is not None:
-                self.toward[surface] = way = Way(way.axis, way.sign if far else -way.sign)
-                self.word[surface] = _word(part.role, axis, way, hand)
+                self.toward[surface] = self.named[surface]
         self.inset = _inset(part)
+
+    def _as_if_level(self, axis: int) -> Way:
+        """Which way an axis of a board that lies on a slope would run if it were tipped level: the names go by it."""
+        x, y, z = self.columns[axis]
+        if axis == 2:
+            return Way(2, 1 if z > 0 else -1)
+        return Way(0, 1 if x > 0 else -1) if abs(x) > abs(y) else Way(1, 1 if y > 0 else -1)
 
     def _box(self) -> tuple[Point, Point]:
         """The least and the greatest of every axis of the cabinet that a corner of its two faces has."""
         corners = [(0.0, 0.0, 0.0), self.size]
-        if any(self.part.bevels):
+        if any(self.part.bevels) or any(along_axis(c) is None for c in self.columns):
             corners = [(x, y, z) for z in (0.0, self.size[2]) for x, y in outline_at(self.part, z)]
         at = [self.in_cabinet(c) for c in corners]
         low, high = ([f(p[i] for p in at) for i in range(3)] for f in (min, max))

@@ -1,0 +1,231 @@
+"""A cabinet under a sloping ceiling: one side lower than the other, the top on the slope between them.
+
+    |\\                 height of the high side at its outside; `low`, the same of the low side
+    | \\ \\              the top stands between the sides, its ends cut plumb, its upper face flush with their tops
+    |   \\ \\|           tops of the sides bevelled to the slope; or square, then flush at the arris inside
+    |     \\|
+    |______|
+
+Everything but the top, what stands against its underside and the back is as in any other cabinet.
+"""
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, replace
+from functools import cached_property
+from math import atan, cos, degrees, radians, sin, tan
+
+from rodwork.carcass.back import Frame
+from rodwork.carcass.boards import DIVIDER, LEFT_SIDE, LYING, RIGHT_SIDE, TOP
+from rodwork.carcass.contacts import facing, meet
+from rodwork.geometry.directions import FRONT, LEFT, RIGHT, UP
+from rodwork.geometry.vec import Matrix, Vec, clean
+from rodwork.model.contact import Register
+from rodwork.model.job import Cabinet, CannotBuild
+from rodwork.model.meeting import Meeting
+from rodwork.model.panel import Panel, Point
+from rodwork.model.pose import Pose
+from rodwork.model.surface import Surface
+
+STEEPEST_DEG = 60.0
+FLATTEST_DEG = 3.0  # a top is set level, or it is no slope
+LEAST_LOW_MM = 100.0  # clear under the top at the low side
+_BACKS = ("grooved all round", "rebated")
+
+
+@dataclass(frozen=True)
+class Roof:
+    """Where the slope runs in a cabinet, cabinet axes, mm: heights by how far they are from the left."""
+
+    width: float
+    high: float
+    low: float
+    t: float
+    falls_right: bool
+    square: bool  # the tops of the sides are cut square
+
+    @cached_property
+    def degrees(self) -> float:
+        """The slope against the level."""
+        between = 2 * self.t if self.square else 0.0
+        return degrees(atan((self.high - self.low) / (self.width - between)))
+
+    @property
+    def _radians(self) -> float:
+        return radians(self.degrees)
+
+    @property
+    def upright(self) -> float:
+        """The thickness of the top, measured plumb."""
+        return self.t / cos(self._radians)
+
+    def over(self, x: float) -> float:
+        """Where the upper face of the top comes."""
+        from_high = x if self.falls_right else self.width - x
+        return self.high - (from_high - (self.t if self.square else 0.0)) * tan(self._radians)
+
+    def under(self, x: float) -> float:
+        """Where the underside of the top comes."""
+        return self.over(x) - self.upright
+
+    @property
+    def least_clear(self) -> float:
+        """Where the underside comes at the inside of the low side."""
+        return min(self.under(self.t), self.under(self.width - self.t))
+
+    def bevel_up(self, panel_looks_left: bool) -> float:
+        """The bevel of an upright's top end that lies along the slope, degrees; by the way its face side looks."""
+        return -self.degrees if panel_looks_left == self.falls_right else self.degrees
+
+
+def roof_of(cabinet: Cabinet, t: float) -> Roof | None:
+    """The slope of a cabinet that stands under one. Raises CannotBuild where it cannot be built so."""
+    asked = cabinet.roof
+    if asked is None:
+        return None
+    _refuse(cabinet)
+    square = asked.side_tops == "square"
+    across = cabinet.width_mm - (2 * t if square else 0.0)
+    low = asked.low_mm if asked.low_mm is not None else cabinet.height_mm - across * tan(radians(asked.degrees or 0.0))
+    word = "low" if asked.low_mm is not None else "degrees"
+    path = (*cabinet.place.path, "roof", word)
+    roof = Roof(round(cabinet.width_mm, 6), cabinet.height_mm, low, t, asked.falls == "right", square)
+    if not FLATTEST_DEG <= roof.degrees <= STEEPEST_DEG:
+        level = roof.degrees < FLATTEST_DEG
+        raise CannotBuild(
+            path,
+            f"from {cabinet.height_mm:g} down to {low:.0f} over a width of {cabinet.width_mm:g} the top "
+            + (f"slopes {roof.degrees:.1f} degrees" if roof.degrees > 0 else "does not fall"),
+            f"set the low side {across * tan(radians(FLATTEST_DEG)):.0f} or more lower, or leave `roof` out"
+            if level
+            else f"make the low side at least {cabinet.height_mm - across * tan(radians(STEEPEST_DEG)):.0f} high: up to "
+            f"{STEEPEST_DEG:g} degrees can be built",
+        )
+    clear = roof.least_clear - t
+    if clear < LEAST_LOW_MM:
+        raise CannotBuild(
+            path, f"{max(clear, 0.0):.0f} mm is clear inside at the low side",
+            f"make the low side {low + LEAST_LOW_MM - clear:.0f} or higher, or the slope less steep",
+        )  # fmt: skip
+    return roof
+
+
+def _refuse(cabinet: Cabinet) -> None:
+    """What does not go with a sloping top."""
+    path = cabinet.place.path
+    on = cabinet.edging.on if cabinet.edging else ()
+    for wrong, word, what, mend in (
+        (cabinet.sides != "through", "sides", f"a sloping top stands between the sides, and these are {cabinet.sides}",
+         'leave `sides` out, or write sides = "through"'),
+        (cabinet.rails is not None, "rails", "rails want a level top", "leave `rails` out"),
+        (cabinet.hanging is not None, "hanging", "a cabinet under a slope stands: its high side alone would carry it",
+         "leave `hanging` out"),
+        (cabinet.feet is not None and cabinet.feet.style == "notched sides", "feet",
+         "sides under a slope are not notched", 'choose feet of the style "plinth frame" or "legs"'),
+        (cabinet.face_frame is not None, "face_frame", "a face frame wants a level top", "leave `face_frame` out"),
+        (cabinet.blind is not None, "blind", "a blind end wants a level top", "leave `blind` out"),
+        (cabinet.alcove is not None, "alcove", "the ceiling of an alcove is level",
+         "leave `alcove` out and write the width, height and depth"),
+        (cabinet.back is not None and cabinet.back.style not in _BACKS, "back",
+         f"a back {cabinet.back.style if cabinet.back else ''} is not set out under a slope",
+         f"choose a back {' or '.join(_BACKS)}"),
+        ("side tops" in on, "edging", "the tops of the sides are closed by the slope", 'leave "side tops" out'),
+    ):  # fmt: skip
+        if wrong:
+            raise CannotBuild((*path, word), what, mend)
+
+
+def box(cabinet: Cabinet, roof: Roof, frame: Frame, make: Callable[..., Panel]) -> dict[str, Panel]:
+    """Sides, bottom and the sloping top. `make` makes a panel of a name, role, box and rotation."""
+    w, t, d = cabinet.width_mm, roof.t, frame.side_depth
+
+    def side(name: str, x: float, rotation: Matrix, looks_left: bool) -> Panel:
+        inside = roof.over(x if looks_left else x + t)
+        high = inside if roof.square else max(roof.over(x), roof.over(x + t))
+        end: Surface = "right_end" if looks_left else "left_end"
+        bevelled = {} if roof.square else {end: roof.bevel_up(looks_left)}
+        return make(name, "side", (x, 0.0, 0.0), (x + t, d, round(high, 6)), rotation, bevelled=bevelled)
+
+    return {
+        "left side": side("left side", 0.0, LEFT_SIDE, looks_left=False),
+        "right side": side("right side", w - t, RIGHT_SIDE, looks_left=True),
+        "top": _top(roof, frame.cross_depth, make),
+        "bottom": make("bottom", "bottom", (t, 0.0, 0.0), (w - t, frame.cross_depth, t), LYING),
+    }
+
+
+def _top(roof: Roof, depth: float, make: Callable[..., Panel]) -> Panel:
+    """The top between the sides, its ends plumb: made level, then laid on the slope."""
+    lean, t = radians(roof.degrees), roof.t
+    between = roof.width - 2 * t
+    length = round(between / cos(lean) + t * tan(lean), 6)
+    # at the high end the upper face (back side) reaches further out, at the low end the underside
+    high, low = roof.degrees, -roof.degrees
+    bevelled = {"left_end": low, "right_end": high} if roof.falls_right else {"left_end": high, "right_end": low}
+    level = make("top", "top", (0.0, 0.0, 0.0), (length, depth, t), TOP, bevelled=bevelled)
+    c, s = cos(lean), sin(lean)
+    if roof.falls_right:  # its own length runs to the left, upwards
+        rotation: Matrix = ((-c, 0.0, -s), (0.0, 1.0, 0.0), (s, 0.0, -c))
+        reach = between / c + t * tan(lean)
+        at = (t + reach * c, 0.0, roof.over(t) - reach * s)
+    else:
+        rotation = ((-c, 0.0, s), (0.0, 1.0, 0.0), (-s, 0.0, -c))
+        at = (roof.width - t, 0.0, roof.over(roof.width - t))
+    return replace(level, pose=Pose(rotation=rotation, origin=clean(at)))
+
+
+def divider(roof: Roof, name: str, at: Vec, make: Callable[..., Panel]) -> Panel:
+    """An upright under the slope, its top bevelled. `at`: its left face, its bottom end and its depth."""
+    x, z, depth = at
+    high = round(max(roof.under(x), roof.under(x + roof.t)), 6)
+    bevelled: Mapping[Surface, float] = {"right_end": roof.bevel_up(panel_looks_left=True)}
+    return make(name, "divider", (x, 0.0, z), (x + roof.t, depth, high), DIVIDER, bevelled=bevelled)
+
+
+def corners(cabinet: Cabinet, panels: Mapping[str, Panel], wall_at: Vec | None) -> list[Meeting]:
+    """The top's plumb ends against the sides, both from the front and the upper face."""
+    out = []
+    for side, way in (("left side", LEFT), ("right side", RIGHT)):
+        host, guest = panels[side], panels["top"]
+        end: Surface = "right_end" if way is LEFT else "left_end"
+        out.append(
+            meet(
+                host=host, guest=guest, place="on a slope", recipe=cabinet.roof.joint, groove_at=wall_at,
+                host_register=Register(bears=facing(host, RIGHT if way is LEFT else LEFT),
+                                       along_from=facing(host, FRONT), across_from=_upper(host)),
+                guest_register=Register(bears=end, along_from=facing(guest, FRONT), across_from="back_side"),
+            )
+        )  # fmt: skip
+    return out
+
+
+def _upper(upright: Panel) -> Surface:
+    return "left_end" if upright.pose.direction_to_cabinet((-1.0, 0.0, 0.0)) == UP else "right_end"
+
+
+def under_top(cabinet: Cabinet, top: Panel, upright: Panel, wall_at: Vec | None) -> Meeting:
+    """A divider's bevelled end against the underside of the top: on a line from the top's left end."""
+    return meet(
+        host=top, guest=upright, place="on a slope", recipe=cabinet.roof.joint, groove_at=wall_at,
+        host_register=Register(bears="face_side", along_from=facing(top, FRONT), across_from="right_end"),
+        guest_register=Register(bears=_upper(upright), along_from=facing(upright, FRONT),
+                                across_from=facing(upright, LEFT)),
+    )  # fmt: skip
+
+
+def back(roof: Roof, frame: Frame, make: Callable[..., Panel]) -> Panel:
+    """The back with its upper edge along the slope, as far into the top as it goes into the other boards."""
+    (x0, y0, z0), (x1, y1, _) = frame.low, frame.high
+    above = (roof.t - x0) / cos(radians(roof.degrees))
+    tops = [round(roof.under(x) + above, 6) for x in (x0, x1)]
+    made = make("back", "back", (x0, y0, z0), (x1, y1, max(tops)), frame.rotation, board=frame.board)
+    corners = [made.pose.to_part((x, y0, z)) for x, z in ((x0, z0), (x1, z0), (x1, tops[1]), (x0, tops[0]))]
+    outline = _round(tuple((x, y) for x, y, _ in corners))
+    return replace(made, outline=outline)
+
+
+def _round(corners: tuple[Point, ...]) -> tuple[Point, ...]:
+    """Counter-clockwise from the corner nearest (0, 0)."""
+    area = sum(a[0] * b[1] - b[0] * a[1] for a, b in zip(corners, (*corners[1:], corners[0]), strict=True))
+    turned = corners if area > 0 else corners[::-1]
+    first = min(range(len(turned)), key=lambda k: turned[k][0] + turned[k][1])
+    return (*turned[first:], *turned[:first])
