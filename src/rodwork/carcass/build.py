@@ -209,7 +209,8 @@ def _site(
         edging=edging, framed=framed, railed=railed, roof=roof,
         bays=divide(t, cabinet.width_mm - t, t, cabinet.bays, None, (*path, "bays"), "the bays"),
         heights=divide(
-            t + cabinet.toe_mm, roof.least_clear if roof else railed.under, shelf_board.actual_mm, cabinet.openings, shop.fence_step_mm,
+            t + cabinet.toe_mm, roof.least_clear if roof else railed.under, shelf_board.actual_mm, cabinet.openings,
+            shop.fence_step_mm,
             (*path, "openings"), "the openings",
         ),
     )  # fmt: skip
@@ -387,7 +388,7 @@ def _corners(site: _Site, box: Mapping[str, Panel]) -> list[Meeting]:
     """
     if site.cabinet.sides == "mitred":
         return mitres.corners(site.cabinet, box, site.frame.wall_at)
-    sloped = under_roof.corners(site.cabinet, box, site.frame.wall_at) if site.roof else []
+    sloped = under_roof.corners(site.cabinet.roof, box, site.frame.wall_at) if site.cabinet.roof else []
     c, t, out = site.cabinet, site.board.actual_mm, list[Meeting]()
     inner = site.entry(c.corner_joint, t, t).inner
     for side, way in (("left side", LEFT), ("right side", RIGHT)):
@@ -438,8 +439,8 @@ def _divider_meetings(site: _Site, box: Mapping[str, Panel], dividers: tuple[Pan
     low = [_butt(site, box["bottom"], divider, DOWN, LEFT, "divider", joint) for divider in dividers]
     if "top" not in box:
         return low + [rails.under_front_rail(site.railed, divider, joint) for divider in dividers]
-    if site.roof is not None:
-        return low + [under_roof.under_top(site.cabinet, box["top"], d, site.frame.wall_at) for d in dividers]
+    if site.cabinet.roof is not None:
+        return low + [under_roof.under_top(site.cabinet.roof, box["top"], d, site.frame.wall_at) for d in dividers]
     before_rail = (0.0, _depth_of_opening(site, len(site.heights.spaces)), 0.0) if site.railed.kept_free else None
     return low + [
         _butt(site, box["top"], divider, UP, LEFT, "divider", joint, ends_at=before_rail) for divider in dividers

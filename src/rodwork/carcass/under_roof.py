@@ -20,7 +20,7 @@ from rodwork.carcass.contacts import facing, meet
 from rodwork.geometry.directions import FRONT, LEFT, RIGHT, UP
 from rodwork.geometry.vec import Matrix, Vec, clean
 from rodwork.model.contact import Register
-from rodwork.model.job import Cabinet, CannotBuild
+from rodwork.model.job import Cabinet, CannotBuild, RoofAsked
 from rodwork.model.meeting import Meeting
 from rodwork.model.panel import Panel, Point
 from rodwork.model.pose import Pose
@@ -97,8 +97,8 @@ def roof_of(cabinet: Cabinet, t: float) -> Roof | None:
             + (f"slopes {roof.degrees:.1f} degrees" if roof.degrees > 0 else "does not fall"),
             f"set the low side {across * tan(radians(FLATTEST_DEG)):.0f} or more lower, or leave `roof` out"
             if level
-            else f"make the low side at least {cabinet.height_mm - across * tan(radians(STEEPEST_DEG)):.0f} high: up to "
-            f"{STEEPEST_DEG:g} degrees can be built",
+            else f"make the low side at least {cabinet.height_mm - across * tan(radians(STEEPEST_DEG)):.0f} high: "
+            f"up to {STEEPEST_DEG:g} degrees can be built",
         )
     clear = roof.least_clear - t
     if clear < LEAST_LOW_MM:
@@ -181,7 +181,7 @@ def divider(roof: Roof, name: str, at: Vec, make: Callable[..., Panel]) -> Panel
     return make(name, "divider", (x, 0.0, z), (x + roof.t, depth, high), DIVIDER, bevelled=bevelled)
 
 
-def corners(cabinet: Cabinet, panels: Mapping[str, Panel], wall_at: Vec | None) -> list[Meeting]:
+def corners(roof: RoofAsked, panels: Mapping[str, Panel], wall_at: Vec | None) -> list[Meeting]:
     """The top's plumb ends against the sides, both from the front and the upper face."""
     out = []
     for side, way in (("left side", LEFT), ("right side", RIGHT)):
@@ -189,7 +189,7 @@ def corners(cabinet: Cabinet, panels: Mapping[str, Panel], wall_at: Vec | None) 
         end: Surface = "right_end" if way is LEFT else "left_end"
         out.append(
             meet(
-                host=host, guest=guest, place="on a slope", recipe=cabinet.roof.joint, groove_at=wall_at,
+                host=host, guest=guest, place="on a slope", recipe=roof.joint, groove_at=wall_at,
                 host_register=Register(bears=facing(host, RIGHT if way is LEFT else LEFT),
                                        along_from=facing(host, FRONT), across_from=_upper(host)),
                 guest_register=Register(bears=end, along_from=facing(guest, FRONT), across_from="back_side"),
@@ -202,10 +202,10 @@ def _upper(upright: Panel) -> Surface:
     return "left_end" if upright.pose.direction_to_cabinet((-1.0, 0.0, 0.0)) == UP else "right_end"
 
 
-def under_top(cabinet: Cabinet, top: Panel, upright: Panel, wall_at: Vec | None) -> Meeting:
+def under_top(roof: RoofAsked, top: Panel, upright: Panel, wall_at: Vec | None) -> Meeting:
     """A divider's bevelled end against the underside of the top: on a line from the top's left end."""
     return meet(
-        host=top, guest=upright, place="on a slope", recipe=cabinet.roof.joint, groove_at=wall_at,
+        host=top, guest=upright, place="on a slope", recipe=roof.joint, groove_at=wall_at,
         host_register=Register(bears="face_side", along_from=facing(top, FRONT), across_from="right_end"),
         guest_register=Register(bears=_upper(upright), along_from=facing(upright, FRONT),
                                 across_from=facing(upright, LEFT)),

@@ -19,6 +19,7 @@ WAYS: tuple[Vec, ...] = (
     (0.0, -1.0, 0.0), (0.0, 1.0, 0.0), (1.0, 0.0, 0.0), (-1.0, 0.0, 0.0), (0.0, 0.0, 1.0), (0.0, 0.0, -1.0),
 )  # fmt: skip
 _FAR = 1e6
+_LEVEL = 1e-9
 _CLEAR = 0.3  # boards may brush past each other by this, mm
 
 
@@ -74,8 +75,16 @@ class _Workings:
         ids = [p.id for p in self.cabinet.parts]
         whole = {i: extent(self.wood[i]) for i in ids}
         return {
-            way: {i: frozenset(j for j in ids if j != i and self._stops(j, i, way, whole)) for i in ids} for way in WAYS
+            way: {i: frozenset(j for j in ids if j != i and self._stops(j, i, way, whole)) for i in ids}
+            for way in self.ways
         }
+
+    @cached_property
+    def ways(self) -> tuple[Vec, ...]:
+        """The ways that a board may be moved: along the cabinet, and square to a slope that it is joined to."""
+        sloped = (j for j in self.cabinet.joints if j.contact.place != "mitre")  # a mitre closes with its fellows
+        pushes = (f.motion[-1].push for j in sloped for f in j.fixings if f.motion)
+        return tuple(dict.fromkeys((*WAYS, *(way for p in pushes for way in (p, neg(p))))))
 
     def _stops(self, other: str, board: str, way: Vec, whole: dict[str, Box]) -> bool:
         for joint in self.joints.get(frozenset((board, other)), ()):
@@ -84,9 +93,9 @@ class _Workings:
                     push = fixing.motion[-1].push
                     if way != (push if joint.parts[0] == board else neg(push)):
                         return True
-        if not _meet(_path(whole[board], way), whole[other]):
+        if not _runs_into(whole[board], way, whole[other]):
             return False
-        return any(_meet(_path(a, way), b) for a in self.wood[board] for b in self.wood[other])
+        return any(_runs_into(a, way, b) for a in self.wood[board] for b in self.wood[other])
 
     def steps(self, boards: tuple[str, ...]) -> Iterator[Step]:
         """The steps that put these boards together, in order."""
@@ -121,7 +130,7 @@ class _Workings:
 
     def _ways_out(self, board: str, among: Iterable[str]) -> tuple[Vec, ...]:
         others = frozenset(among) - {board}
-        return tuple(way for way in WAYS if not self.held[way][board] & others)
+        return tuple(way for way in self.ways if not self.held[way][board] & others)
 
     def _next(self, boards: tuple[str, ...], last: Vec | None) -> tuple[tuple[str, ...], Vec]:
         """What comes away next: one board if any does, else the smallest number that come away together."""
@@ -129,7 +138,7 @@ class _Workings:
         if free:
             board, (way, _) = min(free, key=lambda f: self._order(f[0], f[1], boards, last))
             return (board,), way
-        together = [(self._carried(i, way, boards), way) for i in boards for way in WAYS]
+        together = [(self._carried(i, way, boards), way) for i in boards for way in self.ways]
         together = [(group, way) for group, way in together if len(group) < len(boards)]
         if not together:
             raise NoOrder(boards)
@@ -226,13 +235,15 @@ def _meet(a: Box, b: Box) -> bool:
     return all(a[0][i] < b[1][i] and b[0][i] < a[1][i] for i in range(3))
 
 
-def _path(box: Box, way: Vec) -> Box:
-    """All that a box passes through on its way out, a hair slimmer than the box."""
-    lo = [c + _CLEAR for c in box[0]]
-    hi = [c - _CLEAR for c in box[1]]
+def _runs_into(box: Box, way: Vec, other: Box) -> bool:
+    """Whether a box, a hair slimmer than it is, meets another as it is moved on and on this way."""
+    first, last = 0.0, _FAR
     for i in range(3):
-        if way[i] > 0.5:
-            hi[i] = _FAR
-        elif way[i] < -0.5:
-            lo[i] = -_FAR
-    return (lo[0], lo[1], lo[2]), (hi[0], hi[1], hi[2])
+        ahead, behind = other[0][i] - box[1][i] + _CLEAR, other[1][i] - box[0][i] - _CLEAR
+        if abs(way[i]) < _LEVEL:
+            if ahead >= 0 or behind <= 0:
+                return False
+            continue
+        near, far = sorted((ahead / way[i], behind / way[i]))
+        first, last = max(first, near), min(last, far)
+    return first < last

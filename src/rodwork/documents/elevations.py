@@ -81,10 +81,7 @@ def _view(cabinet: RodCabinet, view: View, within: Box, left: float, low: float,
     (x0, y0, z0), (x1, y1, z1) = extent([s.whole for s in boards])
     corners = [view.on_paper(p) for p in ((x0, y0, z0), (x1, y1, z1))]
     ox, oy = min(c[0] for c in corners), min(c[1] for c in corners)
-    faces = tuple(
-        Path_(points=face, closed=True, pen=NO_PEN, fill="light")
-        for face in cut_faces(boards, view, within)
-    )
+    faces = tuple(Path_(points=face, closed=True, pen=NO_PEN, fill="light") for face in cut_faces(boards, view, within))
     return moved((*faces, *drawn(seen(boards, view, within), LINE, LINE)), left - ox * k, low - oy * k, k)
 
 

@@ -127,7 +127,7 @@ def boxes_within(part: Part) -> tuple[tuple[Vec, Vec], ...]:
     if hull is None:
         return (part.box,)
     points = [p for face in hull.faces for p in face]
-    (x0, y0, z0), (x1, y1, z1) = _around(points)
+    (x0, y0, _), (x1, y1, _) = _around(points)
     if not part.pose.slopes and any(part.bevels):
         upper, lower = (
             _around([part.pose.to_cabinet((x, y, z)) for x, y in outline])
@@ -137,14 +137,33 @@ def boxes_within(part: Part) -> tuple[tuple[Vec, Vec], ...]:
             )
         )
         return (_common(upper, lower, part),)
+    return _upright(hull, (x0, x1), (y0, y1), inside=True)
+
+
+def boxes_round(part: Part, corners: tuple[Vec, Vec]) -> tuple[tuple[Vec, Vec], ...]:
+    """Boxes round a channel of a board on a slope, by two opposite corners of it, part axes."""
+    (a, b, c), (d, e, f) = corners
+    upper, lower = ([part.pose.to_cabinet(p) for p in ((a, b, z), (d, b, z), (d, e, z), (a, e, z))] for z in (c, f))
+    walls = [(lower[k], lower[(k + 1) % 4], upper[(k + 1) % 4], upper[k]) for k in range(4)]
+    hull = Hull((tuple(upper), tuple(lower), *walls))
+    (x0, y0, _), (x1, y1, _) = _around((*upper, *lower))
+    return _upright(hull, (x0, x1), (y0, y1), inside=False)
+
+
+def _upright(
+    hull: Hull, across: tuple[float, float], deep: tuple[float, float], inside: bool
+) -> tuple[tuple[Vec, Vec], ...]:
+    """A solid that is alike all through its depth as upright boxes beside each other, inside it or round it."""
+    x0, x1 = across
     count = max(1, round((x1 - x0) / _SLICE_MM))
     cuts = [x0 + (x1 - x0) * k / count for k in range(count + 1)]
-    spans = [_heights(hull, x) for x in cuts]
+    lows, highs = zip(*(_heights(hull, x) for x in cuts), strict=True)
+    least, most = (max, min) if inside else (min, max)
     out = []
-    for a, b, at_a, at_b in zip(cuts, cuts[1:], spans, spans[1:], strict=False):
-        low, high = max(at_a[0], at_b[0]), min(at_a[1], at_b[1])
+    for k in range(count):
+        low, high = least(lows[k : k + 2]), most(highs[k : k + 2])
         if high > low:
-            out.append(((a, y0, low), (b, y1, high)))
+            out.append(((cuts[k], deep[0], low), (cuts[k + 1], deep[1], high)))
     return tuple(out)
 
 

@@ -16,7 +16,7 @@ from math import cos, radians, sin
 from typing import TYPE_CHECKING, Any
 
 from rodwork.documents.drawing import Path_, Pen, Point, Shape
-from rodwork.documents.hulls import Hull, Plane, boxes_within, hull_of
+from rodwork.documents.hulls import Hull, Plane, boxes_round, boxes_within, hull_of
 from rodwork.geometry.vec import Vec, along, cross, dot, neg
 from rodwork.model.feature import Feature, Groove
 from rodwork.model.panel import Part
@@ -157,10 +157,16 @@ def _grooved_first(cabinet: RodCabinet) -> tuple[str, ...]:
 def _solid(part: Part) -> Solid:
     hull = hull_of(part)
     if hull is not None:
-        return Solid(id=part.id, wood=boxes_within(part), hull=hull)
+        grooves = [f for f in part.features if isinstance(f, Groove) and _square(f)]
+        air = tuple(box for f in grooves for box in _hollows(part, f))
+        return Solid(id=part.id, wood=boxes_within(part), air=air, hull=hull)
     wood = tuple(_in_cabinet(part, lo, hi) for lo, hi in _blocks(part))
     air = tuple(_channel(part, f) for f in part.features if isinstance(f, Groove) and _square(f))
     return Solid(id=part.id, wood=wood, air=air)
+
+
+def _hollows(part: Part, groove: Groove) -> tuple[Box, ...]:
+    return boxes_round(part, _corners(groove)) if part.pose.slopes else (_channel(part, groove),)
 
 
 def _blocks(part: Part) -> tuple[Box, ...]:
@@ -191,12 +197,17 @@ def _square(feature: Feature) -> bool:
 
 
 def _channel(part: Part, groove: Groove) -> Box:
+    return _in_cabinet(part, *_corners(groove))
+
+
+def _corners(groove: Groove) -> tuple[Vec, Vec]:
+    """Two opposite corners of a channel, from a trace before its mouth."""
     side = cross(groove.into, groove.along)
-    ends = [
+    low, high = (
         along(groove.at, (groove.along, i * groove.length / 2), (side, i * groove.width / 2), (groove.into, d))
         for i, d in ((-1, -1.0), (1, groove.depth))
-    ]
-    return _in_cabinet(part, *ends)
+    )
+    return low, high
 
 
 def _in_cabinet(part: Part, a: Vec, b: Vec) -> Box:
@@ -230,7 +241,7 @@ def cut_faces(boards: tuple[Solid, ...], view: View, within: Box) -> tuple[tuple
     """Where a section towards the eye cuts wood: the corners of each cut on paper, full size."""
     axis = max(range(3), key=lambda i: abs(view.toward[i]))
     near = within[1][axis] if view.toward[axis] > 0 else within[0][axis]
-    faces = []
+    faces = list[tuple[Point, ...]]()
     grid = _grid(boards, within)
     for lo, hi in grid.pieces if grid is not None else ():
         if abs((hi if view.toward[axis] > 0 else lo)[axis] - near) < SNAP_MM:

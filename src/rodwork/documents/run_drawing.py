@@ -325,8 +325,7 @@ def section(rod: Rod, run: CabinetRun, s: Standing, sheet: Sheet) -> Iterator[Sh
     within = ((-_FAR, -_FAR, -_FAR), (middle, _FAR, _FAR))
     x, y = sheet.at(0.0, s.z0)
     faces = tuple(
-        Path_(points=face, closed=True, pen=NO_PEN, fill="light")
-        for face in cut_faces(boards, FROM_RIGHT, within)
+        Path_(points=face, closed=True, pen=NO_PEN, fill="light") for face in cut_faces(boards, FROM_RIGHT, within)
     )
     yield from moved((*faces, *drawn(seen(boards, FROM_RIGHT, within), THIN, THIN)), x, y, sheet.k)
     at = (s.x0 + s.x1) / 2

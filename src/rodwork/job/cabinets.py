@@ -313,7 +313,8 @@ class _Maker:
         if table is None:
             if self._get("kind") == "under slope" and "roof" not in self.own.wrong | self.every.wrong:
                 self.reading.fault(
-                    self._path("kind"), f"the cabinet {shown(self.name)} stands under a slope, and its roof is not said",
+                    self._path("kind"),
+                    f"the cabinet {shown(self.name)} stands under a slope, and its roof is not said",
                     'Write how the slope runs: roof = { falls = "right", low = 700 }',
                 )  # fmt: skip
             return None

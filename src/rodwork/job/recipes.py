@@ -80,9 +80,7 @@ def on_a_slope(families: Mapping[str, type], cabinet: Path) -> Recipe | None:
     if family is None:
         return None
     place = Place(path=cabinet)
-    return Recipe(
-        name="biscuits", uses=(Use(family=FAMILY_ON_A_SLOPE, settings=family(), place=place),), place=place
-    )
+    return Recipe(name="biscuits", uses=(Use(family=FAMILY_ON_A_SLOPE, settings=family(), place=place),), place=place)
 
 
 def _pocket_screws(families: Mapping[str, type], cabinet: Path, **settings: float) -> Recipe | None:

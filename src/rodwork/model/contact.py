@@ -1,6 +1,7 @@
 """Where a guest board's edge or end meets a host board, and from what surfaces each half is set out."""
 
 from dataclasses import dataclass, field
+from math import dist
 from typing import Literal
 
 from rodwork.geometry.vec import Vec
@@ -58,5 +59,4 @@ class Contact:
     @property
     def length(self) -> float:
         """Length of the run, mm."""
-        a, b = self.from_point, self.to_point
-        return abs(b[0] - a[0]) + abs(b[1] - a[1]) + abs(b[2] - a[2])
+        return dist(self.from_point, self.to_point)

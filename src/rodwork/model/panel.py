@@ -65,12 +65,12 @@ class Panel:
     @property
     def box(self) -> tuple[Vec, Vec]:
         """The lowest and the highest corner of the box round it, as it stands in the cabinet, mm."""
-        a, b = self.pose.to_cabinet((0.0, 0.0, 0.0)), self.pose.to_cabinet(self.size)
+        corners = [self.pose.to_cabinet((0.0, 0.0, 0.0)), self.pose.to_cabinet(self.size)]
         if self.pose.slopes:
             faces = ((self.outline, self.size[2]), (outline_below(self.outline, self.bevels, self.size[2]), 0.0))
             corners = [self.pose.to_cabinet((x, y, z)) for outline, z in faces for x, y in outline]
-            a, b = (tuple(f(p[i] for p in corners) for i in range(3)) for f in (min, max))
-        return (min(a[0], b[0]), min(a[1], b[1]), min(a[2], b[2])), (max(a[0], b[0]), max(a[1], b[1]), max(a[2], b[2]))
+        xs, ys, zs = zip(*corners, strict=True)
+        return (min(xs), min(ys), min(zs)), (max(xs), max(ys), max(zs))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

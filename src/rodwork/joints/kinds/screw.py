@@ -50,7 +50,7 @@ def _size(s: Settings, run: Run, shop: Shop) -> tuple[float, float]:
     sunk = s.plug_depth_mm if s.head == "plugged" else 0.0
     before, diameter = run.host_thickness - run.reach - sunk, 3.5 if thin else 4.0
     wanted = before + (HOLD_THIN_MM if thin else HOLD_MM)
-    able = LENGTHS_MM
+    able: tuple[int, ...] = LENGTHS_MM
     if run.nears:
         v = across_the_slope(s.offset_mm, diameter / 2, run, shop)
         deepest = before + room_below(v, diameter / 2, run, shop)

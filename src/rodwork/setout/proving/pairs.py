@@ -158,8 +158,9 @@ def _one_plane(met: Met, mine: Reading, theirs: Reading | None, is_along: bool, 
 def _apart(met: Met, host_surface: str, guest_surface: str) -> float | None:
     """How far the guest's surface lies inside the host's, mm; None where they are not parallel."""
     a, b = met.host.plane(host_surface), met.guest.plane(guest_surface)
-    axis, far = LIES[host_surface]
-    if axis != 2 and not met.mitre and LIES[guest_surface][0] == 2 and met.joint.contact.guest_register.bears in met.guest.slope:
+    (axis, far), register = LIES[host_surface], met.joint.contact.guest_register
+    on_slope = register.bears in met.guest.slope and not met.mitre
+    if on_slope and axis != 2 and LIES[guest_surface][0] == 2:
         at = met.host.on_board(met.joint.contact.from_point)[axis]  # the guest's arris, which has been proven
         return met.host.size[axis] - at if far else at
     if a is None or b is None or a[0] != b[0]:

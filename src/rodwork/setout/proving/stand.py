@@ -39,7 +39,9 @@ _LOOKS_OUT_UP = {"top": True, "bottom": False, "door": False, "drawer front": Fa
 class Stand:
     """A board with the way it stands. `low` and `high` are its box in the cabinet."""
 
-    __slots__ = ("columns", "high", "inset", "low", "named", "on_right", "origin", "part", "size", "slope", "toward", "word")
+    __slots__ = (
+        "columns", "high", "inset", "low", "named", "on_right", "origin", "part", "size", "slope", "toward", "word",
+    )  # fmt: skip
 
     def __init__(self, part: Part, cabinet: RodCabinet) -> None:
         r = part.pose.rotation
