@@ -62,13 +62,17 @@ class Picture:
     @property
     def down(self) -> Vec:
         """Which direction of the cabinet is downwards on the bench."""
-        push = self.steps[0].push
-        return (0.0, 0.0, -1.0) if not self.steps[0].on else push
+        return (0.0, 0.0, -1.0) if not self.steps[0].on else _laid(self.steps[0].push)
 
     @property
     def new(self) -> tuple[str, ...]:
         """The boards that are new in it."""
         return tuple(i for s in self.steps for i in s.new)
+
+
+def _laid(push: Vec) -> Vec:
+    """The way down on the bench for a push; for one askew, along a slope, the nearest to it."""
+    return max(_LIES, key=lambda down: dot(down, push))
 
 
 def pictures(cabinet: RodCabinet, steps: tuple[Step, ...], most: int = MOST_PICTURES - 1) -> tuple[Picture, ...]:
@@ -279,7 +283,7 @@ def _caption(n: int, picture: Picture, cabinet: RodCabinet) -> tuple[str, str]:
     if len(step.there) == 1:
         head = f"{_name(step.there[0], cabinet)} down, {_up(step.there[0], picture.down, cabinet)} up."
     said = [
-        ("" if steps[0].push == picture.down else "Then turn it: ") + _said(steps, cabinet)
+        ("" if _laid(steps[0].push) == picture.down else "Then turn it: ") + _said(steps, cabinet)
         for steps in _by_push(picture.steps)
     ]
     return f"{n}. {head}", " ".join(said)
@@ -309,6 +313,8 @@ def _said(steps: tuple[Step, ...], cabinet: RodCabinet) -> str:
     if in_turn:
         turn = listed([cabinet.part[i].name for i in new])
         words = [f"In this order, each down on to the last: {turn}."]
+    if any(s.push not in _LIES for s in steps):
+        words[0] = f"{words[0][:-1]}, pushed square to the slope."
     bought_words = listed([f"{count} × {item}" for item, count in bought.items()])
     words.append(f"With {bought_words}. {_glue(joints, new, cabinet)}" if bought else _glue(joints, new, cabinet))
     return " ".join(words)

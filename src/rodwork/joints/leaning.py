@@ -54,10 +54,9 @@ def room_below(v: float, half: float, run: Run, shop: Shop) -> float:
 
 
 def least_board(depth: float, half: float, run: Run, shop: Shop) -> float:
-    """The thinnest board in whose bevelled end something goes so deep that has this half width, mm."""
-    lean = abs(run.nears)
-    upright = sqrt(1 - lean * lean)
-    return depth * lean + shop.least_remainder_mm + (2 * half + LEAST_INSIDE_MM) * upright
+    """A board in whose bevelled end something goes so deep that has this half width, mm; the steps of fences in it."""
+    upright = sqrt(1 - run.nears * run.nears)
+    return depth + shop.least_remainder_mm + (2 * half + LEAST_INSIDE_MM) * upright
 
 
 def too_deep(what: str, depth: float, half: float, run: Run, shop: Shop) -> CannotBuild:
