@@ -12,6 +12,7 @@ from rodwork.documents.assembly_order import NoOrder, Step, assembly_steps
 from rodwork.documents.drawing import HEAVY, HIDDEN, NO_PEN, THIN, Point, Shape, Text, box, line, moved, wrapped
 from rodwork.documents.elevations import bays
 from rodwork.documents.figures import arrow, mass_text, size_text
+from rodwork.documents.hulls import outside_heights
 from rodwork.documents.masses import TWO_PEOPLE_KG
 from rodwork.documents.page import Area, Page, body, fitted
 from rodwork.documents.pictorial import (
@@ -114,20 +115,28 @@ def _unlike(cabinet: RodCabinet, a: Picture, b: Picture) -> tuple[object, ...]:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Diagonals:
-    """Corner to corner at the front, mm: over the outside, and inside each bay from the left."""
+    """Corner to corner at the front, mm: over the outside, and inside each bay from the left.
+
+    `falling`: under a slope the outside from top left to bottom right, where `outer` is from bottom left to top right.
+    """
 
     outer: float
     inner: tuple[float, ...]
+    falling: float | None = None
 
 
 def diagonals(cabinet: RodCabinet) -> Diagonals | None:
-    """What both diagonals read when the front is square; None where no four boards make a box."""
+    """What the diagonals read when the front is square; None where no four boards make a box."""
     boxes = {r: [part_box(p) for p in cabinet.parts if p.role == r] for r in ("side", "top", "bottom")}
     rails = [part_box(p) for p in cabinet.parts if p.role == "rail"]
     boxes["top"] = boxes["top"] or [b for b in rails if b[1][2] > cabinet.size[1] - 1.0]
     if len(boxes["side"]) != 2 or not boxes["top"] or not boxes["bottom"]:
         return None
     (x0, _, z0), (x1, _, z1) = extent([b for found in boxes.values() for b in found])
+    heights = outside_heights(cabinet)
+    if heights is not None:
+        left, right = (hypot(x1 - x0, z) for z in heights)
+        return Diagonals(outer=right, inner=(), falling=left)
     high = min(b[0][2] for b in boxes["top"]) - max(b[1][2] for b in boxes["bottom"])
     return Diagonals(outer=hypot(x1 - x0, z1 - z0), inner=tuple(hypot(b - a, high) for a, b in bays(cabinet)))
 
@@ -380,13 +389,17 @@ def _on_pins(cabinet: RodCabinet) -> str:
 def _last_caption(n: int, cabinet: RodCabinet, rod: Rod, loose: Picture | None) -> tuple[str, str]:
     found = diagonals(cabinet)
     words = []
-    if found:
+    if found and found.falling is not None:
+        rising, falling = (size_text(d, rod.step) for d in (found.outer, found.falling))
+        words.append(f"At the front, outside: {rising} from bottom left to top right, {falling} the other way.")
+        words.append("The same at the back.")
+    elif found:
         inside = listed([size_text(d, rod.step) for d in found.inner])
         bays_ = "" if len(found.inner) == 1 else " (bays from the left)"
         outside = size_text(found.outer, rod.step)
         words.append(f"Corner to corner at the front: outside {outside}; inside {inside}{bays_}.")
         words.append("Both diagonals the same, front and back.")
-    words.append(_squares(cabinet))
+    words.append(_squares(cabinet, "equal" if found is None or found.falling is None else "to these"))
     if loose:
         words.append(_from_the_front(loose.new, cabinet))
     if cabinet.footing is not None and cabinet.footing.below:
@@ -400,14 +413,14 @@ def _last_caption(n: int, cabinet: RodCabinet, rod: Rod, loose: Picture | None) 
     return f"{n}. Is it square?", " ".join(w for w in words if w)
 
 
-def _squares(cabinet: RodCabinet) -> str:
+def _squares(cabinet: RodCabinet, pulled: str) -> str:
     """Whether the back holds the box square. Arithmetic of its play; common practice."""
     places = {j.contact.place for j in cabinet.joints}
     if places & {"back in a rebate", "planted back", "inset back"}:
-        return "Pull them equal, then fix the back: it holds the box square."
+        return f"Pull them {pulled}, then fix the back: it holds the box square."
     if "back in a groove" in places:
-        return "Pull them equal before the glue takes: a back in a groove holds only to its own play."
-    return "Pull them equal before the glue takes: there is no back to hold it square."
+        return f"Pull them {pulled} before the glue takes: a back in a groove holds only to its own play."
+    return f"Pull them {pulled} before the glue takes: there is no back to hold it square."
 
 
 def _strip(shut: tuple[str, ...], cabinet: RodCabinet, area: Area, y: float) -> Iterator[Shape]:
@@ -528,7 +541,12 @@ def _front_with_diagonals(cabinet: RodCabinet, room: Area) -> Iterator[Shape]:
     dx = room.left + (room.width - (x1 - x0) * k) / 2 - x0 * k
     dy = room.bottom + (room.height - (z1 - z0) * k) / 2 - z0 * k
     yield from moved(drawn(seen(boards, FRONT), THIN, THIN), dx, dy, k)
-    if diagonals(cabinet):
+    heights = outside_heights(cabinet)
+    if heights is not None:
+        foot, (left, right) = z0 * k + dy, (z * k + dy for z in heights)
+        yield line((x0 * k + dx, foot), (x1 * k + dx, right), HIDDEN)
+        yield line((x1 * k + dx, foot), (x0 * k + dx, left), HIDDEN)
+    elif diagonals(cabinet):
         a, b = (x0 * k + dx, z0 * k + dy), (x1 * k + dx, z1 * k + dy)
         yield line(a, b, HIDDEN)
         yield line((a[0], b[1]), (b[0], a[1]), HIDDEN)

@@ -9,6 +9,7 @@ from itertools import pairwise
 from rodwork.documents.annotate import listed
 from rodwork.documents.drawing import LINE, NO_PEN, Path_, Shape, Text, box, line, moved, text_width, wrapped
 from rodwork.documents.figures import clear_height, clear_width, dimension_across, dimension_up, size_text
+from rodwork.documents.hulls import outside_heights
 from rodwork.documents.page import Area
 from rodwork.documents.pictorial import (
     FROM_ABOVE,
@@ -36,12 +37,13 @@ _FAR = 1e6
 def elevations(cabinet: RodCabinet, area: Area) -> tuple[Shape, ...]:
     """The three views at one scale, as large as the area takes: plan under the front, section beside it."""
     width, height, depth = _whole(cabinet)
-    across, up = area.width - 2 * _SIDE - 6.0, area.height - 2 * _BELOW - 5.0
+    low_side = _SIDE if outside_heights(cabinet) else 0.0
+    across, up = area.width - 2 * _SIDE - low_side - 6.0, area.height - 2 * _BELOW - 5.0
     k = min(across / (width + depth), up / (height + depth))
     left = area.left + _SIDE
     low = area.top - 5.0 - height * k  # foot of the front and the section
     plan_low = low - _BELOW - depth * k
-    beside = left + width * k + _SIDE + 6.0
+    beside = left + width * k + _SIDE + low_side + 6.0
     return (
         *_front(cabinet, left, low, k),
         *_section(cabinet, beside, low, k),
@@ -95,7 +97,7 @@ def _front(cabinet: RodCabinet, left: float, low: float, k: float) -> tuple[Shap
     shapes: list[Shape] = [
         *_view(cabinet, FRONT, _all_of_it(), left, low, k),
         *moved(tuple(_mitres(cabinet)), left - x0 * k, low - z0 * k, k),
-        *dimension_up(left - 4.0, low, low + high, size_text(cabinet.size[1]), 5.0, bold=True, reach=2.0),
+        *_heights_of_front(cabinet, left, low, (wide, high), k),
         *dimension_across(left, left + wide, low - 6.0, size_text(cabinet.size[0]), 5.0, bold=True, reach=4.0),
         Text(at=(left, low + high + 1.5), text="Front", size=_FIGURE, bold=True),
     ]
@@ -104,6 +106,20 @@ def _front(cabinet: RodCabinet, left: float, low: float, k: float) -> tuple[Shap
             x = left + ((a + b) / 2 - x0) * k
             shapes += clear_height(x, low + (lo - z0) * k, low + (hi - z0) * k, size_text(opening.comes_to), _FIGURE)
     return tuple(shapes)
+
+
+def _heights_of_front(
+    cabinet: RodCabinet, left: float, low: float, size: tuple[float, float], k: float
+) -> Iterator[Shape]:
+    """The height; under a slope that of each side."""
+    heights = outside_heights(cabinet)
+    yield from dimension_up(
+        left - 4.0, low, low + (heights[0] * k if heights else size[1]), size_text(heights[0] if heights else cabinet.size[1]),
+        5.0, bold=True, reach=2.0,
+    )  # fmt: skip
+    if heights is not None:
+        at = left + size[0] + 8.0
+        yield from dimension_up(at, low, low + heights[1] * k, size_text(heights[1]), 5.0, bold=True, reach=-6.0)
 
 
 def _mitres(cabinet: RodCabinet) -> Iterator[Shape]:

@@ -11,6 +11,7 @@ from math import atan2
 from rodwork.geometry.bevels import outline_below
 from rodwork.geometry.vec import Vec, along, cross, dot, norm, scale, sub
 from rodwork.model.panel import Part
+from rodwork.model.rod import RodCabinet
 from rodwork.model.slope import askew
 from rodwork.model.surface import EDGES
 
@@ -116,6 +117,20 @@ def hull_of(part: Part) -> Hull | None:
 
 
 _SLICE_MM = 8.0
+
+
+def outside_heights(cabinet: RodCabinet) -> tuple[float, float] | None:
+    """How high the left and the right side come at their outsides, mm, under a slope; None where the top is level."""
+    if not any(p.role == "top" and p.pose.slopes for p in cabinet.parts):
+        return None
+    tops = [(p[0], p[2]) for part in cabinet.parts if part.role == "side" for p in _corners(part)]
+    left, right = min(x for x, _ in tops), max(x for x, _ in tops)
+    return max(z for x, z in tops if x - left < _DUST), max(z for x, z in tops if right - x < _DUST)
+
+
+def _corners(part: Part) -> tuple[Vec, ...]:
+    hull = hull_of(part)
+    return part.box if hull is None else tuple(p for face in hull.faces for p in face)
 
 
 def boxes_within(part: Part) -> tuple[tuple[Vec, Vec], ...]:

@@ -46,8 +46,14 @@ class Opened:
 
     @property
     def line(self) -> float:
-        """Where the line on the face board is, from its datum; nought where it is set from its own edge."""
-        return (self.joint.contact.line or 0.0) if self.has_line else 0.0
+        """Where the line on the face board is, from its datum; nought where it is set from its own edge.
+
+        As it is printed: on a slope it may come between two marks of a rule.
+        """
+        if not self.has_line:
+            return 0.0
+        printed = (w.line for w in self.on_face if w.line is not None)
+        return next(printed, self.joint.contact.line or 0.0)
 
     @property
     def has_line(self) -> bool:
