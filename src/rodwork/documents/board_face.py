@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from rodwork.documents.annotate import Box, place_for, text_box
 from rodwork.documents.board_drawing import View, board_view, shelf_line_shapes, shelf_lines, taken_boxes
 from rodwork.documents.drawing import Shape, Text, text_width
-from rodwork.documents.machined import Work, marks_words, words_of
+from rodwork.documents.machined import ToLine, Work, marks_words, words_of
 from rodwork.model.panel import Part
 from rodwork.model.surface import EDGES, OPPOSITE, Surface
 
@@ -20,6 +20,7 @@ class Board:
 
     part: Part
     works: tuple[Work, ...]
+    to_lines: tuple[ToLine, ...] = ()
     same: tuple[Part, ...] = ()
 
     @property

@@ -19,6 +19,7 @@ from rodwork.documents.machined import Work, Works, marks_words, words_of
 from rodwork.documents.page import Area, Page, body
 from rodwork.model.panel import Part
 from rodwork.model.rod import Rod, RodCabinet
+from rodwork.model.slope import askew
 from rodwork.model.surface import EDGES, Surface
 
 ORDER = (
@@ -75,7 +76,7 @@ def _singles(rod: Rod, works: Works) -> list[Board]:
         paired = {part.id for pair in _hands(cabinet) for part in pair}
         keys: dict[str, object] = {}
         for part in cabinet.parts:
-            board = Board(part=part, works=works.of(cabinet, part))
+            board = Board(part=part, works=works.of(cabinet, part), to_lines=works.to_lines(cabinet, part))
             if part.id in paired or not (board.works or _is_notched(part)):
                 continue
             key = keys.get(part.same_as or "", _key(board))
@@ -108,7 +109,8 @@ def _span_key(w: Work) -> tuple[tuple[int, float, float], ...]:
 
 
 def _is_notched(part: Part) -> bool:
-    return len(part.outline) > 4
+    """Whether its outline is more than a rectangle: notched, or with an edge askew."""
+    return len(part.outline) > 4 or any(askew(part.outline, edge) for edge in EDGES)
 
 
 # The pair sheet
@@ -237,6 +239,10 @@ def _table(board: Board, face: Face, area: Area) -> tuple[tuple[Shape, ...], flo
         )
         for (dx, dy, edge), ends in _notches(board.part).items()
     ]
+    rows += [
+        Cells((words_of(board.part)[cut.edge], "sawn to a line", "-", cut.words, "right through", cut.setup.id))
+        for cut in board.to_lines
+    ]
     says = remarks([face])
     heads = Cells(("where", "what", "fence or line", "along the row", "how deep", "setting"))
     return table(heads, rows, says, area)
@@ -262,6 +268,8 @@ def _notches(part: Part) -> dict[tuple[float, float, str], list[str]]:
     """The notches at the corners: (in from the end, in from the edge, which edge), and at which ends."""
     words = words_of(part)
     found: dict[tuple[float, float, str], list[str]] = {}
+    if len(part.outline) == 4:
+        return found
     edges: tuple[tuple[Surface, float], ...] = (("face_edge", 0.0), ("far_edge", part.size[1]))
     ends: tuple[tuple[Surface, float], ...] = (("left_end", 0.0), ("right_end", part.size[0]))
     for edge, y in edges:

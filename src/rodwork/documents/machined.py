@@ -32,7 +32,7 @@ from rodwork.model.panel import Part
 from rodwork.model.rod import Rod, RodCabinet
 from rodwork.model.setup import Reading, Setup, SetupFeature
 from rodwork.model.slope import on_the_slope
-from rodwork.model.surface import Surface, axis_of, level
+from rodwork.model.surface import OPPOSITE, Surface, axis_of, level
 from rodwork.model.words import cabinet_words
 
 Span = tuple[float, float]
@@ -222,6 +222,19 @@ def _(keyhole: Keyhole) -> str:
     return f"{figure(keyhole.entry_diameter)} and {figure(keyhole.slot_width)} wide"
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ToLine:
+    """An edge that runs askew, and the setting that saws it to a line between two marks."""
+
+    edge: Surface
+    setup: Setup
+
+    @property
+    def words(self) -> str:
+        """Where the line runs: "676.7 at the left edge to 1366.8 at the right edge, both from the bottom end"."""
+        return self.setup.first_off.removeprefix("the line runs from ")
+
+
 class Works:
     """Every machining of a job, found by cabinet and board. Built once: its cost is that of the settings."""
 
@@ -235,15 +248,26 @@ class Works:
             for part in cabinet.parts
         }
         found: dict[tuple[str, str], list[Work]] = defaultdict(list)
+        self._to_lines: dict[tuple[str, str], list[ToLine]] = defaultdict(list)
         for setup in rod.setups:
             for row in setup.features:
                 if row.feature is not None:
                     found[row.cabinet, row.part].append(self._work(setup, row))
+                    continue
+                reading = row.along or row.across
+                if reading is not None and reading.end_mm is not None:
+                    self._to_lines[row.cabinet, row.part].append(
+                        ToLine(edge=OPPOSITE[reading.from_surface], setup=setup)
+                    )
         self._found = {key: tuple(_with_counterbores(works)) for key, works in found.items()}
 
     def of(self, cabinet: RodCabinet, part: Part) -> tuple[Work, ...]:
         """Everything set out on this board, in the order of the settings."""
         return self._found.get((cabinet.name, part.id), ())
+
+    def to_lines(self, cabinet: RodCabinet, part: Part) -> tuple["ToLine", ...]:
+        """The edges of this board that are sawn askew."""
+        return tuple(self._to_lines.get((cabinet.name, part.id), ()))
 
     def by_feature(self, cabinet: RodCabinet, part_id: str) -> dict[str, Work]:
         """The same, by the id of the bore or groove."""

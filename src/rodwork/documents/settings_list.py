@@ -4,6 +4,7 @@ A maker turns the fence, then takes board after board. So a band is a setting, i
 and only what changes from the band above is black.
 """
 
+import re
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
@@ -314,13 +315,13 @@ def _sawing_row(b: SettingBand, width: float) -> tuple[Block, ...]:
 
 def _saw_setting(b: SettingBand, left: float, width: float) -> tuple[Shape, ...]:
     s = b.setup
-    figure = size_text(s.fence.mm, 0.1) if s.fence else ""
+    figure = size_text(s.fence.mm, 0.1) if s.fence else " to ".join(size_text(mm, 0.1) for mm in _marks_of_line(s))
     size = fitted(figure, 9.5, _SAW["surface"] - _SAW["size"] - 3.0, True)
     surface = fitted(b.surface, 4.4, left - _SAW["surface"] - 2.0, True)
     return (
         Text(at=(0.0, -7.4), text=str(b.number), size=6.5, bold=True),
         Text(
-            at=(_SAW["tool"], -5.6 if s.tilt else -7.0),
+            at=(_SAW["tool"], -5.6 if s.tilt or s.fence is None else -7.0),
             text=s.tool.removeprefix("saw, "),
             size=4.4,
             ink=_ink(b, "tool"),
@@ -332,11 +333,23 @@ def _saw_setting(b: SettingBand, left: float, width: float) -> tuple[Shape, ...]
     )
 
 
+def _marks_of_line(s: Setup) -> tuple[float, float]:
+    """The two marks of a line that is sawn to."""
+    reading = next(r for f in s.features for r in (f.along, f.across) if r is not None and r.end_mm is not None)
+    return reading.mm, reading.end_mm or 0.0
+
+
+def _between(s: Setup) -> str:
+    """Where the two marks are: "left edge to right edge"."""
+    return re.sub(r"[\d.]+ at the ", "", s.first_off.removeprefix("the line runs from ").partition(",")[0])
+
+
 def _blade(b: SettingBand, room: float) -> tuple[Shape, ...]:
     """How the blade is tilted, and for which ends, where it is."""
-    if not b.setup.tilt:
+    s = b.setup
+    if not s.tilt and s.fence is not None:
         return ()
-    text = f"blade {_tilt(b.setup)}, {b.setup.first_off.partition(' for ')[2]}"
+    text = f"blade {_tilt(s)}, {s.first_off.partition(' for ')[2]}" if s.tilt else _between(s)
     return (Text(at=(_SAW["tool"], -9.0), text=text, size=fitted(text, 3.2, room), ink=_ink(b, "stands")),)
 
 

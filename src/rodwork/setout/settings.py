@@ -10,18 +10,18 @@ from rodwork.model.feature import NOT_SET_OUT, Stage, noun_of, through
 from rodwork.model.machining import BATTEN, LAID_ON_LINE, OWN_BASE, THE_END, Machining
 from rodwork.model.panel import Panel
 from rodwork.model.setup import Fence, Reading, Setup, SetupFeature
-from rodwork.model.slope import bevel_at
-from rodwork.model.surface import EDGES, Surface, axis_of
+from rodwork.model.slope import askew, bevel_at, corner_of
+from rodwork.model.surface import EDGES, OPPOSITE, Surface, axis_of, distance_from
 from rodwork.model.words import cabinet_words
 from rodwork.setout.readings import readings, worded
 
 _STAGES: tuple[Stage, ...] = ("before edging", "after edging", "in place")
 _TOOLS = (
-    "saw, rip fence", "saw, length stop", "dowel jig", "drill and fence", "router and fence", "router and batten",
+    "saw, rip fence", "saw, length stop", "saw, to a line", "dowel jig", "drill and fence", "router and fence", "router and batten",
     "slot jointer", "undercut slot jointer", "mortise jointer", "pocket jig", "drill and pin strip",
     "router and template",
 )  # fmt: skip
-_SAWS = _TOOLS[:2]
+_SAWS = _TOOLS[:3]
 _FROM_THE_LINE = (BATTEN, LAID_ON_LINE)
 _BY_ITS_BASE = (OWN_BASE, LAID_ON_LINE)
 
@@ -87,7 +87,7 @@ def settings(work: Iterable[BoardWork], step: float) -> tuple[Setup, ...]:
 
 
 def _sawing(board: BoardWork, words: Mapping[Surface, str], step: float) -> tuple[tuple[Setting, SetupFeature], ...]:
-    """To width from the far edge, to length from the bottom or left end, before edging."""
+    """To width from the far edge, to length from the bottom or left end, before edging; then what runs askew."""
     panel = board.panel
     datum: Surface = "right_end" if words["right_end"] in ("bottom end", "left end") else "left_end"
     across = Reading(from_surface="far_edge", word=words["far_edge"], mm=to_step(panel.cut[1], step))
@@ -99,7 +99,23 @@ def _sawing(board: BoardWork, words: Mapping[Surface, str], step: float) -> tupl
     return (
         (_saw(_SAWS[0], across, tilted(1)), _sawn(board, across=across)),
         (_saw(_SAWS[1], along, tilted(0)), _sawn(board, along=along)),
+        *(_askew(board, words, step, edge) for edge in EDGES if askew(panel.outline, edge)),
     )
+
+
+def _askew(board: BoardWork, words: Mapping[Surface, str], step: float, edge: Surface) -> tuple[Setting, SetupFeature]:
+    """An edge that runs askew is sawn to a line between two marks, both measured from the edge opposite it."""
+    datum, axis = OPPOSITE[edge], axis_of(edge)
+    beside: tuple[Surface, Surface] = ("face_edge", "far_edge") if axis == 0 else ("left_end", "right_end")
+    corners = [corner_of(board.panel, edge, other, "face_side") for other in beside]
+    first, last = (to_step(distance_from(datum, board.panel.size, p), step) for p in corners)
+    reading = Reading(from_surface=datum, word=words[datum], mm=first, end_mm=last)
+    setting = Setting(
+        stage="before edging", tool=_SAWS[2], cutter=None, fence_mm=None, depth=None, stands_on="saw table",
+        registers_on=words[datum], line=None, to_marks=True,
+        thing=f"{first:.1f} at the {words[beside[0]]} to {last:.1f} at the {words[beside[1]]}",
+    )  # fmt: skip
+    return setting, _sawn(board, along=reading) if axis == 0 else _sawn(board, across=reading)
 
 
 def _saw(tool: str, reading: Reading, tilted: Mapping[str, float] = MappingProxyType({})) -> Setting:
@@ -168,7 +184,7 @@ def _fences(ordered: list[Setting]) -> dict[tuple[object, ...], Fence]:
 
 
 def _setup(id: str, s: Setting, entries: tuple[SetupFeature, ...], fence: Fence | None) -> Setup:
-    none = s.tool in _SAWS or _is_channel(entries)
+    none = s.tool in _SAWS[:2] or (_is_channel(entries) and not s.to_marks)
     stops: tuple[float, ...] | Literal["marks"] = () if none else "marks" if s.to_marks else _stops(entries)
     return Setup(
         id=id, stage=s.stage, tool=s.tool, cutter=s.cutter, registers_on=s.registers_on, stands_on=s.stands_on,
@@ -189,6 +205,8 @@ def _stops(entries: tuple[SetupFeature, ...]) -> tuple[float, ...]:
 
 def _first_off(s: Setting, entries: tuple[SetupFeature, ...]) -> str:
     """What to measure on a test piece before the first board, and what it should read."""
+    if s.fence_mm is None and s.tool in _SAWS:
+        return f"the line runs from {s.thing}, both from the {s.registers_on}"
     if s.tool in _SAWS:
         return f"reads {s.fence_mm:.1f}" + _blade(s)
     start = "the line" if s.stands_on in _FROM_THE_LINE else f"the {s.registers_on}"

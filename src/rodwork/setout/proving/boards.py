@@ -152,7 +152,9 @@ def sawing(stand: Stand, settings: Settings, half_step: float) -> Iterator[tuple
             yield Trouble("sawing", "it is bought as it is, and the settings saw it"), entries[0]
         return
     for axis, word in enumerate(_SIZES):
-        mine = [e for e in entries if (e.done.along, e.done.across)[axis] is not None]
+        each = [e for e in entries if (e.done.along, e.done.across)[axis] is not None]
+        mine, to_lines = [e for e in each if not _is_to_a_line(e)], [e for e in each if _is_to_a_line(e)]
+        yield from _sawn_askew(stand, to_lines, axis, half_step)
         if len(mine) != 1:
             what = f"how often the settings saw its {word}"
             yield Trouble("twice" if mine else "missing", what, "once", times(len(mine))), None
@@ -160,6 +162,46 @@ def sawing(stand: Stand, settings: Settings, half_step: float) -> Iterator[tuple
         trouble = _sawn(stand, mine[0], axis, half_step)
         if trouble:
             yield trouble, mine[0]
+
+
+def _is_to_a_line(entry: Entry) -> bool:
+    return any(r is not None and r.end_mm is not None for r in (entry.done.along, entry.done.across))
+
+
+def _sawn_askew(
+    stand: Stand, entries: list[Entry], axis: int, half_step: float
+) -> Iterator[tuple[Trouble, Entry | None]]:
+    """Each edge that runs askew is sawn once, to a line through both its corners."""
+    lines = _askew_edges(stand, axis)
+    if len(entries) != len(lines):
+        what = f"how often the settings saw an edge of the {stand.part.name} that runs askew"
+        yield Trouble("missing", what, times(len(lines)), times(len(entries))), None
+        return
+    for entry, ((_, first), (_, last)) in zip(entries, lines, strict=True):
+        reading = (entry.done.along, entry.done.across)[axis]
+        if reading is None or reading.end_mm is None or LIES[reading.from_surface][0] != axis:
+            yield Trouble("surface", "the line to saw to is taken from no surface that it ends at"), entry
+            continue
+        far = LIES[reading.from_surface][1]
+        want = [stand.size[axis] - at if far else at for at in (first, last)]
+        for at, said in zip(want, (reading.mm, reading.end_mm), strict=True):
+            if abs(at - said) > half_step + 1e-9:
+                yield Trouble("sawing", "a mark of the line that an edge is sawn to", mm(at), mm(said)), entry
+                break
+
+
+def _askew_edges(stand: Stand, axis: int) -> list[tuple[tuple[float, float], tuple[float, float]]]:
+    """Edges of the outline that end the board on this axis and run askew: there, one of its two ends is square.
+
+    Each by its corners, (along the edge, on the axis), the one nearest nought first.
+    """
+    outline = stand.part.outline
+    edges = list(zip(outline, (*outline[1:], outline[0]), strict=True))
+    if sum(abs(a[axis] - b[axis]) <= DUST for a, b in edges) != 1:
+        return []
+    askew = [(a, b) for a, b in edges if abs(a[0] - b[0]) > DUST and abs(a[1] - b[1]) > DUST]
+    pairs = [sorted(((a[1 - axis], a[axis]), (b[1 - axis], b[axis]))) for a, b in askew]
+    return [(first, last) for first, last in pairs]
 
 
 def _sawn(stand: Stand, entry: Entry, axis: int, half_step: float) -> Trouble | None:
