@@ -113,10 +113,8 @@ def _heights_of_front(
 ) -> Iterator[Shape]:
     """The height; under a slope that of each side."""
     heights = outside_heights(cabinet)
-    yield from dimension_up(
-        left - 4.0, low, low + (heights[0] * k if heights else size[1]), size_text(heights[0] if heights else cabinet.size[1]),
-        5.0, bold=True, reach=2.0,
-    )  # fmt: skip
+    high, mm = (heights[0] * k, heights[0]) if heights else (size[1], cabinet.size[1])
+    yield from dimension_up(left - 4.0, low, low + high, size_text(mm), 5.0, bold=True, reach=2.0)
     if heights is not None:
         at = left + size[0] + 8.0
         yield from dimension_up(at, low, low + heights[1] * k, size_text(heights[1]), 5.0, bold=True, reach=-6.0)

@@ -256,9 +256,8 @@ class Works:
                     continue
                 reading = row.along or row.across
                 if reading is not None and reading.end_mm is not None:
-                    self._to_lines[row.cabinet, row.part].append(
-                        ToLine(edge=OPPOSITE[reading.from_surface], setup=setup)
-                    )
+                    cut = ToLine(edge=OPPOSITE[reading.from_surface], setup=setup)
+                    self._to_lines[row.cabinet, row.part].append(cut)
         self._found = {key: tuple(_with_counterbores(works)) for key, works in found.items()}
 
     def of(self, cabinet: RodCabinet, part: Part) -> tuple[Work, ...]:

@@ -17,9 +17,9 @@ from rodwork.setout.readings import readings, worded
 
 _STAGES: tuple[Stage, ...] = ("before edging", "after edging", "in place")
 _TOOLS = (
-    "saw, rip fence", "saw, length stop", "saw, to a line", "dowel jig", "drill and fence", "router and fence", "router and batten",
-    "slot jointer", "undercut slot jointer", "mortise jointer", "pocket jig", "drill and pin strip",
-    "router and template",
+    "saw, rip fence", "saw, length stop", "saw, to a line", "dowel jig", "drill and fence", "router and fence",
+    "router and batten", "slot jointer", "undercut slot jointer", "mortise jointer", "pocket jig",
+    "drill and pin strip", "router and template",
 )  # fmt: skip
 _SAWS = _TOOLS[:3]
 _FROM_THE_LINE = (BATTEN, LAID_ON_LINE)
