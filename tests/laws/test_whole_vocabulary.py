@@ -20,7 +20,7 @@ from tests.laws.vocabulary import jobs, texts
 EACH = int(os.environ.get("RODWORK_LAWS", "100"))
 LAW = settings(max_examples=EACH, deadline=None, suppress_health_check=[HealthCheck.too_slow])
 DEGREES = (0.1, 3, 10, 35, 70, 100)
-TOUCH = ("corner", "fixed shelf", "divider", "planted back", "edge to edge", "face frame")
+TOUCH = ("corner", "fixed shelf", "divider", "planted back", "edge to edge", "face frame", "on a slope")
 
 
 @LAW

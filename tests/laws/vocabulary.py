@@ -5,6 +5,7 @@ needs. What no carcass can be made of is refused by the job's own messages and d
 """
 
 from functools import cache
+from math import radians, tan
 
 from hypothesis import assume
 from hypothesis import strategies as st
@@ -55,6 +56,8 @@ def jobs(draw):
 @st.composite
 def texts(draw):
     """The text of a job of one cabinet: most can be made."""
+    if draw(st.integers(0, 6)) == 0:
+        return draw(under_slopes())
     recipes, lines = joint("drawer", '"dowel"'), []
     sides = draw(st.sampled_from(["through", "between", "under the top", "mitred"]))
     corner = MITRE if sides == "mitred" else CORNER
@@ -92,6 +95,9 @@ def texts(draw):
     return head + CABINET + "\n".join([*lines, *row]) + "\n"
 
 
+ON_A_SLOPE = ("biscuit", "screw", "loose tenon", "quarter-turn connector", "clip-in connector")
+
+
 @st.composite
 def from_stock(draw, height, depth):
     """Drilled sides that a cabinet of this height and depth could be built on."""
@@ -110,10 +116,35 @@ hole_depth = 12
 
 
 @st.composite
-def backs(draw):
-    style = draw(st.sampled_from(
-        [None, "grooved all round", "grooved in the sides", "rebated", "rebated in the sides", "planted", "inset"]
-    ))  # fmt: skip
+def under_slopes(draw):
+    """A cabinet under a sloping ceiling: what stands under the slope, and what goes before the openings below it."""
+    recipes, lines = joint("drawer", '"dowel"'), []
+    for place, families in (("corner", CORNER), ("shelf", SHELF), ("slope", ON_A_SLOPE)):
+        recipes += joint(place, f'"{draw(st.sampled_from(families))}"')
+    bays, shelves = draw(st.integers(1, 3)), draw(st.integers(0, 2))
+    width, low = draw(st.integers(500, 900)) * bays, draw(st.integers(300, 500)) + 260 * shelves
+    steep = draw(st.integers(5, 52))
+    slope = f'falls = "{draw(st.sampled_from(["left", "right"]))}", degrees = {steep}, joint = "slope"'
+    slope += ', side_tops = "bevelled"' if steep < 9 and draw(st.booleans()) else ""
+    lines += [
+        'kind = "under slope"', f"width = {width}", f"height = {low + round(width * tan(radians(steep)))}",
+        f"depth = {draw(st.integers(280, 600))}", f"dividers = {bays - 1}", f"fixed_shelves = {shelves}",
+        'corner_joint = "corner"', 'shelf_joint = "shelf"', 'divider_joint = "drawer"', f"roof = {{ {slope} }}",
+        f"loose_shelves = {draw(st.integers(0, 2))}",
+    ]  # fmt: skip
+    lines += draw(backs((None, "grooved all round", "rebated"))) + draw(edged()) + draw(finishes())
+    if shelves and draw(st.booleans()):
+        lines.append(f'doors = {{ hung = "{draw(st.sampled_from(["left", "pair"]))}", openings = [1, {shelves}] }}')
+    head = JOB + board("birch18", 18, draw(st.sampled_from([17.6, 18.3])), SHEET) + board("birch6", 6, 5.8, SHEET)
+    return head + EDGING + recipes + CABINET + "\n".join(lines) + "\n"
+
+
+STYLES = (None, "grooved all round", "grooved in the sides", "rebated", "rebated in the sides", "planted", "inset")
+
+
+@st.composite
+def backs(draw, styles=STYLES):
+    style = draw(st.sampled_from(styles))
     if style is None:
         return []
     void = 0 if style == "planted" else draw(st.sampled_from([0, 10, 22]))

@@ -32,6 +32,7 @@ FACING_LEFT: Matrix = ((0.0, 0.0, -1.0), (-1.0, 0.0, 0.0), (0.0, 1.0, 0.0))
 Box = tuple[Vec, Vec]  # lowest and highest corner, cabinet axes
 Notch = tuple[float, float]  # along the length, across; nought: none
 NO_NOTCH: Notch = (0.0, 0.0)
+_SQUARE, _ON_A_SLOPE = 6, 12  # digits: faces that lie on a slope must meet to the last one
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -71,7 +72,8 @@ def panel(
 
     `bevelled`: degrees of its bevelled ends, whose long points lie in the box; a board with any has no notch.
     """
-    size = _part_size(rotation, box)
+    digits = _ON_A_SLOPE if bevelled else _SQUARE
+    size = _part_size(rotation, box, digits)
     added = {e: edging.adds_mm if edging and e in edged else 0.0 for e in EDGES}
     milled = edging.mills_mm if edging else 0.0
     outline = _sloped(size, bevelled) if bevelled else _outline(size, notches)
@@ -86,21 +88,21 @@ def panel(
         edging_name=edging.name if edging and any(added.values()) else None,
         shows=shows, outline=outline,
         bevels=tuple(bevelled.get(edge, 0.0) for edge in _ROUND) if bevelled else (0.0,) * len(outline),
-        pose=_pose(rotation, size, box), bought=bought,
+        pose=_pose(rotation, box, digits), bought=bought,
     )  # fmt: skip
 
 
-def _part_size(rotation: Matrix, box: Box) -> Vec:
+def _part_size(rotation: Matrix, box: Box, digits: int) -> Vec:
     extent = tuple(b - a for a, b in zip(*box, strict=True))
     sizes = [sum(abs(rotation[row][column]) * extent[row] for row in range(3)) for column in range(3)]
-    return clean((sizes[0], sizes[1], sizes[2]))
+    return clean((sizes[0], sizes[1], sizes[2]), digits)
 
 
-def _pose(rotation: Matrix, size: Vec, box: Box) -> Pose:
+def _pose(rotation: Matrix, box: Box, digits: int) -> Pose:
     """The part's own (0, 0, 0) is the corner of the box from which its axes run."""
     low, high = box
     origin = [high[row] if min(rotation[row]) < -0.5 else low[row] for row in range(3)]
-    return Pose(rotation=rotation, origin=clean((origin[0], origin[1], origin[2])))
+    return Pose(rotation=rotation, origin=clean((origin[0], origin[1], origin[2]), digits))
 
 
 _ROUND: tuple[Surface, ...] = ("face_edge", "right_end", "far_edge", "left_end")  # as an outline runs
@@ -110,9 +112,10 @@ def _sloped(size: Vec, bevelled: Mapping[Surface, float]) -> tuple[Point, ...]:
     """The outline on the face side of a board with bevelled ends, whose long points are in the box."""
     length, width, thickness = size
     left, right = (
-        round(thickness * tan(radians(max(bevelled.get(end, 0.0), 0.0))), 6) for end in ("left_end", "right_end")
+        round(thickness * tan(radians(max(bevelled.get(end, 0.0), 0.0))), _ON_A_SLOPE)
+        for end in ("left_end", "right_end")
     )
-    right = round(length - right, 6)
+    right = round(length - right, _ON_A_SLOPE)
     return ((left, 0.0), (right, 0.0), (right, width), (left, width))
 
 

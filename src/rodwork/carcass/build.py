@@ -271,8 +271,6 @@ def _box(site: _Site) -> dict[str, Panel]:
     """
     if site.cabinet.sides == "mitred":
         return mitres.box(site.cabinet, site.board.actual_mm, site.frame, partial(_panel, site))
-    if site.roof is not None:
-        return under_roof.box(site.cabinet, site.roof, site.frame, partial(_panel, site))
     c, t, f = site.cabinet, site.board.actual_mm, site.frame
     w, h, ds, dc, lift = c.width_mm, c.height_mm, f.side_depth, f.cross_depth, c.toe_mm
     entry = site.entry(c.corner_joint, t, t)
@@ -288,6 +286,8 @@ def _box(site: _Site) -> dict[str, Panel]:
         notch = (enters, _stop(site, entry, "side")) if passed else NO_NOTCH
         return _panel(site, name, name, (x0, 0.0, z), (x1, dc, z + t), rotation, notches=Notches.in_front(notch))
 
+    if site.roof is not None:
+        return under_roof.box(c, site.roof, f, partial(_panel, site)) | {"bottom": cross("bottom", lift, LYING)}
     box = {
         "left side": _panel(site, "left side", "side", (0.0, 0.0, z0), (t, ds, z1), LEFT_SIDE,
                             ends=("right_end", "left_end"),

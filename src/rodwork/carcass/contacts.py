@@ -17,7 +17,7 @@ from rodwork.model.slope import (
 )
 from rodwork.model.surface import OPPOSITE, Surface, axis_of, distance_from, surface_facing
 
-_FLUSH_MM = 1e-6
+_FLUSH_MM = 3e-6  # points are cleaned to the sixth digit on both boards
 
 
 def meet(
@@ -45,6 +45,7 @@ def meet(
     corner = guest.pose.to_cabinet(corner_of(guest, own.bears, own.along_from, own.across_from))
     mitred = bevel_at(host, host_register.bears) != 0  # there the two arrises are one
     reach = 0.0 if mitred else distance_from(host_register.bears, host.size, host.pose.to_part(corner))
+    reach = 0.0 if abs(reach) < _FLUSH_MM else reach
     origin = along(corner, (out, reach))
     start, end, host_start, host_end = _overlap(host, guest, guest_register, origin, along_run, reach)
     if datum:

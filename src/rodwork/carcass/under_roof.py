@@ -2,7 +2,7 @@
 
     |\\                 height of the high side at its outside; `low`, the same of the low side
     | \\ \\              the top stands between the sides, its ends cut plumb, its upper face flush with their tops
-    |   \\ \\|           tops of the sides bevelled to the slope; or square, then flush at the arris inside
+    |   \\ \\|           tops of the sides square, flush with it at the arris inside; or bevelled to the slope
     |     \\|
     |______|
 
@@ -15,10 +15,10 @@ from functools import cached_property
 from math import atan, cos, degrees, radians, sin, tan
 
 from rodwork.carcass.back import Frame
-from rodwork.carcass.boards import DIVIDER, LEFT_SIDE, LYING, RIGHT_SIDE, TOP
+from rodwork.carcass.boards import DIVIDER, LEFT_SIDE, RIGHT_SIDE, TOP
 from rodwork.carcass.contacts import facing, meet
 from rodwork.geometry.directions import FRONT, LEFT, RIGHT, UP
-from rodwork.geometry.vec import Matrix, Vec, clean
+from rodwork.geometry.vec import Matrix, Vec
 from rodwork.model.contact import Register
 from rodwork.model.job import Cabinet, CannotBuild, RoofAsked
 from rodwork.model.meeting import Meeting
@@ -128,6 +128,12 @@ def _refuse(cabinet: Cabinet) -> None:
         (cabinet.back is not None and cabinet.back.style not in _BACKS, "back",
          f"a back {cabinet.back.style if cabinet.back else ''} is not set out under a slope",
          f"choose a back {' or '.join(_BACKS)}"),
+        (any(d.openings[1] == len(cabinet.openings) for d in cabinet.doors), "doors",
+         "doors before the opening under the slope would have to be cut to it",
+         "hang doors before the openings below a fixed shelf alone: openings = [1, 1]"),
+        (any(d.opening == len(cabinet.openings) for d in cabinet.drawers), "drawers",
+         "drawers in the opening under the slope would have to be cut to it",
+         "put them in an opening below a fixed shelf: opening = 1"),
         ("side tops" in on, "edging", "the tops of the sides are closed by the slope", 'leave "side tops" out'),
     ):  # fmt: skip
         if wrong:
@@ -135,7 +141,7 @@ def _refuse(cabinet: Cabinet) -> None:
 
 
 def box(cabinet: Cabinet, roof: Roof, frame: Frame, make: Callable[..., Panel]) -> dict[str, Panel]:
-    """Sides, bottom and the sloping top. `make` makes a panel of a name, role, box and rotation."""
+    """Sides and the sloping top. `make` makes a panel of a name, role, box and rotation."""
     w, t, d = cabinet.width_mm, roof.t, frame.side_depth
 
     def side(name: str, x: float, rotation: Matrix, looks_left: bool) -> Panel:
@@ -143,13 +149,12 @@ def box(cabinet: Cabinet, roof: Roof, frame: Frame, make: Callable[..., Panel]) 
         high = inside if roof.square else max(roof.over(x), roof.over(x + t))
         end: Surface = "right_end" if looks_left else "left_end"
         bevelled = {} if roof.square else {end: roof.bevel_up(looks_left)}
-        return make(name, "side", (x, 0.0, 0.0), (x + t, d, round(high, 6)), rotation, bevelled=bevelled)
+        return make(name, "side", (x, 0.0, 0.0), (x + t, d, high), rotation, bevelled=bevelled)
 
     return {
         "left side": side("left side", 0.0, LEFT_SIDE, looks_left=False),
         "right side": side("right side", w - t, RIGHT_SIDE, looks_left=True),
         "top": _top(roof, frame.cross_depth, make),
-        "bottom": make("bottom", "bottom", (t, 0.0, 0.0), (w - t, frame.cross_depth, t), LYING),
     }
 
 
@@ -157,7 +162,7 @@ def _top(roof: Roof, depth: float, make: Callable[..., Panel]) -> Panel:
     """The top between the sides, its ends plumb: made level, then laid on the slope."""
     lean, t = radians(roof.degrees), roof.t
     between = roof.width - 2 * t
-    length = round(between / cos(lean) + t * tan(lean), 6)
+    length = between / cos(lean) + t * tan(lean)
     # at the high end the upper face (back side) reaches further out, at the low end the underside
     high, low = roof.degrees, -roof.degrees
     bevelled = {"left_end": low, "right_end": high} if roof.falls_right else {"left_end": high, "right_end": low}
@@ -170,13 +175,13 @@ def _top(roof: Roof, depth: float, make: Callable[..., Panel]) -> Panel:
     else:
         rotation = ((-c, 0.0, s), (0.0, 1.0, 0.0), (-s, 0.0, -c))
         at = (roof.width - t, 0.0, roof.over(roof.width - t))
-    return replace(level, pose=Pose(rotation=rotation, origin=clean(at)))
+    return replace(level, pose=Pose(rotation=rotation, origin=at))
 
 
 def divider(roof: Roof, name: str, at: Vec, make: Callable[..., Panel]) -> Panel:
     """An upright under the slope, its top bevelled. `at`: its left face, its bottom end and its depth."""
     x, z, depth = at
-    high = round(max(roof.under(x), roof.under(x + roof.t)), 6)
+    high = max(roof.under(x), roof.under(x + roof.t))
     bevelled: Mapping[Surface, float] = {"right_end": roof.bevel_up(panel_looks_left=True)}
     return make(name, "divider", (x, 0.0, z), (x + roof.t, depth, high), DIVIDER, bevelled=bevelled)
 
@@ -216,7 +221,7 @@ def back(roof: Roof, frame: Frame, make: Callable[..., Panel]) -> Panel:
     """The back with its upper edge along the slope, as far into the top as it goes into the other boards."""
     (x0, y0, z0), (x1, y1, _) = frame.low, frame.high
     above = (roof.t - x0) / cos(radians(roof.degrees))
-    tops = [round(roof.under(x) + above, 6) for x in (x0, x1)]
+    tops = [roof.under(x) + above for x in (x0, x1)]
     made = make("back", "back", (x0, y0, z0), (x1, y1, max(tops)), frame.rotation, board=frame.board)
     corners = [made.pose.to_part((x, y0, z)) for x, z in ((x0, z0), (x1, z0), (x1, tops[1]), (x0, tops[0]))]
     outline = _round(tuple((x, y) for x, y, _ in corners))

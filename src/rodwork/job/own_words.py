@@ -17,7 +17,9 @@ from rodwork.model.own_family import CutFrom, OwnRole, Worked
 LAWS = ("meet", "line", "none")  # a family whose board itself enters has a channel to be planned: not as data
 NOT_SAID = ("through", "countersink")  # said in another way: depth = "through", head
 MOST_CUTS = 12
-PLACES = tuple(p for p in get_args(Place) if p not in JOINED_AS and p not in ("mitre", "on a slope"))  # there nothing is square
+PLACES = tuple(
+    p for p in get_args(Place) if p not in JOINED_AS and p not in ("mitre", "on a slope")
+)  # there nothing is square
 
 
 class FamilyWords(Words):

@@ -25,5 +25,5 @@ def roof_of(table: Mapping[str, Any], joint: Recipe | None, path: Path, reading:
     if joint is None:
         return None
     return RoofAsked(
-        falls=table["falls"], low_mm=low, degrees=degrees, joint=joint, side_tops=table.get("side_tops", "bevelled")
+        falls=table["falls"], low_mm=low, degrees=degrees, joint=joint, side_tops=table.get("side_tops", "square")
     )

@@ -406,9 +406,9 @@ class RoofWords(Words):
         "Outside height of the low side; `height` is that of the high side", default="from degrees"
     )
     degrees: Annotated[float, Amount(1, 89, "degrees")] = word("The slope against the level", default="from low")
-    side_tops: Annotated[str, Choice(("bevelled", "square"))] = word(
-        "How the tops of the sides are cut: bevelled to the slope, flush with the top; or square, flush with it inside",
-        default='"bevelled"',
+    side_tops: Annotated[str, Choice(("square", "bevelled"))] = word(
+        "How the tops of the sides are cut: square, flush with the top inside; or bevelled to the slope, flush with it",
+        default='"square"',
     )
     joint: Annotated[str, Reference("joints")] = word(
         "The recipe of the top's ends, and of dividers under it", default="biscuits"

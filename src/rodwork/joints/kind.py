@@ -51,6 +51,8 @@ class Run:
     nears: float = (
         0.0  # how much nearer to the face it registers on a void in the guest comes, for each mm of its depth
     )
+    end_recedes: float = 0.0  # how much the host's end, which the joint is set out from, recedes for each mm of depth
+    from_end: float = 0.0  # and how far from it the joint begins
     slopes: tuple[bool, bool] = (False, False)  # the host's own ends are bevelled where the run begins and ends
 
     def stage(self, ends: tuple[End, End]) -> Stage:

@@ -8,11 +8,13 @@ what goes in deepest wants.
 from math import sqrt
 
 from rodwork.geometry.rounding import down_to_step, up_to_step
-from rodwork.joints.kind import Run
+from rodwork.joints.kind import FixingPlan, Run
+from rodwork.model.feature import ArcSlot, Bore, Channel, Feature
 from rodwork.model.job import CannotBuild
 from rodwork.model.shop import Shop
 
 LEAST_INSIDE_MM = 2.0  # of the mitre between a slot and the inside arris; common practice, no source
+WOOD_BESIDE_MM = 3.5  # of wood beside it in the face of the other board; common practice, no source
 DEEPEST_MM = 20.0  # what goes deepest into a bevelled end: a dowel of 30, half a tenon
 
 
@@ -22,7 +24,7 @@ def across_the_slope(asked: float | None, half: float, run: Run, shop: Shop) -> 
     As asked; else in a mitre near the inside, elsewhere as far as needed towards the face that it does not near.
     Raises CannotBuild where what is asked runs out at an arris.
     """
-    wide, least = run.guest_thickness, half + LEAST_INSIDE_MM
+    wide, least = run.guest_thickness, half + (LEAST_INSIDE_MM if run.place == "mitre" else WOOD_BESIDE_MM)
     if asked is not None:
         if not least - 1e-9 <= asked <= wide - least + 1e-9:
             raise _runs_out(asked, least, run)
@@ -41,6 +43,30 @@ def _runs_out(asked: float, least: float, run: Run) -> CannotBuild:
         ("offset",), f"a slot {asked:g} from the {arris}, in {end} {run.guest_thickness:.1f} wide, runs "
         "out at an arris", f"set it between {least:g} and {run.guest_thickness - least:.1f} from the {arris}",
     )  # fmt: skip
+
+
+def keep_inside(plans: tuple[FixingPlan, ...], run: Run, shop: Shop) -> None:
+    """Raises CannotBuild where what goes into the host comes out at its bevelled end, which recedes as it goes in."""
+    if not run.end_recedes:
+        return
+    for void in (v for plan in plans for v in plan.voids if v.board == "host"):
+        from_end = run.from_end + void.cut.at[1] - _half(void.cut)
+        deepest = (from_end - shop.least_remainder_mm * sqrt(1 + run.end_recedes**2)) / run.end_recedes
+        if void.cut.depth > deepest + 1e-9:
+            raise CannotBuild(
+                (), f"what goes {void.cut.depth:g} into the side there comes out at its bevelled end, or within "
+                f"{shop.least_remainder_mm:g} mm of it",
+                'cut the tops of the sides square: roof = { side_tops = "square" }; or use something less deep',
+            )  # fmt: skip
+
+
+def _half(cut: Feature) -> float:
+    """Half of how wide a void is across the joint."""
+    if isinstance(cut, Bore):
+        return cut.diameter / 2
+    if isinstance(cut, ArcSlot):
+        return max(cut.thickness, getattr(cut, "root_width", 0.0)) / 2
+    return cut.width / 2 if isinstance(cut, Channel) else 0.0
 
 
 def room_below(v: float, half: float, run: Run, shop: Shop) -> float:

@@ -2,11 +2,13 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
+from math import radians, tan
 from types import MappingProxyType
 
 from rodwork.geometry.vec import dot, sub
 from rodwork.joints.halves import cut
 from rodwork.joints.kind import FixingPlan, JointKind, Run
+from rodwork.joints.leaning import keep_inside
 from rodwork.joints.registry import joint_kinds, kind_of
 from rodwork.model.contact import Contact
 from rodwork.model.fixing import Fixing, Joint
@@ -16,7 +18,7 @@ from rodwork.model.meeting import Carcass, Entry, Meeting
 from rodwork.model.panel import Panel
 from rodwork.model.shop import Shop
 from rodwork.model.slope import bevel_at, inward_of
-from rodwork.model.surface import Surface, inward
+from rodwork.model.surface import Surface, axis_of, inward
 
 LEAST_UNDER_CHANNEL_MM = 2.0  # the checks ask for more; with less there is no board to speak of
 
@@ -103,6 +105,7 @@ def _planned(kind: JointKind, use: Use, run: Run, shop: Shop, meeting: Meeting) 
                 f"make it {meeting.host_thickness / 3:.0f} mm, a third of the board, or a little more",
             )
         plans = kind.plan(run, use.settings, shop)
+        keep_inside(plans, run, shop)
         if meeting.reach < 0 and any(plan.law == "meet" for plan in plans):
             raise CannotBuild(
                 (),
@@ -137,6 +140,15 @@ def _nears(contact: Contact, guest: Panel) -> float:
     return -dot(inward_of(guest, register.bears), inward(register.across_from))
 
 
+def _recedes(contact: Contact, host: Panel) -> float:
+    """How much nearer to the host's own end what goes into its face comes, for each mm of depth: it is bevelled."""
+    register = contact.host_register
+    if contact.place != "on a slope" or axis_of(register.bears) != 2:
+        return 0.0
+    bevel = bevel_at(host, register.across_from)
+    return max(0.0, tan(radians(-bevel if register.bears == "face_side" else bevel)))
+
+
 def _run(meeting: Meeting, panels: Mapping[str, Panel], taken: tuple[float, ...]) -> Run:
     contact, host = meeting.contact, panels[meeting.host]
     start, end = meeting.host_run
@@ -146,6 +158,7 @@ def _run(meeting: Meeting, panels: Mapping[str, Panel], taken: tuple[float, ...]
         to_groove=meeting.to_groove, stagger=meeting.stagger, beyond_start=meeting.beyond_start,
         beyond_end=meeting.beyond_end, set_back=contact.set_back or 0.0, taken=taken,
         nears=_nears(contact, panels[meeting.guest]),
+        end_recedes=_recedes(contact, host), from_end=abs(contact.line or 0.0),
         slopes=(bevel_at(host, start) > 0, bevel_at(host, end) > 0),
         covered=meeting.covered, inner=contact.place == "corner" and contact.line is not None,
         start_edging=host.edging.at(start), end_edging=_edging_at_end(meeting, host, end),

@@ -190,14 +190,14 @@ class Feet:
 class RoofAsked:
     """The slope that a cabinet stands under: its low side's outside height, or the slope against the level.
 
-    `side_tops`: the tops of the sides bevelled to the slope, or cut square and flush with the top inside.
+    `side_tops`: cut square and flush with the top inside, or bevelled to the slope.
     """
 
     falls: Literal["left", "right"]
     low_mm: float | None  # None: by the degrees
     degrees: float | None  # None: by the low side
     joint: Recipe
-    side_tops: Literal["bevelled", "square"] = "bevelled"
+    side_tops: Literal["square", "bevelled"] = "square"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -90,13 +90,22 @@ def _size(s: Settings, run: Run, shop: Shop) -> tuple[float, float]:
         return by_board
     for size in (t for _, t in SIZES if t <= by_board):
         v, _ = across(s.offset_mm, s.set_by, s.base_mm, size[0], run, shop)
-        if (size[1] + s.glue_room_mm) / 2 <= room_below(v, size[0] / 2, run, shop):
+        end = (size[1] + s.glue_room_mm) / 2 if run.place == "mitre" else depths(s, size[1], run, shop)[1]
+        if end <= room_below(v, size[0] / 2, run, shop):
             return size
     return SIZES[-1][1]
 
 
-def _leaning_depths(s: Settings, size: tuple[float, float], v: float, run: Run, shop: Shop) -> tuple[float, float]:
-    """Both mortises alike where a mitre lets them: each by a stop that holds half the tenon and does not come out."""
+def _depths_in(s: Settings, size: tuple[float, float], v: float, run: Run, shop: Shop) -> tuple[float, float]:
+    """Depths in the face and in the end, which must not come out at a face where the end is bevelled.
+
+    Both alike where a mitre lets them: each by a stop that holds half the tenon.
+    """
+    if run.place != "mitre":
+        deep = depths(s, size[1], run, shop)
+        if run.nears and deep[1] > room_below(v, size[0] / 2, run, shop) + 1e-9:
+            raise too_deep("a mortise", deep[1], size[0] / 2, run, shop)
+        return deep
     each = (size[1] + s.glue_room_mm) / 2
     face = s.depth_in_face_mm if s.depth_in_face_mm is not None else None
     end = s.depth_in_end_mm if s.depth_in_end_mm is not None else None
@@ -125,7 +134,7 @@ def plan(run: Run, s: Settings, shop: Shop) -> tuple[FixingPlan, ...]:
         raise CannotBuild((), "tenons cannot stand in a channel that the board itself enters", "name tenons alone")
     thickness, tenon = _size(s, run, shop)
     v, stands_on = across(s.offset_mm, s.set_by, s.base_mm, thickness, run, shop)
-    deep = depths(s, tenon, run, shop) if not run.nears else _leaning_depths(s, (thickness, tenon), v, run, shop)
+    deep = _depths_in(s, (thickness, tenon), v, run, shop)
     wide = s.tenon_mm + TIGHT_MM + s.wider_mm
     row = row_of(
         run, s, shop, what="tenons", half=wide / 2, pitch=PITCH_PITCHES * shop.pitch_mm,

@@ -52,10 +52,25 @@ def _size(s: Settings, run: Run, shop: Shop) -> tuple[float, float]:
     wanted = before + (HOLD_THIN_MM if thin else HOLD_MM)
     able: tuple[int, ...] = LENGTHS_MM
     if run.nears:
-        v = across_the_slope(s.offset_mm, diameter / 2, run, shop)
+        v = across_the_slope(s.offset_mm, _half(s, diameter), run, shop)
         deepest = before + room_below(v, diameter / 2, run, shop)
         able = tuple(n for n in LENGTHS_MM if n <= deepest) or LENGTHS_MM[:1]
     return diameter, float(next((n for n in able if n >= wanted), able[-1]))
+
+
+def _clearance(s: Settings, diameter: float) -> float:
+    return s.clearance_mm if s.clearance_mm is not None else CLEARANCE_OVER.get(diameter, diameter + 0.5)
+
+
+def _half(s: Settings, diameter: float) -> float:
+    """Half of what is widest on the face that it is driven through: the head, or the plug over it."""
+    if s.head == "plugged":
+        return s.plug_mm / 2
+    return max(_clearance(s, diameter), _head(s, diameter)) / 2
+
+
+def _head(s: Settings, diameter: float) -> float:
+    return s.head_diameter_mm if s.head_diameter_mm is not None else 2 * diameter
 
 
 def plan(run: Run, s: Settings, shop: Shop) -> tuple[FixingPlan, ...]:
@@ -80,7 +95,7 @@ def plan(run: Run, s: Settings, shop: Shop) -> tuple[FixingPlan, ...]:
     )  # fmt: skip
     across = across_mm(s.offset_mm, run.guest_thickness, shop)
     if run.nears:
-        across = across_the_slope(s.offset_mm, diameter / 2, run, shop)
+        across = across_the_slope(s.offset_mm, _half(s, diameter), run, shop)
         if hold > room_below(across, diameter / 2, run, shop) + 1e-9:
             raise too_deep(f"a {diameter:g} x {screw_length:g} screw", hold, diameter / 2, run, shop)
     return tuple(_screw(u, across, diameter, screw_length, through, hold, run, s, shop) for u in row)
@@ -97,9 +112,9 @@ def _screw(
     s: Settings,
     shop: Shop,
 ) -> FixingPlan:
-    clearance = s.clearance_mm if s.clearance_mm is not None else CLEARANCE_OVER.get(diameter, diameter + 0.5)
+    clearance = _clearance(s, diameter)
     pilot = s.pilot_diameter_mm if s.pilot_diameter_mm is not None else round(diameter * PILOT_SHARE * 2) / 2
-    head = s.head_diameter_mm if s.head_diameter_mm is not None else 2 * diameter
+    head = _head(s, diameter)
     plugged = s.head == "plugged"
     outside = (u, v, -run.host_thickness)
     clearance_bore = Void(
