@@ -139,6 +139,7 @@ def test_grooves_are_as_wide_and_made_with_the_cutter_that_the_page_gives():
 def surfaces_used(kind):
     """(place, word of the surface a half is set from) over cabinets that use the family everywhere it can be."""
     from rodwork.model.fronts import FaceFrame
+    from rodwork.model.job import RoofAsked
     from tests.building import back, cabinet, edge_to_edge, job, recipe, rod_of
 
     def own(settings):
@@ -153,6 +154,9 @@ def surfaces_used(kind):
     if "planted back" in kind.places:
         backs += [back("planted", grain=grain, joint=own(always)) for grain in ("up", "across")]
     found = surfaces_in(kind, rod_of(job(mitred)).cabinets[0]) if mitred else set()
+    if "on a slope" in kind.places:
+        roof = RoofAsked(falls="right", low_mm=660.0, degrees=None, joint=own(always))
+        found |= surfaces_in(kind, rod_of(job(cabinet(roof=roof, back=None, bays=("rest", "rest")))).cabinets[0])
     inside = ({"bays": (400.0, "rest"), "openings": ("rest",)}, {"bays": ("rest",), "openings": ("rest", "rest")})
     for sides in ("through", "between"):
         for asked, boards in product(backs or [None], inside):
