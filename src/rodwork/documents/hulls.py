@@ -6,6 +6,7 @@ Faces are convex polygons of points in the cabinet, mm, counter-clockwise seen f
 from collections.abc import Iterable
 from dataclasses import dataclass
 from functools import lru_cache
+from itertools import product
 from math import atan2
 
 from rodwork.geometry.bevels import outline_below
@@ -130,7 +131,9 @@ def outside_heights(cabinet: RodCabinet) -> tuple[float, float] | None:
 
 def _corners(part: Part) -> tuple[Vec, ...]:
     hull = hull_of(part)
-    return part.box if hull is None else tuple(p for face in hull.faces for p in face)
+    if hull is None:
+        return tuple((x, y, z) for x, y, z in product(*zip(*part.box, strict=True)))
+    return tuple(p for face in hull.faces for p in face)
 
 
 def boxes_within(part: Part) -> tuple[tuple[Vec, Vec], ...]:

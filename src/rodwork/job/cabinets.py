@@ -44,6 +44,7 @@ NEEDED = ("width", "height", "depth", "board")
 ONLY_BOARD = ("board",)  # in an alcove, sizes that are not written follow it
 OF_ALCOVES = ("above_floor", "scribes")
 INSTEAD_OF_EACH_OTHER = (("dividers", "bays"), ("fixed_shelves", "openings"))
+NAME_ONE_INSIDE = ("back", "feet", "roof", "face_frame", "blind", "drawers")  # tables with a recipe of their own
 PLACES_OF_JOINTS = ("corner_joint", "shelf_joint", "divider_joint")
 
 
@@ -108,15 +109,20 @@ def _marks_once(given: Mapping[str, str], reading: Reading) -> None:
             )  # fmt: skip
 
 
+def _names_one(inside: Any) -> bool:
+    """Whether a table inside a cabinet, or one of several, names a recipe."""
+    each = inside if isinstance(inside, tuple | list) else (inside,)
+    return any(isinstance(table, dict) and ("joint" in table or "fixed" in table) for table in each)
+
+
 def _recipes_used(default: Given, own: Mapping[str, Given], shared: Shared, reading: Reading) -> None:
     """A recipe is written for a reason: where nothing names one, a line was forgotten."""
     words = ("joint", *PLACES_OF_JOINTS, "rail_joint")
     tables = (default, *own.values())
-    backs = [given.get("back") for given in tables]
     idle = [name for name in shared.recipes if name not in shared.in_runs]
     if not idle or not own or any(given.says(word) for given in tables for word in words):
         return
-    if any(isinstance(back, dict) and "joint" in back for back in backs):
+    if any(_names_one(given.get(word)) for given in tables for word in NAME_ONE_INSIDE):
         return
     name = idle[0]
     reading.fault(
