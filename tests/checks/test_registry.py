@@ -123,6 +123,16 @@ IN_THE_JOB = {
         "shelf_set_back_mm": 21.0,
         "edging": None,
     },
+    "drawer_against_door": {
+        "doors": doors("right", bays=[1], handle=128.0),
+        "drawers": drawers(2, bays=[2]),
+        "bays": ("rest", "rest"),
+        "openings": ("rest",),
+        "loose_shelves": (0,),
+        "width_mm": 1000.0,
+        "depth_mm": 560.0,
+        "edging": None,
+    },
     "grain_of_fronts": {
         "doors": (doors("left", bays=[1]), doors("right", bays=[2], grain="across")),
         "bays": ("rest", "rest"),

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from itertools import combinations
 
 from rodwork.checks.check import Check
+from rodwork.checks.hung import HAND_MM
 from rodwork.checks.spot import COMMON, Spot, capital, mm, told_once
 from rodwork.model.finding import Finding
 from rodwork.model.fronts import HANDLE_OUT_MM, DoorHung
@@ -12,7 +13,6 @@ from rodwork.model.rod import Rod, RodCabinet
 from rodwork.model.run import CabinetRun
 
 CODE = "door-against-neighbour"
-HAND_MM = 10.0  # a handle is so much longer and wider than its bores, each way; common practice, no source
 
 Span = tuple[float, float]
 

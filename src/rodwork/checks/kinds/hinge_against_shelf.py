@@ -3,6 +3,7 @@
 from collections.abc import Iterable, Iterator
 
 from rodwork.checks.check import Check
+from rodwork.checks.hung import HALF_PLATE_MM, PLATE_BEHIND_MM, plate_middle
 from rodwork.checks.spot import Spot, mm, told_once
 from rodwork.checks.standing import Stood, standing, stood
 from rodwork.geometry.vec import Vec
@@ -11,8 +12,6 @@ from rodwork.model.fronts import DoorHung, Hinge
 from rodwork.model.rod import Rod, RodCabinet
 
 CODE = "hinge-against-shelf"
-HALF_PLATE_MM = 24.0  # a plate of two screws 32 apart is 45 to 50 long; common practice, no source
-PLATE_BEHIND_MM = 23.0  # and its arm reaches so far behind the line of its screws; common practice, no source
 LOOSE_MM = 2.0  # a loose shelf ends so far from the board, at the most
 
 
@@ -27,7 +26,7 @@ def _spots(cabinet: RodCabinet) -> Iterator[Spot]:
     loose = tuple(stood(p) for p in cabinet.parts if p.role == "loose shelf")
     for door in cabinet.doors:
         for hinge in door.hinges:
-            middle = _middle(cabinet, hinge)
+            middle = plate_middle(cabinet, hinge)
             across = next((b for b in boards if b.part.id != hinge.carrier and _over(door, b, middle)), None)
             if across is not None:
                 yield Spot(
@@ -49,13 +48,6 @@ def _spots(cabinet: RodCabinet) -> Iterator[Spot]:
 
 def _place(door: DoorHung, hinge: Hinge) -> str:
     return f"{hinge.id.removeprefix(f'{door.door} ')} of {door.door}"
-
-
-def _middle(cabinet: RodCabinet, hinge: Hinge) -> Vec:
-    """Half way between the plate's screws, in the cabinet."""
-    part = cabinet.part[hinge.carrier]
-    at = [part.pose.to_cabinet(f.at) for f in part.features if f.id in hinge.plate]
-    return tuple(sum(p[k] for p in at) / len(at) for k in range(3))  # type: ignore[return-value]
 
 
 def _over(door: DoorHung, board: Stood, middle: Vec) -> bool:

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from math import ceil, floor, hypot, inf
 
 from rodwork.checks.check import Check
+from rodwork.checks.hung import opened
 from rodwork.checks.spot import COMMON, Spot, mm, told_once
 from rodwork.checks.standing import Stood, standing, stood
 from rodwork.geometry.tilting import Doorway, goes_in_on_edge, goes_in_tilted, least_height
@@ -12,7 +13,6 @@ from rodwork.model.finding import Finding
 from rodwork.model.rod import Rod, RodCabinet
 
 CODE = "loose-shelf-entry"
-CARRIED_MM = 3.0  # a cup hinge carries a door's edge so far out of the opening as it opens; common practice, no source
 _HAIR = 1e-6
 _GEOMETRY = f"geometry; a rigid board tilted about its depth, or pushed in endways on edge; doors: {COMMON}"
 
@@ -86,19 +86,11 @@ def _past(front: _Front, things: Iterable[Stood]) -> _Front:
 
 
 def _open_doors(cabinet: RodCabinet, shelf: Stood) -> Iterator[Stood]:
-    """The doors before a shelf as they stand open to a right angle, turned about the outer arris of the hinged edge."""
+    """The doors before a shelf as they stand open to a right angle."""
     for hung in cabinet.doors:
-        door = stood(cabinet.part[hung.door])
-        (x0, y0, z0), (x1, y1, z1) = door.low, door.high
-        if not (x0 < shelf.high[0] and shelf.low[0] < x1 and z0 < shelf.high[2] and shelf.low[2] < z1):
-            continue
-        thick, out = y1 - y0, (x1 - x0) if hung.hinged != "up" else (z1 - z0)
-        low, high = {
-            "left": ((x0, z0), (x0 + thick - CARRIED_MM, z1)),
-            "right": ((x1 - thick + CARRIED_MM, z0), (x1, z1)),
-            "up": ((x0, z1 - thick + CARRIED_MM), (x1, z1)),
-        }[hung.hinged]
-        yield Stood(door.part, (low[0], y0 - out, low[1]), (high[0], y0, high[1]))
+        (x0, _, z0), (x1, _, z1) = cabinet.part[hung.door].box
+        if x0 < shelf.high[0] and shelf.low[0] < x1 and z0 < shelf.high[2] and shelf.low[2] < z1:
+            yield opened(cabinet, hung)
 
 
 def _goes_in(shelf: Stood, bay: _Bay, front: _Front) -> bool:
