@@ -6,8 +6,9 @@ Dashed lines on a door meet at its hinged edge, as on a builder's drawing. A cus
 from collections.abc import Callable, Iterator, Sequence
 
 from rodwork.documents.annotate import listed
-from rodwork.documents.drawing import HIDDEN, LINE, THIN, Circle, Point, Shape, Text, box, line, wrapped
+from rodwork.documents.drawing import HIDDEN, LINE, THIN, Circle, Path_, Point, Shape, Text, box, line, wrapped
 from rodwork.documents.figures import dimension_across, dimension_up, size_text
+from rodwork.documents.hulls import front_outline
 from rodwork.documents.page import Area, Page, body, fitted
 from rodwork.documents.pictorial import extent, part_box
 from rodwork.documents.run_drawing import opening_lines
@@ -53,8 +54,8 @@ def _front(cabinet: RodCabinet, area: Area) -> Iterator[Shape]:
     for part in sorted(cabinet.parts, key=lambda p: -part_box(p)[0][1]):  # what stands before hides what is behind
         before = part.role in ("face frame", "infill")
         if before or (part.in_box and part.role in _SEEN):
-            a, b = part_box(part)
-            yield box(*at(a[0], a[2]), (b[0] - a[0]) * k, (b[2] - a[2]) * k, THIN, "white" if before else "none")
+            outline = tuple(at(x, z) for x, z in front_outline(part))
+            yield Path_(points=outline, closed=True, pen=THIN, fill="white" if before else "none")
     hinged = {d.door: d.hinged for d in cabinet.doors}
     for part in fronts:
         yield from _door(part, hinged.get(part.id), at, k)

@@ -120,6 +120,24 @@ def hull_of(part: Part) -> Hull | None:
 _SLICE_MM = 8.0
 
 
+def front_outline(part: Part) -> tuple[tuple[float, float], ...]:
+    """What is seen of a board from the front, as (across, up), counter-clockwise."""
+    seen = {(round(x, 6), round(z, 6)) for x, _, z in _corners(part)}
+    right_round: list[tuple[float, float]] = []
+    for points in (sorted(seen), sorted(seen, reverse=True)):  # Andrew's monotone chain: below, then above
+        chain: list[tuple[float, float]] = []
+        for p in points:
+            while len(chain) > 1 and _turn(chain[-2], chain[-1], p) <= _DUST:
+                chain.pop()
+            chain.append(p)
+        right_round += chain[:-1]
+    return tuple(right_round)
+
+
+def _turn(a: tuple[float, float], b: tuple[float, float], c: tuple[float, float]) -> float:
+    return (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0])
+
+
 def outside_heights(cabinet: RodCabinet) -> tuple[float, float] | None:
     """How high the left and the right side come at their outsides, mm, under a slope; None where the top is level."""
     if not any(p.role == "top" and p.pose.slopes for p in cabinet.parts):

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, fields, replace
+from math import acos, degrees
 
 from rodwork.geometry.vec import Vec
 from rodwork.model.fixing import Item, Joint
@@ -147,10 +148,18 @@ def _pins(cabinet: Cabinet, number: int) -> tuple[Item, ...]:
     return (Item(item=f"shelf pin {cabinet.pins.diameter_mm:g} mm", count=number),) if number else ()
 
 
+def _under_slope(one: Made) -> str:
+    """How the top slopes, where it does."""
+    roof, top = one.cabinet.roof, next((p for p in one.carcass.panels if p.role == "top"), None)
+    if roof is None or top is None:
+        return ""
+    return f", the top falling {degrees(acos(abs(top.pose.rotation[2][2]))):.1f} degrees to the {roof.falls}"
+
+
 def _asked(one: Made) -> Asked:
     c = one.cabinet
     return Asked(
-        style=c.kind, corners=CORNERS[c.sides],
+        style=c.kind, corners=CORNERS[c.sides] + _under_slope(one),
         back=c.back.style if c.back else None, void=c.back.void_mm if c.back else 0.0,
         openings=one.carcass.openings, kg_per_m2=c.contents.kg_per_m2 if c.contents else None, notes=c.notes,
         contents=c.contents, hanging=c.hanging, room=c.room, sag=c.sag, alcove=c.alcove,
