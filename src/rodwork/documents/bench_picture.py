@@ -140,7 +140,12 @@ def _on_slope(lie: Lie, x: float, top: float, width: float) -> tuple[Shape, ...]
         *hatched(end - 20.0, bench + THICK, 20.0, 4.0),
         Path_(points=tuple(base), closed=True, pen=THIN, fill="light"),
         *arrow(tail, tip, CUTTER, 3.4),
-        *_says(end + 8.0, bench + THICK + 3.0, f"fence at {tilt},", f"on the {capital(words[up])}"),
+        *_says(
+            end + 8.0 if long_up else tail[0] + 2.0,
+            bench + THICK + 3.0,
+            f"fence at {tilt},",
+            f"on the {capital(words[up])}",
+        ),
     )
 
 

@@ -3,6 +3,7 @@
 from collections import Counter
 from collections.abc import Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 
 from rodwork.documents.annotate import Box, place_for, text_box
 from rodwork.documents.board_drawing import View, board_view, shelf_line_shapes, shelf_lines, taken_boxes
@@ -85,7 +86,20 @@ def face_shapes(face: Face, datum: Surface) -> tuple[Shape, ...]:
     drawn = board_view(view, works, thick=(datum,))
     crosses = shelf_line_shapes(view, lines, taken)
     taken += [text_box(s) for s in crosses if isinstance(s, Text)]
+    taken += _along_askew_edges(view)
     return (*drawn, *crosses, *_name(face, taken))
+
+
+def _along_askew_edges(view: View) -> list[Box]:
+    """Where the outline runs across the face, as small boxes one after another."""
+    out = []
+    for a, b in zip(view.part.outline, (*view.part.outline[1:], view.part.outline[0]), strict=True):
+        if abs(a[0] - b[0]) < 1e-6 or abs(a[1] - b[1]) < 1e-6:
+            continue
+        steps = [view.at(a[0] + (b[0] - a[0]) * k / 40, a[1] + (b[1] - a[1]) * k / 40) for k in range(41)]
+        for (x0, y0), (x1, y1) in pairwise(steps):
+            out.append(Box(left=min(x0, x1), right=max(x0, x1), bottom=min(y0, y1), top=max(y0, y1)))
+    return out
 
 
 def _name(face: Face, taken: Sequence[Box]) -> tuple[Shape, ...]:

@@ -1,0 +1,85 @@
+"""Every page of the pack of a cabinet under a slope keeps the laws of pages, and shows the slope where it is."""
+
+import pytest
+from page_laws import check_pages
+from tests.texts import HEAD, joint
+
+from rodwork.documents.assembly import assembly_pages
+from rodwork.documents.boards import board_pages
+from rodwork.documents.cover import cover_pages
+from rodwork.documents.cutting_list import cutting_list_pages
+from rodwork.documents.drawing import Path_, Text
+from rodwork.documents.front_pages import front_pages
+from rodwork.documents.hulls import front_outline
+from rodwork.documents.inside_pages import inside_pages
+from rodwork.documents.labels import label_pages
+from rodwork.documents.opened_joint import opened_joint_pages
+from rodwork.documents.settings_list import settings_pages
+from rodwork.documents.strips import strip_pages
+from rodwork.pipeline import set_out
+
+PAGES = (
+    cover_pages, cutting_list_pages, settings_pages, board_pages, opened_joint_pages, assembly_pages, front_pages,
+    inside_pages, label_pages, strip_pages,
+)  # fmt: skip
+BACK = 'back = { board = "birch6", style = "grooved all round", void = 18'
+UNITS = {
+    "right": f'roof = {{ falls = "right", low = 700 }}\n{BACK} }}\ndividers = 1\nfixed_shelves = 1\n',
+    "left": f'roof = {{ falls = "left", degrees = 40 }}\n{BACK}, grain = "across" }}\nopenings = [300, "rest"]\n'
+    'doors = { hung = "pair", openings = [1, 1], handle = 128 }\n',
+    "screwed": 'roof = { falls = "right", degrees = 20, joint = "screws" }\ndividers = 2\nloose_shelves = 1\n',
+    "flat": 'roof = { falls = "right", degrees = 6, side_tops = "bevelled" }\n',
+}
+
+
+def unit(name):
+    return set_out(
+        f'{HEAD}{joint("screws", chr(34) + "screw" + chr(34))if name == "screwed" else ""}\n[cabinets.eaves]\n'
+        f'kind = "under slope"\nboard = "birch18"\nwidth = 1200\nheight = 1500\ndepth = 400\n{UNITS[name]}',
+        "eaves.toml",
+    )  # fmt: skip
+
+
+@pytest.mark.parametrize("name", UNITS)
+@pytest.mark.parametrize("pages", PAGES, ids=lambda p: p.__name__)
+def test_pages_keep_the_laws(pages, name):
+    rod = unit(name)
+    made = pages(rod)
+    if made or pages not in (front_pages, inside_pages):  # which there are of doors and drawers alone
+        check_pages(made, rod)
+
+
+def words(pages):
+    return " ".join(s.text for page in pages for s in page.shapes if isinstance(s, Text))
+
+
+def test_the_back_has_a_page_with_the_line_that_its_top_is_sawn_to():
+    page = next(p for p in board_pages(unit("right")) if "BACK" in p.title)
+    said = words([page])
+    assert "sawn to a line" in said
+    assert "right through" in said
+    assert "notch" not in said
+    polygon = max((s for s in page.shapes if isinstance(s, Path_) and s.closed), key=lambda s: len(set(s.points)))
+    xs, ys = zip(*polygon.points, strict=True)
+    assert len(set(xs)) > 2 or len(set(ys)) > 2
+
+
+def test_saw_settings_say_the_tilt_and_the_marks():
+    said = words(settings_pages(unit("right")))
+    assert "blade 34.5 degrees, both ends" in said
+    assert "left edge to right edge" in said
+
+
+def test_the_cover_says_which_way_it_falls_and_both_heights():
+    said = words(cover_pages(unit("right")))
+    assert "the top falling 34.5 degrees to the right" in said
+    assert "1500" in said
+    assert "700" in said
+
+
+def test_the_front_of_a_board_is_what_is_seen_of_it():
+    (cabinet,) = unit("right").cabinets
+    top = front_outline(cabinet.part["top"])
+    assert len(top) == 4
+    side = front_outline(cabinet.part["left side"])
+    assert sorted(side) == [(0.0, 0.0), (0.0, 1500.0), (17.6, 0.0), (17.6, 1500.0)]
