@@ -126,3 +126,9 @@ def test_all_three_boards_are_sawn_bought_and_marked():
 )
 def test_what_cannot_be_is_refused_with_a_way_to_mend_it(lines, says):
     assert says in refused(*lines)
+
+
+def test_a_recipe_that_lets_boards_in_is_refused_for_a_batten():
+    said = refused(GROOVED, HUNG, 'rail_joint = "tongues"', more=WALL)
+    assert "tongues lets it in" in said
+    assert "rail_joint" in said

@@ -4,6 +4,7 @@
 needs. What no carcass can be made of is refused by the job's own messages and drawn again: they must stay the fewer.
 """
 
+import re
 from functools import cache
 from math import radians, tan
 
@@ -83,6 +84,8 @@ def texts(draw):
         + draw(hung())
     )
     lines += [f"loose_shelves = {draw(st.integers(0, 2))}"] if draw(st.booleans()) else []
+    if draw(st.integers(0, 3)) == 0:
+        height, lines = on_grid(height, lines)
     actual = draw(st.sampled_from([16.0, 17.6, 18.0, 18.3]))
     stock = draw(from_stock(height, depth)) if sides == "through" and draw(st.integers(0, 3)) == 0 else ""
     lines += ['sides_from = "stock"'] if stock else []
@@ -96,6 +99,17 @@ def texts(draw):
 
 
 ON_A_SLOPE = ("biscuit", "screw", "loose tenon", "quarter-turn connector", "clip-in connector")
+
+
+def on_grid(height, lines):
+    """The height that is nearest to whole modules over the floor of the cabinet, where overlay fronts can be on the grid."""
+    fronts = " ".join(line for line in lines if line.startswith(("doors", "drawers")))
+    if not fronts or "inset" in fronts or any(line.startswith("face_frame") for line in lines):
+        return height, lines
+    toe = next((int(m[1]) for line in lines if (m := re.search(r'"notched sides", height = (\d+)', line))), 0)
+    whole = 32 * round((height - toe) / 32) + toe
+    kept = [line for line in lines if line != f"height = {height}"]
+    return whole, [*kept, f"height = {whole}", "fronts_on_grid = true"]
 
 
 @st.composite

@@ -17,7 +17,7 @@ from rodwork.carcass.boards import BACK_ACROSS, panel
 from rodwork.carcass.rails import on_edge, refuse_in_rebates
 from rodwork.geometry.directions import LEFT, RIGHT, UP
 from rodwork.model.job import Board, Cabinet, CannotBuild
-from rodwork.model.meeting import Meeting
+from rodwork.model.meeting import EntryOf, Meeting
 from rodwork.model.panel import Panel, Point
 
 BEVEL_DEGREES = 45.0
@@ -36,8 +36,9 @@ class Battened:
 
 
 def battens(
-    cabinet: Cabinet, boards: Mapping[str, Board], sides: tuple[Panel, Panel], under: float, back_rear: float | None
-) -> Battened:
+    cabinet: Cabinet, boards: Mapping[str, Board], sides: tuple[Panel, Panel], under: float, back_rear: float | None,
+    entry: EntryOf,
+) -> Battened:  # fmt: skip
     """`under`: the height of the underside of the top; `back_rear`: the back face of the back, mm from the front.
 
     Raises CannotBuild where the void does not hold it.
@@ -85,6 +86,11 @@ def battens(
         rotation=BACK_ACROSS, edged=(), edging=None, shows=(), in_box=False,
     )  # fmt: skip
     recipe = cabinet.rail_joint or cabinet.corner_joint
+    if entry(recipe, sides[0].size[2], t).reach > 0:
+        raise CannotBuild(
+            path, f"a batten is butted between the sides, and {recipe.name} lets it in",
+            "name another recipe for it: rail_joint = ...",
+        )  # fmt: skip
     met = tuple(
         replace(on_edge(side, ours, way, UP, recipe), run_to=round(high - t, 6))  # down to where the slope begins
         for side, way in zip(sides, (LEFT, RIGHT), strict=True)

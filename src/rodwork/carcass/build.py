@@ -6,7 +6,7 @@ from functools import partial
 from types import MappingProxyType
 
 from rodwork.carcass import back as backs
-from rodwork.carcass import drilled_sides, mitres, rails, under_roof
+from rodwork.carcass import drilled_sides, front_grid, mitres, rails, under_roof
 from rodwork.carcass.battens import battens
 from rodwork.carcass.boards import DIVIDER, LEFT_SIDE, LYING, NO_NOTCH, RIGHT_SIDE, TOP, UNNOTCHED, Notches, panel
 from rodwork.carcass.contacts import facing, meet
@@ -122,7 +122,7 @@ def build(
     boxes = _boxes(site, opened, boards, back_recipe)
     hung = doors(opened, boards, boxes.bores)
     rear = None if back is None else site.frame.high[1]
-    hung_by = battens(cabinet, boards, sides, site.railed.under, rear)
+    hung_by = battens(cabinet, boards, sides, site.railed.under, rear, entry)
     meetings += (*boxes.meetings, *faced.meetings, *hung_by.meetings)
     under = stand(cabinet, boards, sides, site.frame.cross_depth, entry)
     meetings += under.meetings
@@ -204,14 +204,14 @@ def _site(
         back_front=frame.low[1] if frame.board else None, void=frame.void,
     )  # fmt: skip
     railed = rails.rails(framed)
+    low, high = t + cabinet.toe_mm, roof.least_clear if roof else railed.under
     return _Site(
         cabinet=cabinet, board=board, shelf_board=shelf_board, shop=shop, entry=entry, frame=frame,
         edging=edging, framed=framed, railed=railed, roof=roof,
         bays=divide(t, cabinet.width_mm - t, t, cabinet.bays, None, (*path, "bays"), "the bays"),
         heights=divide(
-            t + cabinet.toe_mm, roof.least_clear if roof else railed.under, shelf_board.actual_mm, cabinet.openings,
-            shop.fence_step_mm,
-            (*path, "openings"), "the openings",
+            low, high, shelf_board.actual_mm, front_grid.spaces(cabinet, low, high, shelf_board.actual_mm),
+            shop.fence_step_mm, (*path, "openings"), "the openings",
         ),
     )  # fmt: skip
 

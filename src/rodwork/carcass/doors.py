@@ -12,6 +12,7 @@ from typing import Literal
 from rodwork.carcass.boards import DOOR_LEFT, DOOR_RIGHT, FRONT_ACROSS, panel
 from rodwork.carcass.drilled_sides import plate_holes
 from rodwork.carcass.face import Face
+from rodwork.carcass.front_grid import refuse_off
 from rodwork.carcass.hinges import PLATE_SCREWS_MM, Hinged, Leaf, Taken, handle_bores, hang, items, plate_bores
 from rodwork.carcass.pins import Bay
 from rodwork.geometry.vec import Vec
@@ -173,6 +174,7 @@ def _spaces(of: Opened, asked: Doors, place: tuple[str | int, ...]) -> tuple[_Sp
     for i in numbers:
         _once(of, i, first, last, place)
         bay, z = of.face.bays[i], _upright(of, asked, i)
+        refuse_off(of.cabinet, z, asked.between_mm, place)
         hung = asked.hung_in(i + 1, len(of.bays))
         x0, x1 = _across(of, asked, i)
         if hung == "pair":
@@ -377,4 +379,6 @@ def drawer_edges(of: Opened, asked: Drawers, i: int) -> tuple[float, float]:
             "keep them apart with a fixed shelf: loose_shelves as a list, one number for each opening",
         )  # fmt: skip
     _once(of, i, n, n, path)
-    return _upright(of, asked, i)
+    edges = _upright(of, asked, i)
+    refuse_off(cabinet, edges, asked.between_mm, path[:-1])
+    return edges

@@ -9,6 +9,7 @@ box                 sides through, front and back between them, bottom in groove
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
+from rodwork.carcass import front_grid
 from rodwork.carcass.boards import BACK_ACROSS, DOOR_LEFT, FACING_LEFT, FACING_RIGHT, FRONT_ACROSS, LYING, panel
 from rodwork.carcass.contacts import facing, meet
 from rodwork.carcass.face import Face
@@ -56,7 +57,7 @@ class Drawn:
     joint: Recipe
     bottom_held: Recipe
     entry: EntryOf
-    holes: tuple[float, ...] = ()  # the only heights for runners, on sides that come drilled
+    holes: tuple[float, ...] = ()  # the only heights for runners: of drilled sides, or of the grid
 
     def clear(self, i: int) -> tuple[float, float]:
         """What a bay (from 0) and the face in front of it leave clear."""
@@ -190,9 +191,10 @@ def _fronts(of: Drawn, edges: tuple[float, float]) -> tuple[tuple[float, float],
     """Lower and upper edge of every front, with even gaps between."""
     d = of.drawers
     low, high = edges
-    room = high - low - d.between_mm * (len(d.heights_mm) - 1)
-    fixed = sum(h for h in d.heights_mm if h is not None)
-    shares = sum(1 for h in d.heights_mm if h is None)
+    asked = front_grid.heights(of.cabinet, d, high - low, _path(of, "heights"))
+    room = high - low - d.between_mm * (len(asked) - 1)
+    fixed = sum(h for h in asked if h is not None)
+    shares = sum(1 for h in asked if h is None)
     each = (room - fixed) / shares if shares else 0.0
     if (shares and each < 60.0) or (not shares and abs(room - fixed) > 0.05):
         raise CannotBuild(
@@ -202,7 +204,7 @@ def _fronts(of: Drawn, edges: tuple[float, float]) -> tuple[tuple[float, float],
             f'let one be the "rest", or make them {room:.1f} in all; a front is at least 60',
         )
     out = []
-    for h in d.heights_mm:
+    for h in asked:
         top = low + (each if h is None else h)
         out.append((round(low, 6), round(top, 6)))
         low = top + d.between_mm
@@ -354,12 +356,12 @@ class _Drawer:
         return next((z for z in places if all(abs(z - pin) >= CLEAR_OF_PIN_MM for pin in pins)), middle)
 
     def _nearest_hole(self, z0: float, z1: float) -> float:
-        """The hole of the drilled sides that is nearest to the middle of the box."""
+        """The hole of the rows that is nearest to the middle of the box."""
         inside = [h for h in self.of.holes if z0 < h < z1]
         if not inside:
             raise CannotBuild(
-                _path(self.of, "heights"), f"no hole of the drilled sides lies beside {self.name}, {z0:g} to {z1:g} up",
-                "give its front another height, or have the cabinet's own sides made",
+                _path(self.of, "heights"), f"no hole of the rows lies beside {self.name}, {z0:g} to {z1:g} up",
+                "give its front another height",
             )  # fmt: skip
         return min(inside, key=lambda h: abs(h - (z0 + z1) / 2))
 

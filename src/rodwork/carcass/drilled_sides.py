@@ -7,6 +7,7 @@ them: dowels of the corners, the second screw of a runner.
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
+from rodwork.carcass.front_grid import hole_heights
 from rodwork.model.drilled_sides import DrilledSides
 from rodwork.model.fixing import Item
 from rodwork.model.fronts import FittingBore
@@ -69,16 +70,18 @@ def as_bought(cabinet: Cabinet, box: dict[str, Panel]) -> dict[str, Panel]:
 
 def runner_holes(cabinet: Cabinet) -> tuple[float, ...]:
     """The heights in the cabinet that runners may be screwed at; none: at any."""
-    return () if cabinet.drilled is None else cabinet.drilled.heights_mm
+    return hole_heights(cabinet) if cabinet.drilled is None else cabinet.drilled.heights_mm
 
 
 def plate_holes(cabinet: Cabinet, carrier: Panel, screws_apart: float) -> tuple[float, ...]:
-    """The heights of the middles of plates whose two screws go into holes of this board; none: at any."""
+    """The heights of the middles of plates whose two screws go into holes of this board, or to places of the grid.
+
+    None: at any.
+    """
     stock = cabinet.drilled
-    if stock is None or not carrier.bought:
-        return ()
-    there = set(stock.heights_mm)
-    return tuple(round(z + screws_apart / 2, 6) for z in stock.heights_mm if round(z + screws_apart, 6) in there)
+    heights = stock.heights_mm if stock is not None and carrier.bought else hole_heights(cabinet)
+    there = set(heights)
+    return tuple(round(z + screws_apart / 2, 6) for z in heights if round(z + screws_apart, 6) in there)
 
 
 def served(cabinet: Cabinet, rows: Sequence[PinRow], bores: Sequence[FittingBore]) -> Served:

@@ -84,7 +84,7 @@ class Leaf:
 class Taken:
     """Places along a carrying board that are taken: stretches by shelves, points by bores (along, from the front).
 
-    `holes`: the only places where a plate's screws find holes, on a side that comes drilled; none: any.
+    `holes`: the only places where a plate's screws find holes, of drilled sides or of the grid; none: any.
     """
 
     stretches: tuple[tuple[float, float], ...]
@@ -196,7 +196,7 @@ def _places(leaf: Leaf, number: int, taken: Taken, line: float) -> tuple[float, 
 
 
 def _on_holes(leaf: Leaf, number: int, start: float, places: Sequence[float]) -> tuple[float, ...]:
-    """Along the hinged edge, where a side that comes drilled has two holes for a plate and nothing is in the way."""
+    """Along the hinged edge, where the rows have two holes for a plate and nothing is in the way."""
     length, usual = leaf.length, OUTER_MM[0]
     low = min((p for p in places if ON_HOLES_MM[0] <= p <= ON_HOLES_MM[1]), key=lambda p: abs(p - usual), default=None)
     high = min(
@@ -208,8 +208,8 @@ def _on_holes(leaf: Leaf, number: int, start: float, places: Sequence[float]) ->
         raise CannotBuild(
             leaf.place,
             f"{leaf.panel.id} wants a hinge {ON_HOLES_MM[0]:g} to {ON_HOLES_MM[1]:g} from its {end} end, "
-            f"{start if low is None else start + length:g} up, and the drilled sides have no two free holes there",
-            "move the shelf that is in the way or the ends of the door, or have the cabinet's own sides made",
+            f"{start if low is None else start + length:g} up, and there are no two free holes of the rows there",
+            "move the shelf that is in the way, or the ends of the door",
         )  # fmt: skip
     inner = [p for p in places if low < p < high]
     between = list[float]()
@@ -218,8 +218,8 @@ def _on_holes(leaf: Leaf, number: int, start: float, places: Sequence[float]) ->
         free = [p for p in inner if all(abs(p - b) >= 2 * PLATE_REACH_MM for b in (low, high, *between))]
         if not free:
             raise CannotBuild(
-                leaf.place, f"{leaf.panel.id} wants {number} hinges, and the drilled sides have no room for so many",
-                "write hinges = 2, or have the cabinet's own sides made",
+                leaf.place, f"{leaf.panel.id} wants {number} hinges, and the rows have no room for so many",
+                "write hinges = 2",
             )  # fmt: skip
         between.append(min(free, key=lambda p: abs(p - wanted)))
     return (low, *between, high)

@@ -202,6 +202,7 @@ class _Maker:
             room=self._get("room", "heated"), sag=sag_of(self._table("sag")), doors=doors, drawers=drawers,
             finish=self._finish(), face_frame=frame, blind=self._blind(board),
             rails=rails, rail_joint=rail_joint, feet=feet, by_run=by_run, roof=roof,
+            on_grid=self._get("fronts_on_grid", False),
         )  # fmt: skip
 
     def _from(self, word: str) -> Given | None:
@@ -415,13 +416,19 @@ class _Maker:
             for word in ("board", "box_board", "bottom_board")
         }
         joint = self._named_at(table, "joint", self.shared.recipes, "joints")
-        if len(said.get("heights", ())) not in (0, said.get("number", 0)):
+        if "heights" in said and "modules" in said:
             self.reading.fault(
-                table.at("heights"),
-                f"heights has {len(said['heights'])} entries, and there are {said.get('number')} drawers",
-                "Write one height for each, from the bottom",
+                table.at("modules"), "heights and modules say the same thing in two ways", "Keep one of them"
             )
             return None
+        for word in ("heights", "modules"):
+            if len(said.get(word, ())) not in (0, said.get("number", 0)):
+                self.reading.fault(
+                    table.at(word),
+                    f"{word} has {len(said[word])} entries, and there are {said.get('number')} drawers",
+                    "Write one for each, from the bottom",
+                )
+                return None
         boards = {word: name for word, name in named.items() if name is not None}
         recipe = self.shared.recipes[joint] if joint is not None else None
         if not whole or len(boards) != len(named):

@@ -7,6 +7,7 @@ from rodwork.job.lines import Path
 from rodwork.job.recipes import in_rails, on_carcass
 from rodwork.model.fronts import (
     HANDLE_OUT_MM,
+    MODULE_MM,
     BlindEnd,
     BoughtDoor,
     Doors,
@@ -115,6 +116,8 @@ def drawers_of(
     sides, ends, between = _margins(style, frame)
     concealed = table.get("runners") == "concealed"
     heights = table.get("heights", ("rest",) * table["number"])
+    if "modules" in table:
+        heights = tuple(n * MODULE_MM - table.get("between", between) for n in table["modules"])
     handle = None if "handle" not in table else Handle(
         centres_mm=table["handle"], from_edge_mm=0.0, from_end_mm=0.0, diameter_mm=5.0
     )  # fmt: skip

@@ -328,6 +328,9 @@ class DrawersWords(Words):
     )
     number: Annotated[int, Whole(1, 12)] = word("How many, one above another", needed=True, such_as="3")
     opening: Annotated[int, Whole(1, MOST_SPACES)] = word("In which opening, from the bottom", default="the top one")
+    modules: Annotated[tuple[int, ...], ListOf(Whole(2, 60), 1, 12, "[10, 8, 5]")] = word(
+        "In place of heights: so many modules of 32 mm, less the gap, from the bottom", default="all even"
+    )
     heights: Annotated[tuple[Any, ...], ListOf(_SPACE_LENGTH, 1, 12, '[280, "rest", 140]')] = word(
         'Heights of their fronts from the bottom; "rest" shares what is left', default="all even"
     )
@@ -717,6 +720,11 @@ class EveryCabinetWords(Words):
     )
     drawers: Annotated[DrawersWords, TablesOr("none", 'drawers = { number = 3, bottom_board = "birch6" }')] = word(
         "Its drawers; several tables where they stand in several openings or differ from bay to bay", default='"none"'
+    )
+    fronts_on_grid: Annotated[bool, Switch()] = word(
+        "Whether every front is a whole number of modules of 32 mm high, less the gap, with hinge plates and runners "
+        "at the heights of the pins' grid",
+        default="false",
     )
     blind: Annotated[BlindWords, TableOr("none", 'blind = { side = "left", takes = 580 }')] = word(
         "Its blind end, where it stands in a corner", default='"none"'

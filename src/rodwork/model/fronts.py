@@ -13,6 +13,8 @@ from rodwork.model.feature import FeatureRole, Stage
 if TYPE_CHECKING:
     from rodwork.model.job import Recipe
 
+MODULE_MM = 32.0  # of the grid of system holes; trade pages on it, and cup hinge plates with two screws
+
 DoorStyle = Literal["overlay", "half overlay", "inset"]
 Hung = Literal["left", "right", "pair", "up"]
 Grain = Literal["up", "across"]

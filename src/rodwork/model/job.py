@@ -255,6 +255,7 @@ class Cabinet:
     rail_joint: Recipe | None = None  # None: as the corners
     feet: Feet | None = None  # None: it stands on its sides, or hangs
     by_run: bool = False
+    on_grid: bool = False  # its fronts are whole modules of the system holes, less the gap
     drilled: DrilledSides | None = None  # None: its sides are made for it
     roof: RoofAsked | None = None  # None: its top is level
 
