@@ -108,6 +108,13 @@ def test_they_are_neither_sawn_nor_planned_but_bought_by_the_piece():
     assert tools == {"dowel jig", "router and fence"}
 
 
+def test_sides_whose_rows_differ_from_end_to_end_are_bought_left_and_right():
+    rod = rod_of("loose_shelves = 1", stock=STOCK.replace("first = 40", "first = 30"))
+    bought = [(r.item, r.needed) for r in buying_rows(rod) if "drilled side" in r.item]
+    assert bought == [("drilled side S720, 720 x 560, left", 1), ("drilled side S720, 720 x 560, right", 1)]
+    assert "holes-not-balanced" not in {f.code for f in rod.findings}  # they cannot be bored otherwise
+
+
 def test_the_page_says_what_is_there_and_the_file_for_the_machine_has_only_what_is_made():
     rod = rod_of("loose_shelves = 1")
     said = [s.text for p in board_pages(rod) for s in p.shapes if isinstance(s, Text)]

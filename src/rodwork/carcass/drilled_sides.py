@@ -104,8 +104,15 @@ def served(cabinet: Cabinet, rows: Sequence[PinRow], bores: Sequence[FittingBore
         for name in _SIDES
         for y in stock.rows_mm
     ]  # fmt: skip
+    return Served(rows=(*pinned, *left), bores=tuple(made), items=_items(stock))
+
+
+def _items(stock: DrilledSides) -> tuple[Item, ...]:
+    """What is bought, or taken from the stack: two of a kind, or a left and a right one."""
     name = f"drilled side {stock.name}, {stock.height_mm:g} x {stock.depth_mm:g}"
-    return Served(rows=(*pinned, *left), bores=tuple(made), items=(Item(item=name, count=len(_SIDES)),))
+    if not stock.handed:
+        return (Item(item=name, count=len(_SIDES)),)
+    return tuple(Item(item=f"{name}, {side.split()[0]}", count=1) for side in _SIDES)
 
 
 def _in(used: set[tuple[str, float, float]], panel: str, z: float, y: float) -> bool:

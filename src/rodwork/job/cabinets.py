@@ -426,7 +426,7 @@ class _Maker:
                 self.reading.fault(
                     table.at(word),
                     f"{word} has {len(said[word])} entries, and there are {said.get('number')} drawers",
-                    "Write one for each, from the bottom",
+                    f"Write one {'height' if word == 'heights' else 'number'} for each, from the bottom",
                 )
                 return None
         boards = {word: name for word, name in named.items() if name is not None}

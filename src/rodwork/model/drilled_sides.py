@@ -2,6 +2,8 @@
 
 from dataclasses import dataclass
 
+SAME_MM = 0.25  # a difference from end to end that no shelf shows
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class DrilledSides:
@@ -27,6 +29,11 @@ class DrilledSides:
     def heights_mm(self) -> tuple[float, ...]:
         """Of the holes of a row, from the bottom end."""
         return tuple(round(self.first_mm + n * self.pitch_mm, 6) for n in range(self.holes))
+
+    @property
+    def handed(self) -> bool:
+        """Whether its rows do not come the same from both ends, so that left and right are two kinds."""
+        return abs(self.first_mm - (self.height_mm - self.heights_mm[-1])) > SAME_MM
 
     @property
     def rows_mm(self) -> tuple[float, ...]:

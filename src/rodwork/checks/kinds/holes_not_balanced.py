@@ -20,7 +20,7 @@ def look(rod: Rod) -> Iterable[Finding]:
 
 
 def _spots(cabinet: RodCabinet) -> Iterator[Spot]:
-    for side in (p for p in cabinet.parts if p.role == "side"):
+    for side in (p for p in cabinet.parts if p.role == "side" and not p.bought):
         ends_at = sorted(side.pose.to_cabinet((x, 0.0, 0.0))[2] for x in (0.0, side.size[0]))
         heights = sorted({round(side.pose.to_cabinet(f.at)[2], 3) for f in side.features if f.role == "shelf_pin"})
         if len(heights) < 2 or any(abs(_over(b - a)) > SAME_MM for a, b in pairwise(heights)):
