@@ -53,7 +53,18 @@ def _parts(rod: Rod) -> Table:
         size = " x ".join(_mm(s) for s in row.size)
         cells = (row.board, row.name_text, ", ".join(row.marks), cut, size, row.edging_text)
         made.add_row(*(escape(c) for c in cells))
+    for (board, name, size), marks in _bought_boards(rod).items():
+        made.add_row(*(escape(c) for c in (board, name, ", ".join(marks), "bought", size, "as it comes")))
     return made
+
+
+def _bought_boards(rod: Rod) -> dict[tuple[str, str, str], list[str]]:
+    """Boards that come as they are, by (board, name, size): their marks."""
+    found: dict[tuple[str, str, str], list[str]] = {}
+    for part in (p for cabinet in rod.cabinets for p in cabinet.parts if p.bought):
+        size = " x ".join(_mm(s) for s in part.size)
+        found.setdefault((part.board, part.name, size), []).extend(part.marks)
+    return found
 
 
 def _joints(rod: Rod) -> Table:

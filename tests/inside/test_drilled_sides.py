@@ -4,7 +4,9 @@ The stock is invented: 720 x 560, holes 40, 72, ... 680 up, rows 37 from the fro
 """
 
 import pytest
+from click.testing import CliRunner
 
+from rodwork.cli import main
 from rodwork.documents.boards import board_pages
 from rodwork.documents.buying_list import buying_rows
 from rodwork.documents.cutting_list import cutting_rows
@@ -106,6 +108,14 @@ def test_they_are_neither_sawn_nor_planned_but_bought_by_the_piece():
     assert not saws & {"left side", "right side"}
     tools = {s.tool for s in rod.setups for f in s.features if f.part == "left side"}
     assert tools == {"dowel jig", "router and fence"}
+
+
+def test_the_set_out_on_the_terminal_names_them_as_bought(tmp_path):
+    job = tmp_path / "stock.toml"
+    job.write_text(text(), encoding="utf-8")
+    done = CliRunner().invoke(main, ["set-out", str(job)])
+    (row,) = [line for line in done.output.splitlines() if "left side" in line and "bought" in line]
+    assert " ".join(row.split()) == "birch18 left side I1-LS bought 720 x 560 x 17.6 as it comes"
 
 
 def test_sides_whose_rows_differ_from_end_to_end_are_bought_left_and_right():
