@@ -7,6 +7,8 @@ import re
 from itertools import pairwise
 
 import pytest
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
 
 from rodwork.job.faults import JobFaults
 from rodwork.model.plain import from_plain, to_plain
@@ -243,3 +245,37 @@ def test_a_width_by_its_run_stands_in_one_run_and_no_alcove():
 def test_the_rod_goes_out_and_comes_back_with_its_door_width():
     rod = rod_of("length = 2000\nof = ['pair', 'single']\ndoors = 'equal'")
     assert from_plain(Rod, to_plain(rod)) == rod
+
+
+@st.composite
+def rows(draw):
+    """Cabinets of one to three bays, doors or pairs of them, overlay or half overlay or inset, all of one wall."""
+    tables, names = [], []
+    for n in range(draw(st.integers(1, 4))):
+        bays = draw(st.integers(1, 3))
+        hung = [draw(st.sampled_from(["left", "right", "pair"])) for _ in range(bays)]
+        style = draw(st.sampled_from(["overlay", "overlay", "inset"]))
+        fixed = draw(st.sampled_from(["", "", "drawers"])) if bays > 1 else ""
+        doors_in = f", bays = {list(range(1, bays))}" if fixed else ""
+        drawn = (
+            f"drawers = {{ bays = [{bays}], number = 2, bottom_board = 'birch6', style = '{style}' }}\n"
+            if fixed
+            else ""
+        )
+        said = hung[: bays - 1] if fixed else hung
+        tables.append(
+            f"\n[cabinets.c{n}]\ndividers = {bays - 1}\ndoors = {{ hung = {said}, style = '{style}'{doors_in} }}\n{drawn}"
+        )
+        names.append(f"c{n}")
+    return tables, names, draw(st.integers(400, 700)) * sum(3 for _ in names)
+
+
+@settings(max_examples=25, suppress_health_check=[HealthCheck.too_slow])
+@given(rows())
+def test_every_row_of_cabinets_comes_out_with_one_width_of_door_and_as_long_as_its_wall(row):
+    tables, names, length = row
+    rod = rod_of(f"length = {length}\nof = {names}\ndoors = 'equal'", "".join(tables))
+    assert len({round(b - a, 2) for a, b in doors(rod)}) == 1
+    assert rod.runs[0].standings[-1].x1 == pytest.approx(length, abs=1e-4)
+    asked = [o for c in rod.cabinets for o in c.asked.openings]
+    assert all(o.width > 0 for o in asked)
