@@ -2,6 +2,7 @@
 
 number of hinges: the published guide of `GUIDE`, by height and weight
 outer hinges:     100 down to 80 mm from the door's ends (common practice), the first place clear of shelves and bores
+                  on rows of holes, drilled sides or the grid: the pair of holes nearest to 100, within 60 to 130
 those between:    spaced evenly, moved as little as clears shelves and bores
 rim:              overlay - fixed + plate, the lowest plate that gives 3 to 8 mm; to what the fence can be set to
 """
