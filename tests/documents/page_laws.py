@@ -29,7 +29,7 @@ def check_pages(pages: tuple[Page, ...], rod: Rod) -> None:
     assert pages, "there is no page"
     problems = []
     for page, drawing in zip(pages, numbered(pages, rod), strict=True):
-        problems += [f"{page.kind} / {page.title}: {p}" for p in [*faults(drawing), *_in_the_foot(page)]]
+        problems += [f"{page.kind} / {page.title}: {p}" for p in [*faults(drawing), *in_the_foot(page)]]
     assert not problems, "\n".join(problems)
 
 
@@ -106,7 +106,8 @@ def struck_out(drawing: Drawing) -> list[str]:
     return found
 
 
-def _in_the_foot(page: Page) -> list[str]:
+def in_the_foot(page: Page) -> list[str]:
+    """What of a page runs into the strip with job, letter and page."""
     found = []
     for shape in page.shapes:
         points = corners(shape) if isinstance(shape, Text) else getattr(shape, "points", ())

@@ -48,6 +48,11 @@ _ARROW_MM = 9.0
 _STRIP = 8.0
 _HEAD = 4.8
 _WORDS = 3.9
+_SMALLER = (1.0, 0.92, 0.85, 0.78, 0.72)  # what captions shrink to where they are long
+_MOST_WORDS = 0.6  # of the height of a picture with its caption under it
+_FEW = 3  # in a row of fewer the words stand beside the picture,
+_BESIDE = 0.56  # from this share of its room on
+_NOTE_SIZE = 3.4
 _NOTE = (
     "Dry-fit the first of each kind without glue. Glue within the time its maker prints, a clamp across every glued "
     "joint (common practice). Measure the diagonals before the glue takes."
@@ -110,7 +115,8 @@ def _unlike(cabinet: RodCabinet, a: Picture, b: Picture) -> tuple[object, ...]:
     pushes = {s.push for s in (*a.steps, *b.steps)}
     pushes = {max(p, neg(p)) for p in pushes}  # to and fro on one axis is nearly one way
     alone = any(_stands_alone(cabinet, s) for s in (*a.steps, *b.steps))
-    return (len(pushes), alone, len(a.new) + len(b.new))
+    standing = sum(not p.steps[0].on for p in (a, b))  # what is hung in the box that stands is drawn together first,
+    return ((1, 2, 0)[standing], len(pushes), alone, len(a.new) + len(b.new))  # and with what is built last
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -222,12 +228,14 @@ def _drawn(cabinet: RodCabinet, steps: tuple[Step, ...], rod: Rod, area: Area) -
     at = at if named else None  # what is shut in within one picture is told by the order under it
     rows = _rows(len(shown) + 1, at)
     strip = _STRIP if at is not None else 0.0
-    foot = 3.4 * LEADING * len(wrapped(_NOTE, 3.4, area.width)) + 2.0
+    notes = [row for text in (*_beside_the_box(cabinet, rod), _NOTE) for row in wrapped(text, _NOTE_SIZE, area.width)]
+    foot = _NOTE_SIZE * LEADING * len(notes) + 2.0
     height = (area.height - strip - foot) / len(rows)
     drawings = [_lines(cabinet, p) for p in shown]
     captions = [_caption(n, p, cabinet) for n, p in enumerate(shown, 1)]
     captions.append(_last_caption(len(shown) + 1, cabinet, rod, loose))
-    cells = _cells(rows, captions, area, height, strip, at)
+    size = next((k for k in _SMALLER if _told(rows, captions, area, height, k)), _SMALLER[-1])
+    cells = _cells(rows, captions, area, height, strip, at, size)
     k = min(
         (_scale(d, cells[n][0]) for n, d in enumerate(drawings)), default=1.0
     )  # the smallest; no other is drawn at more than twice it
@@ -236,12 +244,12 @@ def _drawn(cabinet: RodCabinet, steps: tuple[Step, ...], rod: Rod, area: Area) -
             yield from _placed(drawings[n], room, min(_scale(drawings[n], room), 2.0 * k))
         else:
             yield from _front_with_diagonals(cabinet, room)
-        yield from _written(captions[n], words)
+        yield from _written(captions[n], words, size)
     if at is not None:
         y = area.top - height * next(i for i, row in enumerate(rows) if row[0] == at)
         yield from _strip(named, cabinet, area, y)
-    for n, text in enumerate(reversed(wrapped(_NOTE, 3.4, area.width))):
-        yield Text(at=(area.left, area.bottom + 1.0 + n * 3.4 * LEADING), text=text, size=3.4)
+    for n, text in enumerate(reversed(notes)):
+        yield Text(at=(area.left, area.bottom + 1.0 + n * _NOTE_SIZE * LEADING), text=text, size=_NOTE_SIZE)
 
 
 def _rows(count: int, closes: int | None) -> list[list[int]]:
@@ -256,20 +264,40 @@ def _rows(count: int, closes: int | None) -> list[list[int]]:
     return rows
 
 
+def _room(row: list[int], area: Area) -> tuple[float, float]:
+    """(width of a picture of this row, width of its words): the words stand beside it where the row holds few."""
+    wide = (area.width - (len(row) - 1) * _GAP) / len(row)
+    return wide, (1.0 - _BESIDE) * wide if len(row) < _FEW else wide
+
+
+def _told(rows: list[list[int]], captions: list[tuple[str, str]], area: Area, height: float, k: float) -> bool:
+    """Whether every caption has room at this share of its size, and leaves its picture some."""
+    return all(
+        _height_of(captions[n], _room(row, area)[1], k) <= (height - 3.0 if len(row) < _FEW else _MOST_WORDS * height)
+        for row in rows for n in row
+    )  # fmt: skip
+
+
 def _cells(
-    rows: list[list[int]], captions: list[tuple[str, str]], area: Area, height: float, strip: float, at: int | None
+    rows: list[list[int]],
+    captions: list[tuple[str, str]],
+    area: Area,
+    height: float,
+    strip: float,
+    at: int | None,
+    k: float,
 ) -> list[tuple[Area, Area]]:
     """For every picture the room for its lines and the room for its words: beside it where a row holds few."""
     cells: list[tuple[Area, Area]] = []
     top = area.top
     for row in rows:
         top -= strip if at is not None and row[0] == at else 0.0
-        wide = (area.width - (len(row) - 1) * _GAP) / len(row)
-        under = max(_height_of(captions[n], wide) for n in row)
+        wide, for_words = _room(row, area)
+        under = max(_height_of(captions[n], for_words, k) for n in row)
         for place in range(len(row)):
             left = area.left + place * (wide + _GAP)
-            if len(row) < 3:
-                middle = left + 0.56 * wide
+            if len(row) < _FEW:
+                middle = left + wide - for_words
                 lines = Area(left=left, bottom=top - height + 3.0, right=middle - 4.0, top=top - 3.0)
                 words = Area(left=middle, bottom=top - height, right=left + wide, top=top - 3.0)
             else:
@@ -402,15 +430,19 @@ def _last_caption(n: int, cabinet: RodCabinet, rod: Rod, loose: Picture | None) 
     words.append(_squares(cabinet, "equal" if found is None or found.falling is None else "to these"))
     if loose:
         words.append(_from_the_front(loose.new, cabinet))
-    if cabinet.footing is not None and cabinet.footing.below:
-        words.append(_STOOD[cabinet.footing.style])
-    if any(p.role == "face frame" for p in rod.cabinet[cabinet.name].parts):
-        words.append(_FRAME)
-    if cabinet.drawers:
-        words.append(_DRAWERS)
-    if cabinet.weight is not None and cabinet.weight.kg > TWO_PEOPLE_KG:
-        words.append(f"About {mass_text(cabinet.weight.kg)}: two people to turn and carry it.")
     return f"{n}. Is it square?", " ".join(w for w in words if w)
+
+
+def _beside_the_box(cabinet: RodCabinet, rod: Rod) -> Iterator[str]:
+    """What is told of the parts that are put together by themselves, and of the weight of the whole."""
+    if cabinet.footing is not None and cabinet.footing.below:
+        yield _STOOD[cabinet.footing.style]
+    if any(p.role == "face frame" for p in rod.cabinet[cabinet.name].parts):
+        yield _FRAME
+    if cabinet.drawers:
+        yield _DRAWERS
+    if cabinet.weight is not None and cabinet.weight.kg > TWO_PEOPLE_KG:
+        yield f"About {mass_text(cabinet.weight.kg)}: two people to turn and carry it."
 
 
 def _squares(cabinet: RodCabinet, pulled: str) -> str:
@@ -432,14 +464,16 @@ def _strip(shut: tuple[str, ...], cabinet: RodCabinet, area: Area, y: float) -> 
     yield Text(at=(area.left + 3.0, y - 0.5 * _STRIP - 0.33 * size), text=text, size=size, bold=True, ink="white")
 
 
-def _height_of(caption: tuple[str, str], width: float) -> float:
-    rows = len(wrapped(caption[0], _HEAD, width, True)) * _HEAD + len(wrapped(caption[1], _WORDS, width)) * _WORDS
+def _height_of(caption: tuple[str, str], width: float, k: float) -> float:
+    """How high a caption stands at this share of its size."""
+    head, words = k * _HEAD, k * _WORDS
+    rows = len(wrapped(caption[0], head, width, True)) * head + len(wrapped(caption[1], words, width)) * words
     return rows * LEADING + 1.0
 
 
-def _written(caption: tuple[str, str], room: Area) -> Iterator[Shape]:
+def _written(caption: tuple[str, str], room: Area, k: float) -> Iterator[Shape]:
     y = room.top
-    for text, size, bold in ((caption[0], _HEAD, True), (caption[1], _WORDS, False)):
+    for text, size, bold in ((caption[0], k * _HEAD, True), (caption[1], k * _WORDS, False)):
         for row in wrapped(text, size, room.width, bold):
             y -= size * LEADING
             yield Text(at=(room.left, y + 0.25 * size), text=row, size=size, bold=bold)

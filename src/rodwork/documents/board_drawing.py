@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from math import cos, hypot, pi, sin
 
 from rodwork.documents.annotate import Box
-from rodwork.documents.drawing import LINE, THIN, Circle, Ink, Path_, Pen, Point, Shape, Text, line
+from rodwork.documents.drawing import LINE, NO_PEN, THIN, Circle, Ink, Path_, Pen, Point, Shape, Text, box, line
 from rodwork.documents.machined import Work
 from rodwork.documents.mouths import mouth, profile
 from rodwork.geometry.bevels import outline_below
@@ -165,22 +165,47 @@ def shelf_lines(view: View, works: Sequence[Work]) -> tuple[ShelfLine, ...]:
     return tuple(found[key] for key in sorted(found))
 
 
+LEAST_CROSS = 2.6  # em of the X, mm
 _TRIES = (0.3, 0.22, 0.38, 0.5, 0.62, 0.7, 0.15, 0.85, 0.08, 0.92)
 
 
-def shelf_line_shapes(view: View, lines: Sequence[ShelfLine], taken: Sequence[Box]) -> tuple[Shape, ...]:
+def shelf_line_shapes(view: View, lines: Sequence[ShelfLine], works: Sequence[Work]) -> tuple[Shape, ...]:
     """Each line right over the board, with an X on the side of it where the other board stands."""
     shapes: list[Shape] = []
     for row in lines:
         shapes.append(line(*row.ends(view.box), THIN))
         others = [_around(*a, *b, 0.3) for a, b in (other.ends(view.box) for other in lines if other is not row)]
-        size = min(5.0, view.height / 4, max(2.6, 1.2 * _room_beside(view, row) - 0.4))
-        off = _off_the_line(view, row, size) * (1.0 if row.after else -1.0)
-        spots = [_spot(view, row, off, share) for share in _TRIES]
-        clear = [spot for spot in spots if _free(spot, size, (*taken, *others))]
-        x, y = (clear or [spot for spot in spots if _free(spot, size, others)] or spots)[0]
-        shapes.append(Text(at=(x, y - 0.33 * size), text="X", size=size, bold=True, anchor="middle"))
+        inside = row.work if row.work.groove is not None else None  # an X stands inside the housing that is its line
+        taken = taken_boxes(view, [w for w in works if w is not inside], (), clear=0.3)
+        shapes += _cross(*_place_of_cross(view, row, (*taken, *others), others))
     return tuple(shapes)
+
+
+def _place_of_cross(
+    view: View, row: ShelfLine, taken: Sequence[Box], lines: Sequence[Box]
+) -> tuple[Point, float, bool]:
+    """Where the X of a line goes, its em, and whether it is clear of all that is drawn: the largest that is.
+
+    Where none is, it keeps clear of the other lines at least.
+    """
+    most = max(min(5.0, view.height / 4, 1.2 * _room_beside(view, row) - 0.4), LEAST_CROSS)
+    sizes = [most, *(size for size in (4.2, 3.4, LEAST_CROSS) if size < most)]
+    for avoided in (taken, lines):
+        for size in sizes:
+            off = _off_the_line(view, row, size) * (1.0 if row.after else -1.0)
+            for spot in (_spot(view, row, off, share) for share in _TRIES):
+                if _free(spot, size, avoided):
+                    return spot, size, avoided is taken
+    off = _off_the_line(view, row, LEAST_CROSS) * (1.0 if row.after else -1.0)
+    return _spot(view, row, off, _TRIES[0]), LEAST_CROSS, False
+
+
+def _cross(spot: Point, size: float, clear: bool) -> list[Shape]:
+    """The X; where there is no clear place for it, on a ground of its own that breaks what it stands on."""
+    x, y = spot
+    ground = box(x - 0.3 * size, y - 0.34 * size, 0.6 * size, 0.68 * size, NO_PEN, "white")
+    letter = Text(at=(x, y - 0.33 * size), text="X", size=size, bold=True, anchor="middle")
+    return [letter] if clear else [ground, letter]
 
 
 def _room_beside(view: View, row: ShelfLine) -> float:

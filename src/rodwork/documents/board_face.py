@@ -84,7 +84,7 @@ def face_shapes(face: Face, datum: Surface) -> tuple[Shape, ...]:
     lines = shelf_lines(view, works)
     taken = list(taken_boxes(view, works, lines))
     drawn = board_view(view, works, thick=(datum,))
-    crosses = shelf_line_shapes(view, lines, taken)
+    crosses = shelf_line_shapes(view, lines, works)
     taken += [text_box(s) for s in crosses if isinstance(s, Text)]
     taken += _along_askew_edges(view)
     return (*drawn, *crosses, *_name(face, taken))

@@ -13,6 +13,7 @@ from rodwork.documents.annotate import (
     capital,
     figure,
     listed,
+    text_box,
     triangle,
 )
 from rodwork.documents.bevels import bevel_words
@@ -92,15 +93,16 @@ def _row_room(upper: Face) -> float:
 def _placed_two(
     area: Area, upper: Face, lower: Face, notes: Sequence[Sequence[Row]], gutter: float
 ) -> tuple[Face, Face, bool]:
-    """Both faces at one scale, as large as goes; and whether the notes stand below them."""
+    """Both faces at one scale, as large as goes; and whether the notes stand below them, as they must where many."""
     a, b = upper.board.part.size, lower.board.part.size
     length, width = max(a[0], b[0]), a[1] + b[1]
     high = area.height - gutter - FOOT_ROOM - 4.0
     wide = area.width - LEFT_ROOM - RIGHT_ROOM
     beside = min((wide - NOTES_ROOM) / length, high / width)
     under = min(wide / length, (high - _height_below(notes, area) - 5.0) / width)
-    scale = max(beside, under)
-    spare = high - (_height_below(notes, area) + 5.0 if under > beside else 0.0) - width * scale
+    below = under > beside or (under > 0 and not _fit_beside(notes, area))
+    scale = under if below else beside
+    spare = high - (_height_below(notes, area) + 5.0 if below else 0.0) - width * scale
     gutter += min(0.4 * spare, 9.0)
     x = area.left + LEFT_ROOM
     y_upper = area.top - 2.0 - a[1] * scale
@@ -108,7 +110,7 @@ def _placed_two(
     return (
         replace(upper, view=replace(upper.view, scale=scale, x=x, y=y_upper)),
         replace(lower, view=replace(lower.view, scale=scale, x=x, y=y_lower)),
-        under > beside,
+        below,
     )
 
 
@@ -182,8 +184,10 @@ def one_face(area: Area, face: Face, table: Sequence[Shape], table_top: float) -
     alone = _only_at_left(face, at_right)
     shapes += side_numbers(face, at_right or alone, right, datum)
     if at_right and alone:
-        shapes += side_numbers(face, alone, left, datum, leftwards=True)
-    shapes += _one_face_words(face, left - (12.0 if at_right and alone else 0.0), right + WORDS_AT, has_row)
+        numbers_left = side_numbers(face, alone, left, datum, leftwards=True)
+        shapes += numbers_left
+        left = min(text_box(s).left for s in numbers_left if isinstance(s, Text)) + 0.6
+    shapes += _one_face_words(face, left, right + WORDS_AT, has_row)
     row = view.box.bottom - ROW_DOWN
     shapes += number_row(numbers, view.box.left - 15.0, view.box.right + 20.0, row, (view.box.bottom - 0.6, None))
     if numbers:
@@ -261,6 +265,9 @@ def _one_face_words(face: Face, left: float, right: float, has_row: bool) -> tup
         for n, text in enumerate(reversed(rows) if side == "left" else rows):
             size = min(5.0 if len(rows) == 1 else 3.8, 0.98 * face.view.height / max(text_width(text, 1, True), 1e-6))
             at = (x + step * n, up)
+            if size < 2.6 and side == "left" and len(rows) == 1:  # longer than a narrow board is wide: level beside it
+                shapes.append(Text(at=(x, up - 1.2), text=text, size=3.6, bold=True, anchor="end"))
+                continue
             shapes.append(Text(at=at, text=text, size=max(size, 2.6), bold=True, anchor="middle", turn=90))
     below, above = face.word_at("bottom"), face.word_at("top")
     down = inside.bottom - 6.5 - (ROW_DOWN + 1.0 if has_row else 0.0)
@@ -277,7 +284,14 @@ def _shared_words(face: Face, side: str) -> list[str]:
     words = {part.name: words_of(part)[surface].split()[0].upper() for part in face.board.parts}
     if len(set(words.values())) == 1:
         return [face.word_at(side)]
-    return [f"{name}: {word}" for name, word in words.items()]
+    kinds: dict[str, dict[str, str]] = {}
+    for name, word in words.items():
+        kinds.setdefault(" ".join(w for w in name.split() if not w.isdigit()), {})[name] = word
+    rows: list[str] = []
+    for kind, named in kinds.items():  # all drawer backs in one word, where it is the same on them
+        alike = len(named) > 1 and len(set(named.values())) == 1
+        rows += [f"{kind}s: {next(iter(named.values()))}"] if alike else [f"{n}: {w}" for n, w in named.items()]
+    return rows
 
 
 def _row_caption(face: Face, row: float) -> Text:
@@ -317,10 +331,19 @@ def _gutter_words(face: Face, side: str, middle: float) -> tuple[Shape, ...]:
     )
 
 
+SHRINK = (1.0, 0.9, 0.8, 0.74, 0.7)  # of notes beside the drawing, where they are many
+
+
+def _fit_beside(notes: Sequence[Sequence[Row]], area: Area) -> bool:
+    """Whether the notes have room beside the drawing, at their smallest."""
+    rows = _shrunk([row for note in notes for row in note], SHRINK[-1])
+    return block(rows, 0.0, area.top + 1.0, NOTES_ROOM - 2.0)[1] >= area.bottom + FOOT_ROOM
+
+
 def _notes(rows: Sequence[Row], x: float, top: float, width: float, bottom: float) -> tuple[Shape, ...]:
     """The notes beside the drawing, smaller where there are many."""
     shapes: tuple[Shape, ...] = ()
-    for shrink in (1.0, 0.9, 0.8, 0.74, 0.7):
+    for shrink in SHRINK:
         shapes, end = block(_shrunk(rows, shrink), x, top, width)
         if end >= bottom:
             break

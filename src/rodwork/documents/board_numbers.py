@@ -18,6 +18,7 @@ LEADER = Pen(width=0.13, ink="grey")
 NUMBER = 5.6  # em of the running numbers, mm
 SIDE_NUMBER = 4.6
 LEAST_NUMBER = 3.0
+LEAST_CROWDED = 2.5  # where many stand beside a narrow board
 SIDE_TEXT = 19.5  # mm for a number at the end of a board
 
 
@@ -51,7 +52,7 @@ def side_numbers(
     gutter = view.side_of("face_edge")  # where the numbers along the board are: stay clear of them
     low = view.box.bottom - (0.0 if gutter == "bottom" else 3.0)
     high = view.box.top + (0.0 if gutter == "top" else 3.0)
-    while size > LEAST_NUMBER and not fits([0.8 * size] * len(rows), high - low, 0.2):
+    while size > LEAST_CROWDED and not fits([0.8 * size] * len(rows), high - low, 0.2):
         size -= 0.2
     heights = spread(list(rows.values()), [0.8 * size] * len(rows), low, high, 0.2)
     out = -1.0 if leftwards else 1.0

@@ -21,7 +21,7 @@ WASTE = Decimal("0.15")
 EDGING_END_MM = Decimal(50)
 EDGING_SPARE = Decimal("0.10")
 SPARE_PERCENT = 5
-WHOLE_BOARDS = ("door ", "drilled side ")  # bought by the piece, none over
+WHOLE_BOARDS = ("door ", "drilled side ")  # bought by the piece, nothing over
 BOXES: tuple[tuple[str, int], ...] = (
     ("dowel", 100), ("screw", 200), ("shelf pin", 50), ("panel pin", 500), ("plug", 100), ("cap", 100),
 )  # fmt: skip
@@ -199,7 +199,7 @@ def _fitting(item: str, count: int) -> BuyingRow:
         item=item,
         needed=Decimal(count),
         unit="pieces",
-        reckoning=f"{count} and {spare} % spare: {with_spare}" if spare else f"{count}, none over",
+        reckoning=f"{count} and {spare} % spare: {with_spare}" if spare else f"{count}, nothing over",
         buy=-(-with_spare // box),
         by=f"box of {box}" if box > 1 else "piece",
         price=None,

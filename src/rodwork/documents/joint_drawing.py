@@ -28,7 +28,7 @@ from rodwork.documents.drawing import (
 )
 from rodwork.documents.joint_kinds import Opened
 from rodwork.documents.machined import Work, words_of
-from rodwork.documents.page import Area, fitted
+from rodwork.documents.page import Area, fitted, fitted_text
 from rodwork.model.slope import on_the_slope
 from rodwork.model.surface import axis_of, level
 
@@ -73,6 +73,7 @@ class Along:
 
 
 BREAK = 7.0  # mm on paper between the two sides of a break
+BESIDE = 60.0  # mm of a board in which nothing is set out, on either side of the other
 LEAST_SCALE = 0.33
 ROW = 16.0  # from one depth to the next where there are several
 
@@ -106,7 +107,7 @@ def opened_shapes(one: Opened, area: Area) -> tuple[Shape, ...]:
     shapes += _fold(one, along, frame, area)
     shapes += _offsets(one, along, frame, area)
     shapes += _depths(one, along, frame, area)
-    shapes += _names(one, along, frame, shown)
+    shapes += _names(one, along, frame, shown, area)
     return tuple(shapes)
 
 
@@ -116,6 +117,8 @@ def opened_shapes(one: Opened, area: Area) -> tuple[Shape, ...]:
 def _along(one: Opened, area: Area) -> Along:
     low = min(0.0, one.set_back)
     high = max(one.face_length, one.set_back + one.end_length)
+    if one.aside:  # nothing is set out in the other board: only a little of it is drawn on either side
+        low, high = max(low, one.set_back - BESIDE), min(high, one.set_back + one.end_length + BESIDE)
     room = area.width - LEFT - RIGHT
     scale = min(room / (high - low), 0.8)
     cut = None
@@ -212,10 +215,10 @@ def _groove_in_end(one: Opened, w: Work, along: Along, frame: Frame) -> list[Sha
 
 def _face_board(one: Opened, along: Along, frame: Frame, shown: float) -> list[Shape]:
     """The face of the other board from the registering line on, broken off where it goes further."""
-    x0, x1 = along.x(0.0), along.x(one.face_length)
     near, far = frame.face_y(0.0), frame.face_y(shown / frame.scale)
     if one.aside:
-        return [_rect(x0, near, x1, far, HIDDEN)]
+        return _beside_the_end(one, along, near, far)
+    x0, x1 = along.x(0.0), along.x(one.face_length)
     whole = shown / frame.scale >= one.beyond_fold - 0.5
     shapes: list[Shape] = [_rect(x0, near, x1, far, NO_PEN)]
     shapes += [line((x0, near), (x0, far)), line((x1, near), (x1, far))]
@@ -227,6 +230,15 @@ def _face_board(one: Opened, along: Along, frame: Frame, shown: float) -> list[S
     if along.cut is not None:
         shapes += _break(along, near, far)
     return shapes
+
+
+def _beside_the_end(one: Opened, along: Along, near: float, far: float) -> list[Shape]:
+    """What is drawn of a face board in which nothing is set out: dashed, open where it goes on."""
+    ends = (max(0.0, along.low), min(one.face_length, along.high))
+    x0, x1 = (along.x(u) for u in ends)
+    sides = [along.x(u) for u in ends if u in (0.0, one.face_length)]
+    edges = [line((x0, y), (x1, y), HIDDEN) for y in (near, far)]
+    return [*edges, *(line((x, near), (x, far), HIDDEN) for x in sides)]
 
 
 def _groove_in_face(one: Opened, w: Work, along: Along, frame: Frame, shown: float) -> list[Path_]:
@@ -526,7 +538,7 @@ def _depth_rows(works: Sequence[Work]) -> list[tuple[str, str, str]]:
     return list(found.values())
 
 
-def _names(one: Opened, along: Along, frame: Frame, shown: float) -> list[Shape]:
+def _names(one: Opened, along: Along, frame: Frame, shown: float, area: Area) -> list[Shape]:
     """Which board, which of its surfaces; where the other board comes to."""
     end_words, face_words = words_of(one.end_board), words_of(one.face_board)
     middle = along.left + along.width / 2
@@ -550,25 +562,26 @@ def _names(one: Opened, along: Along, frame: Frame, shown: float) -> list[Shape]
     if one.aside:
         y = (frame.face_y(0.0) + face_far) / 2
         shapes.append(Text(at=(middle, y - 1.2), text="nothing is set out in it", size=3.6, anchor="middle"))
-    shapes += _comes_to(one, along, frame, shown)
+    shapes += _comes_to(one, along, frame, shown, area)
     return shapes
 
 
-def _comes_to(one: Opened, along: Along, frame: Frame, shown: float) -> list[Shape]:
+def _comes_to(one: Opened, along: Along, frame: Frame, shown: float, area: Area) -> list[Shape]:
     """The dashed line in the face board where the other face of the end board comes to."""
     thickness = one.end_thick
     if one.is_channel or one.aside or one.mitred or thickness * frame.scale > shown - 6.0:
         return []
     y = frame.face_y(thickness)
     a, b = along.x(max(one.set_back, 0.0)), along.x(min(one.set_back + one.end_length, one.face_length))
-    words = words_of(one.end_board)
+    surfaces = words_of(one.end_board)
     register = one.joint.contact.guest_register.across_from
-    other = words["back_side" if register == "face_side" else "face_side"]
-    text = f"{other} of {one.end_board.name} comes to here ({figure(thickness)})"
-    size = 3.5
-    base = y + frame.face_sign * 1.2 - (0.0 if frame.face_sign > 0 else 0.7 * size)
+    other = surfaces["back_side" if register == "face_side" else "face_side"]
+    words = f"{other} of {one.end_board.name} comes to here ({figure(thickness)})"
+    x, anchor = _beside_datum(one, along, min(a, b), max(a, b), text_width(words, 3.5))
+    room_here = area.right - RIGHT + 6.0 - x if anchor == "start" else x - (area.left + LEFT - 6.0)
+    text, size = fitted_text(words, 3.5, 2.6, room_here)
     width = text_width(text, size)
-    x, anchor = _beside_datum(one, along, min(a, b), max(a, b), width)
+    base = y + frame.face_sign * 1.2 - (0.0 if frame.face_sign > 0 else 0.7 * size)
     left = x if anchor == "start" else x - width
     room = (left - 0.8, base - 0.25 * size, left + width + 0.8, base + 0.8 * size)
     ground = [box(room[0], room[1], room[2] - room[0], room[3] - room[1], NO_PEN, "white")]

@@ -79,10 +79,10 @@ def _label(rod: Rod, works: Works, cabinet: RodCabinet, part: Part, mark: str, s
         *wrapped(f"next: {next_words(works, cabinet, part)}", 3.5, room)[:2],
         clipped(destination(rod, cabinet, mark) or f"{rod.job}, {cabinet.name}", 3.2, room),
     )
-    y = 22.4
+    y, step = (22.4, 3.85) if len(rows) < 5 else (23.0, 3.5)  # the last of five stays off the word at the foot
     for text, size in zip(rows, (4.6, 3.5, 3.5, 3.5, 3.2), strict=False):
         shapes.append(Text(at=(left, y), text=text, size=size))
-        y -= 3.85
+        y -= step
     code = f"{rod.job[:60]} {rod.heading.letter} {mark}"
     return (*shapes, *qr_shapes(code, right - QR, 8.6, QR))
 

@@ -22,8 +22,8 @@ def look(rod: Rod) -> Iterable[Finding]:
                 severity="note", code=CODE, cabinet=run.name, where=(),
                 message=f"No screw joins {listed(pairs)}: their sides have no row of pins in common that is clear of "
                         "hinges.",
-                mend='Say where they go: screws = { heights = [100, 620] }; or screws = "none" where something else '
-                     "holds them.",
+                mend="Say where they go: screws = { heights = [100, 620] }; where something else holds them, leave "
+                     "them out by the word screws of the run.",
                 source=COMMON,
             )  # fmt: skip
 

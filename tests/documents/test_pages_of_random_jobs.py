@@ -1,0 +1,61 @@
+"""The page laws over random jobs of the whole vocabulary, read from the text of a job as a maker writes it.
+
+Every page kind sees the same few jobs in every run. RODWORK_LAWS=2000 in the environment draws as many hundreds as
+the laws over the set-out do thousands.
+"""
+
+import os
+
+import pytest
+from hypothesis import HealthCheck, assume, given, settings
+from tests.documents.page_laws import faults, in_the_foot
+from tests.laws.vocabulary import jobs
+
+from rodwork.documents.alcove_pages import alcove_pages
+from rodwork.documents.assembly import assembly_pages
+from rodwork.documents.boards import board_pages
+from rodwork.documents.buying_list import buying_list_pages
+from rodwork.documents.cover import cover_pages
+from rodwork.documents.cutting_list import cutting_list_pages
+from rodwork.documents.front_pages import front_pages
+from rodwork.documents.labels import label_pages
+from rodwork.documents.load_pages import load_pages
+from rodwork.documents.opened_joint import opened_joint_pages
+from rodwork.documents.page import numbered
+from rodwork.documents.settings_list import settings_pages
+from rodwork.documents.strips import strip_pages
+from rodwork.pipeline import load
+
+EACH = max(int(os.environ.get("RODWORK_LAWS", "100")) // 10, 6)
+TRADE_WORD = "fixing rail"  # the rail that a unit is screwed to the wall through: of the trade, not of our data
+KINDS = {
+    "cover": cover_pages,
+    "fronts": front_pages,
+    "alcove": alcove_pages,
+    "cutting list": cutting_list_pages,
+    "settings": settings_pages,
+    "boards": board_pages,
+    "opened joints": opened_joint_pages,
+    "assembly": assembly_pages,
+    "load": lambda rod: load_pages(rod, load(rod)),
+    "buying list": buying_list_pages,
+    "labels": label_pages,
+    "strips": strip_pages,
+}
+
+
+@pytest.mark.parametrize("pages", KINDS.values(), ids=KINDS)
+@settings(max_examples=EACH, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+@given(jobs())
+def test_every_page_obeys_the_page_laws(pages, drawn):
+    """All but cabinets under a slope, of which test_under_slope_pages.py has its own: low dividers there can have more
+    numbers at their ends than their page has room for.
+    """
+    assume(all(c.asked.style != "under slope" for c in drawn.rod.cabinets))
+    made = pages(drawn.rod)
+    found = []
+    for page, drawing in zip(made, numbered(made, drawn.rod), strict=True):
+        for problem in (*faults(drawing), *in_the_foot(page)):
+            if not ("a word of the data model" in problem and TRADE_WORD in problem.lower()):
+                found.append(f"{page.title}: {problem}")
+    assert not found, "\n".join(found)
