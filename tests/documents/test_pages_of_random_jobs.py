@@ -7,13 +7,12 @@ the laws over the set-out do thousands.
 import os
 
 import pytest
-from hypothesis import HealthCheck, assume, given, settings
+from hypothesis import HealthCheck, given, settings
 from tests.documents.page_laws import faults, in_the_foot
 from tests.laws.vocabulary import jobs
 
 from rodwork.documents.alcove_pages import alcove_pages
 from rodwork.documents.assembly import assembly_pages
-from rodwork.documents.boards import board_pages
 from rodwork.documents.buying_list import buying_list_pages
 from rodwork.documents.cover import cover_pages
 from rodwork.documents.cutting_list import cutting_list_pages
@@ -34,7 +33,6 @@ KINDS = {
     "alcove": alcove_pages,
     "cutting list": cutting_list_pages,
     "settings": settings_pages,
-    "boards": board_pages,
     "opened joints": opened_joint_pages,
     "assembly": assembly_pages,
     "load": lambda rod: load_pages(rod, load(rod)),
@@ -48,10 +46,6 @@ KINDS = {
 @settings(max_examples=EACH, deadline=None, suppress_health_check=[HealthCheck.too_slow])
 @given(jobs())
 def test_every_page_obeys_the_page_laws(pages, drawn):
-    """All but cabinets under a slope, of which test_under_slope_pages.py has its own: low dividers there can have more
-    numbers at their ends than their page has room for.
-    """
-    assume(all(c.asked.style != "under slope" for c in drawn.rod.cabinets))
     made = pages(drawn.rod)
     found = []
     for page, drawing in zip(made, numbered(made, drawn.rod), strict=True):
