@@ -19,6 +19,7 @@ from tests.checks.own import BOLT, disc, hook, mortise, own
 from tests.checks.run_cases import RUNS, run_rod
 from tests.checks.shop import BASE, board, bore, rod_of_boards
 from tests.checks.test_batten_void_small import HUNG
+from tests.checks.test_bracket_blocked import HOOKED, VOID
 from tests.checks.test_pins_out_of_place import off_its_pins
 from tests.fronts.front_samples import doors, drawers
 from tests.survey.alcoves import BOOKCASE, SOCKET, SURVEY, alcove_of
@@ -72,6 +73,14 @@ IN_THE_JOB = {
     "bottom_hangs": {"sides": "between"},
     "back_play": {},
     "batten_void_small": {"hanging": HUNG, "back": back("grooved all round", void_mm=18.0)},
+    "bracket_blocked": {
+        "hanging": HOOKED,
+        "back": VOID,
+        "openings": ("rest",),
+        "loose_shelves": (0,),
+        "drawers": drawers(1),
+        "depth_mm": 400.0,
+    },
     "bores_that_show": {"corner_joint": recipe("screw")},
     "lifting": {},
     "out_of_reach": {"corner_joint": own(BOLT), "openings": (45.0, "rest"), "loose_shelves": (0, 0)},

@@ -196,7 +196,10 @@ def finishes(draw):
 
 @st.composite
 def hung(draw):
-    """By a split batten that is drawn, or not at all."""
+    """By a split batten that is drawn, by brackets, or not at all."""
+    if draw(st.integers(0, 4)) == 0:
+        sheet = draw(st.sampled_from(["", "high = 45, hook = 22, bores = [{ down = 12, forward = 30 }]", "void = 10"]))
+        return [f'hanging = {{ style = "brackets", bracket = {{ {sheet} }} }}']
     high = draw(st.sampled_from([None, None, None, 75, 90]))
     return [] if high is None else [f'hanging = {{ style = "split batten", batten = {high} }}']
 

@@ -9,6 +9,7 @@ from rodwork.carcass import back as backs
 from rodwork.carcass import drilled_sides, front_grid, mitres, rails, under_roof
 from rodwork.carcass.battens import battens
 from rodwork.carcass.boards import DIVIDER, LEFT_SIDE, LYING, NO_NOTCH, RIGHT_SIDE, TOP, UNNOTCHED, Notches, panel
+from rodwork.carcass.brackets import brackets
 from rodwork.carcass.contacts import facing, meet
 from rodwork.carcass.corner import blind_end
 from rodwork.carcass.divide import Division, divide
@@ -101,12 +102,13 @@ def build(
     closes = box.get("top") or next(iter(site.railed.panels.values()))  # the top opening, above
     dividers = _dividers(site)
     shelves = _shelves(site, len(dividers) + 1)
-    back = _back(site)
+    sides = (box["left side"], box["right side"])
+    hooked = brackets(cabinet, sides, site.frame, site.railed, site.heights.spaces[-1], _back(site), shop.fence_step_mm)
+    back = hooked.back
     meetings = [*_corners(site, box), *_divider_meetings(site, box, dividers)]
     meetings += _shelf_meetings(site, box, dividers, shelves)
     if back is not None:
         meetings += backs.meetings(site.frame, back, _held_by(site, box))
-    sides = (box["left side"], box["right side"])
     meetings += rails.meetings(site.framed, site.railed, sides, site.rail_joint, site.entry)
     bays = _bays(site, box, dividers)
     loose, rows = _loose(site, bays)
@@ -146,9 +148,9 @@ def build(
     return Carcass(
         panels=panels, meetings=tuple(meetings), pin_rows=served.rows,
         openings=_openings(site, bays, closes.id, shelves), shelf_pins=4 * len(loose),
-        fitting_bores=served.bores, doors=hung.hung, drawers=boxes.made, matched=boxes.matched,
-        fittings=tallied((*served.items, *hung.items, *boxes.items, *strip_items, *under.items)),
-        footing=under.footing, machining=back_cut_outs(cabinet, back, vents),
+        fitting_bores=(*served.bores, *hooked.bores), doors=hung.hung, drawers=boxes.made, matched=boxes.matched,
+        fittings=tallied((*served.items, *hung.items, *boxes.items, *strip_items, *under.items, *hooked.items)),
+        footing=under.footing, brackets=hooked.brackets, machining=back_cut_outs(cabinet, back, vents),
     )  # fmt: skip
 
 

@@ -178,6 +178,8 @@ _STOOD = {
                     "through the bottom.",
     "legs": "Legs: screw them under the bottom, level the unit on them; clip the plinth board on, scribed, last.",
 }  # fmt: skip
+_BRACKETS = "Hanging brackets: one to each side while the doors are off, hooks out through the notches of the back."
+
 _FRAME = (
     "Face frame: put it together flat, its two diagonals the same, then on to the carcass that lies on its back, "
     "before anything is hung."
@@ -439,6 +441,8 @@ def _beside_the_box(cabinet: RodCabinet, rod: Rod) -> Iterator[str]:
         yield _STOOD[cabinet.footing.style]
     if any(p.role == "face frame" for p in rod.cabinet[cabinet.name].parts):
         yield _FRAME
+    if cabinet.brackets:
+        yield _BRACKETS
     if cabinet.drawers:
         yield _DRAWERS
     if cabinet.weight is not None and cabinet.weight.kg > TWO_PEOPLE_KG:

@@ -20,7 +20,7 @@ from rodwork.documents.page import Area, Page, body
 from rodwork.model.panel import Part
 from rodwork.model.rod import Rod, RodCabinet
 from rodwork.model.slope import askew
-from rodwork.model.surface import EDGES, Surface
+from rodwork.model.surface import EDGES, Surface, axis_of, level
 
 ORDER = (
     "side", "top", "bottom", "rail", "fixed shelf", "loose shelf", "divider", "back", "face frame", "door",
@@ -243,6 +243,19 @@ def _table(board: Board, face: Face, area: Area) -> tuple[tuple[Shape, ...], flo
         Cells((words_of(board.part)[cut.edge], "sawn to a line", "-", cut.words, "right through", cut.setup.id))
         for cut in board.to_lines
     ]
+    rows += [
+        Cells(
+            (
+                listed(edges),
+                "notch",
+                f"{figure(deep)} in from the edge",
+                f"{figure(low)} to {figure(high)} from the {capital(end)}",
+                "right through",
+                "-",
+            )
+        )
+        for (deep, low, high, end), edges in _edge_notches(board.part).items()
+    ]
     says = remarks([face])
     heads = Cells(("where", "what", "fence or line", "along the row", "how deep", "setting"))
     return table(heads, rows, says, area)
@@ -279,4 +292,25 @@ def _notches(part: Part) -> dict[tuple[float, float, str], list[str]]:
             if on_edge and on_end and min(on_edge) > 0:
                 size = (round(min(on_edge), 3), round(min(on_end), 3), words[edge])
                 found.setdefault(size, []).append(words[end])
+    return found
+
+
+def _edge_notches(part: Part) -> dict[tuple[float, float, float, str], list[str]]:
+    """The notches in an edge between its corners: (in from it, from here, to here, from which end), and the edges."""
+    words, n = words_of(part), len(part.outline)
+    found: dict[tuple[float, float, float, str], list[str]] = {}
+    for surface in EDGES:
+        across, level_ = axis_of(surface), level(surface, part.size)
+        along = 1 - across
+        datums: tuple[Surface, Surface] = ("left_end", "right_end") if along == 0 else ("face_edge", "far_edge")
+        for k in range(n):
+            a, b, c, d = (part.outline[(k + i) % n] for i in range(4))
+            steps_in = b[across] == c[across] and b[across] != level_
+            if a[across] == d[across] == level_ and a[along] == b[along] and c[along] == d[along] and steps_in:
+                low, high = sorted((a[along], d[along]))
+                far = low + high > part.size[along]
+                if far:
+                    low, high = part.size[along] - high, part.size[along] - low
+                key = (abs(b[across] - level_), round(low, 3), round(high, 3), words[datums[far]])
+                found.setdefault(key, []).append(words[surface])
     return found

@@ -21,10 +21,11 @@ WASTE = Decimal("0.15")
 EDGING_END_MM = Decimal(50)
 EDGING_SPARE = Decimal("0.10")
 SPARE_PERCENT = 5
-WHOLE_BOARDS = ("door ", "drilled side ")  # bought by the piece, nothing over
 BOXES: tuple[tuple[str, int], ...] = (
     ("dowel", 100), ("screw", 200), ("shelf pin", 50), ("panel pin", 500), ("plug", 100), ("cap", 100),
 )  # fmt: skip
+
+NO_SPARE = ("door ", "drilled side ", "hanging bracket", "wall rail")  # bought by the piece: nobody buys one more
 
 _MM2_PER_M2 = Decimal(1_000_000)
 _MM_PER_M = Decimal(1000)
@@ -191,7 +192,7 @@ def _fittings(rod: Rod) -> tuple[BuyingRow, ...]:
 
 
 def _fitting(item: str, count: int) -> BuyingRow:
-    spare = 0 if item.startswith(WHOLE_BOARDS) else SPARE_PERCENT
+    spare = 0 if item.startswith(NO_SPARE) else SPARE_PERCENT
     with_spare = -(-count * (100 + spare) // 100)
     box = next((size for word, size in BOXES if word in item.lower()), 1)
     return BuyingRow(

@@ -129,7 +129,7 @@ class Work:
             return "counterbores"
         named = {
             "shelf_pin": "shelf-pin bores", "pilot": "pilot bores", "clearance": "clearance bores",
-            "hinge": "hinge bores", "handle": "handle bores",
+            "hinge": "hinge bores", "handle": "handle bores", "hanging": "bracket bores",
         }  # fmt: skip
         if self.feature.role == "pilot" and self.joint is None:
             return "runner bores"

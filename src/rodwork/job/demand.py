@@ -5,6 +5,7 @@ from typing import TYPE_CHECKING, Any, get_args
 
 from rodwork.job.faults import one_of, shown
 from rodwork.job.lines import Path
+from rodwork.model.bracket import BracketSheet
 from rodwork.model.demand import Contents, Declared, Hanging, SagLimits, Tested, Wall, WallKind
 
 if TYPE_CHECKING:
@@ -130,7 +131,18 @@ def hanging_of(table: Mapping[str, Any], path: Path, walls: Mapping[str, Wall | 
         reading.fault(
             (*path, "batten"), f"a batten is drawn, and the style is {table['style']}", 'Write style = "split batten"'
         )
+    bracket = table.get("bracket")
+    if bracket is not None and table.get("style", "brackets") != "brackets":
+        reading.fault(
+            (*path, "bracket"), f"brackets are drawn, and the style is {table['style']}", 'Write style = "brackets"'
+        )
+    if bracket is not None and "from_top" in table:
+        reading.fault(
+            (*path, "from_top"), "from_top is there, and the line of the wall rail follows from the brackets",
+            "Leave from_top out; their sheet says hook",
+        )  # fmt: skip
     return Hanging(
+        bracket=None if bracket is None else _bracket_of(bracket),
         batten_mm=batten,
         batten_board=table.get("batten_board") if batten is not None else None,
         style=table.get("style", "screws"),
@@ -138,3 +150,13 @@ def hanging_of(table: Mapping[str, Any], path: Path, walls: Mapping[str, Wall | 
         fixings=table.get("fixings"),
         from_top_mm=table.get("from_top"),
     )
+
+
+def _bracket_of(said: Mapping[str, Any]) -> BracketSheet:
+    """A bracket by the figures that are written, over the starting values. Those are common practice, no source."""
+    usual = BracketSheet()
+    plain = ("high", "wide", "deep", "below", "hook", "void", "bore", "depth", "rail_short")
+    bores = tuple((bore["down"], bore["forward"]) for bore in said.get("bores", ())) or usual.bores
+    notch = (said.get("notch", usual.notch_mm[0]), said.get("notch_wide", usual.notch_mm[1]))
+    sizes = {f"{word}_mm": said[word] for word in plain if word in said}
+    return BracketSheet(bores=bores, notch_mm=notch, **sizes)

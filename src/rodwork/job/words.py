@@ -485,6 +485,42 @@ class SagWords(Words):
     most: Annotated[float, Length(0.5, 50)] = word("And as new never more than this", default="6.4 mm")
 
 
+_BRACKET_BORE = Inline(
+    words={"down": Length(1, 300), "forward": Length(1, 300)}, needed=("down", "forward"),
+    such_as="{ down = 16, forward = 22 }",
+)  # fmt: skip
+
+
+class BracketWords(Words):
+    """A hanging bracket by its supplier's sheet."""
+
+    high: Annotated[float, Length(10, 300)] = word("Height of its body", default="60 mm")
+    wide: Annotated[float, Length(5, 150)] = word("How far its body stands out from the side", default="20 mm")
+    deep: Annotated[float, Length(10, 300)] = word("How far its body stands forward from the back", default="45 mm")
+    below: Annotated[float, Length(0, 200)] = word("From the underside of the top down to its body", default="2 mm")
+    hook: Annotated[float, Length(1, 300)] = word(
+        "From the underside of the top down to the line of the wall rail", default="30 mm"
+    )
+    void: Annotated[float, Length(5, 100)] = word(
+        "What the hook and the wall rail want behind the back", default="15 mm"
+    )
+    bores: Annotated[tuple[Any, ...], ListOf(_BRACKET_BORE, 1, 12, f"[{_BRACKET_BORE.such_as}]", once=True)] = word(
+        "Its bores in each side: down from the underside of the top, forward from the back",
+        default="16 and 48 down, 22 forward",
+    )
+    bore: Annotated[float, Length(1, 40)] = word("Their diameter", default="5 mm")
+    depth: Annotated[float, Length(2, 40)] = word("Their depth", default="12 mm")
+    notch: Annotated[float, Length(5, 300)] = word(
+        "How far down from the underside of the top the back is cut away for the hook", default="50 mm"
+    )
+    notch_wide: Annotated[float, Length(5, 150)] = word(
+        "How far in from the side the back is cut away", default="30 mm"
+    )
+    rail_short: Annotated[float, Length(0, 300)] = word(
+        "How much shorter the wall rail is than the clear width, at each end", default="10 mm"
+    )
+
+
 class HangingWords(Words):
     """How a cabinet hangs on a wall."""
 
@@ -506,6 +542,10 @@ class HangingWords(Words):
         "Height of each half of a split batten, drawn and listed as boards: 75 to 100 as a rule", default="not drawn"
     )
     batten_board: Annotated[str, Reference("boards")] = word("Its board", default="the cabinet's board")
+    bracket: BracketWords = word(
+        "The brackets by their supplier's sheet, in the top back corners; {} for the starting values",
+        default="not drawn",
+    )
 
 
 _PULL = "What one fixing bears straight out"

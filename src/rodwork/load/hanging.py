@@ -6,6 +6,7 @@ Source: statics; the standards for wall units and their attachment (EN 14749, EN
 anchors out, and so does this: what one fixing in that wall bears is the maker's to enter.
 """
 
+from rodwork.geometry.vec import Vec
 from rodwork.load.bears import working
 from rodwork.load.chain import chain_of
 from rodwork.load.hung_by import hung_by, on_the_wall
@@ -66,7 +67,12 @@ def hanging_load(
     bears = None
     if wall.fixing is not None and wall.fixing.pull_N is not None and wall.fixing.shear_N is not None:
         bears = (working(wall.fixing.pull_N, wall.fixing), working(wall.fixing.shear_N, wall.fixing))
-    words = (*WORDS, *_of_batten(cabinet), *((OF_KIND[wall.kind],) if wall.kind in OF_KIND else ()))
+    words = (
+        *WORDS,
+        *_of_batten(cabinet),
+        *_of_brackets(cabinet),
+        *((OF_KIND[wall.kind],) if wall.kind in OF_KIND else ()),
+    )
     return HangingLoad(
         wall=name, kind=wall.kind, style=asked.style, at_mm=places, down_mm=down, states=states, one_missing=missing,
         level_N=LEVEL if bears is None else None, words=words,
@@ -86,6 +92,17 @@ def _of_batten(cabinet: RodCabinet) -> tuple[str, ...]:
     )
 
 
+def _of_brackets(cabinet: RodCabinet) -> tuple[str, ...]:
+    """What to know of hanging brackets that are drawn."""
+    if not cabinet.brackets:
+        return ()
+    down = cabinet.size[1] - cabinet.brackets[0].line
+    return (
+        f"Screw the wall rail up level, its line {down:g} below the top of the cabinet, and hook both brackets over "
+        "it. Level it by their screws, draw it to the wall, and make sure that neither hook can lift off.",
+    )
+
+
 def fixing_places(cabinet: RodCabinet, wall: Wall) -> tuple[tuple[float, ...], float]:
     """Where the wall fixings stand: places from the left side of the carcass, and how far below its top, mm.
 
@@ -94,8 +111,10 @@ def fixing_places(cabinet: RodCabinet, wall: Wall) -> tuple[tuple[float, ...], f
     """
     asked = cabinet.asked.hanging
     width, height, _ = cabinet.size
-    drawn = [p.pose.to_cabinet(f.at) for p in cabinet.parts for f in p.features if f.role == "hanging"]
+    drawn = [] if cabinet.brackets else _drawn(cabinet)
     down = asked.from_top_mm if asked else None
+    if cabinet.brackets:
+        down = height - cabinet.brackets[0].line
     if down is None:
         down = height - sum(z for _, _, z in drawn) / len(drawn) if drawn else _middle_of_batten(cabinet)
     if drawn and (asked is None or asked.fixings in (None, len(drawn))):
@@ -109,6 +128,11 @@ def fixing_places(cabinet: RodCabinet, wall: Wall) -> tuple[tuple[float, ...], f
         )
     first, last = min(FROM_SIDE_MM, width / 4), max(width - FROM_SIDE_MM, 3 * width / 4)
     return (width / 2,) if n == 1 else tuple(first + (last - first) * i / (n - 1) for i in range(n)), down
+
+
+def _drawn(cabinet: RodCabinet) -> list[Vec]:
+    """The middles of bores that wall fixings go through."""
+    return [p.pose.to_cabinet(f.at) for p in cabinet.parts for f in p.features if f.role == "hanging"]
 
 
 def _middle_of_batten(cabinet: RodCabinet) -> float:

@@ -7,6 +7,8 @@ nothing here is made up in its place.
 from dataclasses import dataclass
 from typing import Literal
 
+from rodwork.model.bracket import BracketSheet
+
 Lasts = Literal["permanent", "long", "medium", "short", "instantaneous"]
 Room = Literal["heated", "damp", "wet"]
 HangingStyle = Literal["split batten", "fixing rail", "brackets", "screws"]
@@ -45,7 +47,8 @@ class SagLimits:
 class Hanging:
     """How a cabinet hangs: the style, the wall's name in the job file, so many fixings, how far below its top.
 
-    `batten_mm`: the height of each half of a split batten that is drawn, and the board it is of.
+    `batten_mm`: the height of each half of a split batten that is drawn, and the board it is of. `bracket`: the sheet
+    of hanging brackets that are drawn.
     """
 
     style: HangingStyle
@@ -54,6 +57,7 @@ class Hanging:
     from_top_mm: float | None
     batten_mm: float | None = None
     batten_board: str | None = None
+    bracket: BracketSheet | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

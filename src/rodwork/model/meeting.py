@@ -3,6 +3,7 @@
 from collections.abc import Callable
 from dataclasses import dataclass
 
+from rodwork.model.bracket import HungBracket
 from rodwork.model.contact import Contact
 from rodwork.model.fixing import Item
 from rodwork.model.footing import Footing
@@ -101,4 +102,5 @@ class Carcass:
     fittings: tuple[Item, ...] = ()
     matched: tuple[MatchedFronts, ...] = ()
     footing: Footing | None = None
+    brackets: tuple[HungBracket, ...] = ()
     machining: tuple[Machining, ...] = ()  # that belongs to no joint, pin or fitting

@@ -6,6 +6,7 @@ from typing import Any
 
 from rodwork.geometry.vec import Vec
 from rodwork.model.alcove import Alcove
+from rodwork.model.bracket import HungBracket
 from rodwork.model.demand import Contents, Declared, Hanging, Room, SagLimits, Tested, Wall
 from rodwork.model.feature import Feature
 from rodwork.model.finding import Finding
@@ -130,6 +131,7 @@ class RodCabinet:
     proof: Proof
     doors: tuple[DoorHung, ...] = ()
     drawers: tuple[DrawerMade, ...] = ()
+    brackets: tuple[HungBracket, ...] = ()
     footing: Footing | None = None
     finish: Finish | None = None
     weight: Weight | None = None

@@ -112,7 +112,7 @@ def _cabinet(one: Made, by_part: dict[str, tuple[Machining, ...]]) -> RodCabinet
         hardware=(*_pins(c, one.carcass.shelf_pins), *one.carcass.fittings),
         parts=_parts(one.carcass, c.mark, c.count, by_part), joints=one.joints, proof=_UNPROVEN,
         doors=one.carcass.doors, drawers=one.carcass.drawers, finish=c.finish,
-        footing=one.carcass.footing,
+        footing=one.carcass.footing, brackets=one.carcass.brackets,
     )  # fmt: skip
 
 
