@@ -140,3 +140,14 @@ def test_it_tips_about_what_stands_on_the_floor():
 )
 def test_what_cannot_be_is_refused_with_a_way_to_mend_it(lines, says):
     assert says in refused(*lines)
+
+
+def test_screws_of_a_planted_back_over_a_toe_space_begin_on_the_back():
+    """The back ends above the toe space, and the sides run on below it."""
+    back = 'back = { board = "birch6", style = "planted" }'
+    cabinet = only(rod_of_text(back, 'feet = { style = "notched sides", height = 60 }'))
+    part = cabinet.part["back"]
+    bores = [f for f in part.features if f.kind == "bore"]
+    assert bores
+    for f in bores:
+        assert all(5.0 <= f.at[k] <= part.size[k] - 5.0 for k in (0, 1)), f.id

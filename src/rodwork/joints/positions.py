@@ -12,6 +12,7 @@ from rodwork.model.shop import Shop
 
 LEAST_FROM_FRONT_MM = 15.0  # a row moved nearer the front than this would break the edge; common practice, no source
 
+LATE_MM = 5.0  # a host that begins so much later than its guest, as a back over a toe space, puts the first off
 LEAST_BESIDE_MM = 5.0  # wood beside a fixing in a narrow board; common practice, no source
 
 
@@ -51,7 +52,8 @@ def row_of(
     if run.taken and s.first_mm is None and s.end_mm is None and s.count is None:
         return stand_between(run.taken, what=what, pitch=pitch, apart=between, shop=shop)
     room = float(ceil(half + clear - 1e-9)) if clear else 0.0
-    first = s.first_mm if s.first_mm is not None else max(shop.first_mm, room)
+    late = -run.beyond_start if run.beyond_start < -LATE_MM else 0.0
+    first = s.first_mm if s.first_mm is not None else max(shop.first_mm, room) + late
     end = s.end_mm if s.end_mm is not None else max(shop.end_mm, room)
     to_groove = run.to_groove and s.end_mm is None
     if s.first_mm is None and s.end_mm is None and run.run_to < first + least_apart + end and not to_groove:
