@@ -38,7 +38,8 @@ def test_a_cup_s_middle_is_past_the_stile(over, number):
 
 
 @pytest.mark.parametrize(
-    ("rim", "severities"), [(8.0, []), (3.0, []), (2.5, ["warning"]), (1.5, ["warning"]), (1.0, ["fault"])]
+    ("rim", "severities"),
+    [(8.0, []), (3.0, []), (2.9, ["warning"]), (2.5, ["warning"]), (1.5, ["warning"]), (1.0, ["fault"])],
 )
 def test_wood_beside_the_cup(rim, severities):
     rod = with_rim(rim)

@@ -313,3 +313,18 @@ def test_a_room_is_where_its_bore_is():
     assert rooms_of(bore("a", (10.0, 20.0, 18.0), depth=12.0, diameter=8.0)) == (
         Room(2, (10.0, 20.0, 6.0), (10.0, 20.0, 18.0), 4.0),
     )
+
+
+@pytest.mark.parametrize("style", ["grooved all round", "grooved in the sides"])
+def test_a_tongue_may_run_out_past_the_back_groove_at_a_corner(style):
+    """Its groove crosses the back groove squarely where the board ends: nothing is held there that could break out."""
+    made = rod(corner_joint=recipe("tongue"), back=back(style))
+    assert told(CODE, made) == []
+
+
+@pytest.mark.parametrize(("thick", "deep"), [(19.0, ", or bore both no deeper than 6"), (18.8, "")])
+def test_no_bore_is_made_shallower_than_holds_a_dowel(thick, deep):
+    """From both faces on one axis, points of 2: (19 - 3) / 2 - 2 = 6 is the least; 5.5 would hold nothing."""
+    facing = (bore("a", (100.0, 50.0, thick), tip=2.0), bore("b", (100.0, 50.0, 0.0), into=UP, tip=2.0))
+    (found,) = told(CODE, rod_of_boards(board(*facing, size=(720.0, 320.0, thick))))
+    assert found.mend == f"Stand them at least 11 apart, centre to centre{deep}."
