@@ -52,9 +52,9 @@ EDGE = {
         "job.faults",
         "job.starter",
     },
-    "pipeline": {*COMMON, *(STATIONS - {"documents"}), "making"},
+    "pipeline": {*COMMON, *(STATIONS - {"documents"}), "making", "own_accuracy"},
     "making": {*COMMON, "job", "carcass", "joints", "setout"},
-    "own_accuracy": {*COMMON, "fit"},
+    "own_accuracy": {*COMMON, "job", "fit"},  # its faults are told at their line of the job
     # the stations again, once for each way of joining
     "comparing": {*COMMON, *(STATIONS - {"documents"}), "making", "pipeline"},
     "packing": {*COMMON, "documents", "writers"},

@@ -3,11 +3,15 @@
 The dry fit itself is in pipeline.py. numpy and numba come with it: they are asked for where they are needed alone.
 """
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 
 from rodwork.catalogue.accuracy import assumed_accuracy
+from rodwork.job.faults import JobFaults, fault_at, shown
+from rodwork.job.reader import Lines
+from rodwork.model.accuracy import Accuracy
 from rodwork.model.finding import Finding
-from rodwork.model.own_accuracy import Readings, TrialResult
+from rodwork.model.job import Job
+from rodwork.model.own_accuracy import AccuracyFault, Readings, TrialResult
 from rodwork.model.rod import Rod
 
 
@@ -51,3 +55,24 @@ def own_accuracy(
     readings = joined((*kept, *taken))
     results = tuple(result_of(r, assumed_accuracy()) for r in readings)
     return results, file_of(results, readings)
+
+
+def accuracy_along_runs(job: Job, lines: Lines, file: str, beside: Callable[[str], bytes]) -> Accuracy | None:
+    """How true the shop works by the file that the job names, where there are runs for it to add up along; else None.
+
+    Raises JobFaults where there is no such file or it has no readings.
+    """
+    if not job.runs or job.shop.accuracy is None:
+        return None
+    from rodwork.fit.measuring import shop_accuracy
+
+    try:
+        return shop_accuracy(assumed_accuracy(), beside(job.shop.accuracy).decode("utf-8"), job.shop.accuracy)
+    except OSError:
+        what, mend = "it cannot be read", "Write the name of a file beside this one, as `rodwork accuracy` makes it"
+    except UnicodeDecodeError:
+        what, mend = "it is not text in UTF-8", "Save it so"
+    except AccuracyFault as problem:
+        what, mend = problem.what, problem.mend
+    what = f"the shop's own readings, {shown(job.shop.accuracy)}: {what}"
+    raise JobFaults((fault_at(lines, file, ("shop", "accuracy"), what, mend),))

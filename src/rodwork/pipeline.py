@@ -15,7 +15,6 @@ from typing import Any
 from rodwork.catalogue.accuracy import assumed_accuracy
 from rodwork.checks.registry import run_checks
 from rodwork.job.alcoves import largest_in
-from rodwork.job.faults import JobFaults, fault_at, shown
 from rodwork.job.reader import Lines, OwnFiles, read_job
 from rodwork.job.schema import job_schema, own_family_schema
 from rodwork.job.typed import with_typed
@@ -23,16 +22,15 @@ from rodwork.joints.own import settings_of
 from rodwork.joints.registry import families
 from rodwork.load.station import load_of
 from rodwork.making import made, refuse_other_boards, settled_by_runs
-from rodwork.model.accuracy import Accuracy
 from rodwork.model.alcove import SURVEY_CODES, Surveyed
 from rodwork.model.cutting import CuttingPlan
 from rodwork.model.dry_fit import DryFit
 from rodwork.model.finding import Finding
 from rodwork.model.job import Job
 from rodwork.model.loading import Loading
-from rodwork.model.own_accuracy import AccuracyFault
 from rodwork.model.rod import Rod
 from rodwork.model.sawing import Saw
+from rodwork.own_accuracy import accuracy_along_runs
 from rodwork.setout.draft import draft
 from rodwork.setout.measured_copies import measured_copies
 from rodwork.setout.proof import proof_of, prove
@@ -55,7 +53,7 @@ def set_out(text: str | bytes, file: str, beside: Beside = nothing_beside, cut: 
     """
     job, lines = read(text, file, beside)
     job = with_typed(job, cut)
-    rod = draft(job, *made(job, lines, file, _accuracy_along_runs(job, lines, file, beside)))
+    rod = draft(job, *made(job, lines, file, accuracy_along_runs(job, lines, file, beside)))
     refuse_other_boards(rod, lines, file)
     rod = measured_copies(rod)
     proven = replace(rod, cabinets=tuple(replace(c, proof=proof_of(c, rod.setups)) for c in rod.cabinets))
@@ -133,27 +131,6 @@ def schema() -> Mapping[str, Any]:
 def family_schema() -> Mapping[str, Any]:
     """The JSON Schema of a file with a family of the maker's own."""
     return own_family_schema()
-
-
-def _accuracy_along_runs(job: Job, lines: Lines, file: str, beside: Beside) -> Accuracy | None:
-    """How true the shop works by the file that the job names, where there are runs for it to add up along; else None.
-
-    Raises JobFaults where there is no such file or it has no readings.
-    """
-    if not job.runs or job.shop.accuracy is None:
-        return None
-    from rodwork.fit.measuring import shop_accuracy  # as in dry_fit
-
-    try:
-        return shop_accuracy(assumed_accuracy(), beside(job.shop.accuracy).decode("utf-8"), job.shop.accuracy)
-    except OSError:
-        what, mend = "it cannot be read", "Write the name of a file beside this one, as `rodwork accuracy` makes it"
-    except UnicodeDecodeError:
-        what, mend = "it is not text in UTF-8", "Save it so"
-    except AccuracyFault as problem:
-        what, mend = problem.what, problem.mend
-    what = f"the shop's own readings, {shown(job.shop.accuracy)}: {what}"
-    raise JobFaults((fault_at(lines, file, ("shop", "accuracy"), what, mend),))
 
 
 def _disproved(rod: Rod) -> tuple[Finding, ...]:
