@@ -7,7 +7,7 @@ from collections.abc import Iterable, Iterator
 from itertools import pairwise
 
 from rodwork.documents.annotate import listed
-from rodwork.documents.drawing import LINE, NO_PEN, Path_, Shape, Text, box, line, moved, text_width, wrapped
+from rodwork.documents.drawing import LINE, NO_PEN, Path_, Shape, Text, moved, text_width, wrapped
 from rodwork.documents.figures import clear_height, clear_width, dimension_across, dimension_up, size_text
 from rodwork.documents.hulls import outside_heights
 from rodwork.documents.page import Area
@@ -24,7 +24,6 @@ from rodwork.documents.pictorial import (
     seen,
     solids,
 )
-from rodwork.geometry.bevels import outline_below
 from rodwork.model.panel import PUT_IN_LAST
 from rodwork.model.rod import Opening, RodCabinet
 
@@ -96,7 +95,6 @@ def _front(cabinet: RodCabinet, left: float, low: float, k: float) -> tuple[Shap
     wide, high = (x1 - x0) * k, (z1 - z0) * k
     shapes: list[Shape] = [
         *_view(cabinet, FRONT, _all_of_it(), left, low, k),
-        *moved(tuple(_mitres(cabinet)), left - x0 * k, low - z0 * k, k),
         *_heights_of_front(cabinet, left, low, (wide, high), k),
         *dimension_across(left, left + wide, low - 6.0, size_text(cabinet.size[0]), 5.0, bold=True, reach=4.0),
         Text(at=(left, low + high + 1.5), text="Front", size=_FIGURE, bold=True),
@@ -118,22 +116,6 @@ def _heights_of_front(
     if heights is not None:
         at = left + size[0] + 8.0
         yield from dimension_up(at, low, low + heights[1] * k, size_text(heights[1]), 5.0, bold=True, reach=-6.0)
-
-
-def _mitres(cabinet: RodCabinet) -> Iterator[Shape]:
-    """The corners of a mitred box from the front, over the squares that its boards have in common as boxes."""
-    middle = (cabinet.size[0] / 2, cabinet.size[1] / 2)
-    for joint in cabinet.joints:
-        if joint.contact.place != "mitre":
-            continue
-        (a, b), (c, d) = (part_box(cabinet.part[i]) for i in joint.parts)
-        xs, zs = (max(a[0], c[0]), min(b[0], d[0])), (max(a[2], c[2]), min(b[2], d[2]))
-        outer = (min(xs) if xs[0] < middle[0] else max(xs), min(zs) if zs[0] < middle[1] else max(zs))
-        inner = (sum(xs) - outer[0], sum(zs) - outer[1])
-        yield box(xs[0], zs[0], xs[1] - xs[0], zs[1] - zs[0], NO_PEN, "white")
-        yield line((inner[0], outer[1]), outer, LINE)
-        yield line(outer, (outer[0], inner[1]), LINE)
-        yield line(outer, inner, LINE)
 
 
 def _openings(
@@ -163,7 +145,6 @@ def _section(cabinet: RodCabinet, left: float, low: float, k: float) -> tuple[Sh
     at = (wide_bay[0] + wide_bay[1]) / 2
     shapes: list[Shape] = [
         *_view(cabinet, FROM_RIGHT, ((-_FAR, -_FAR, -_FAR), (at, _FAR, _FAR)), left, low, k),
-        *moved(tuple(_battens(cabinet)), left - y0 * k, low - z0 * k, k),
         *dimension_across(left, left + deep, low - 6.0, size_text(cabinet.size[2]), 5.0, bold=True, reach=4.0),
         Text(at=(left, low + high + 1.5), text="Section", size=_FIGURE, bold=True),
     ]
@@ -173,23 +154,6 @@ def _section(cabinet: RodCabinet, left: float, low: float, k: float) -> tuple[Sh
         front = left + (_fronts(cabinet) - y0) * k
         shapes += clear_width(front, front + inside * k, low + (height - z0) * k, size_text(inside), _FIGURE)
     return tuple(shapes)
-
-
-def _battens(cabinet: RodCabinet) -> Iterator[Shape]:
-    """The halves of a split batten cut through, over their boxes: each edge that is ripped on the slope."""
-    for part in cabinet.parts:
-        if part.role != "batten" or not any(part.bevels):
-            continue
-        (_, y0, z0), (_, y1, z1) = part_box(part)
-        yield box(y0, z0, y1 - y0, z1 - z0, NO_PEN, "white")
-        thick = part.size[2]
-        faces = ((part.outline, thick), (outline_below(part.outline, part.bevels, thick), 0.0))
-        ends = [(sorted(y for _, y in outline), z) for outline, z in faces]
-        (front, a), (rear, b) = ends
-        at = [part.pose.to_cabinet((0.0, y, z)) for y, z in (
-            (front[0], a), (front[-1], a), (rear[-1], b), (rear[0], b),
-        )]  # fmt: skip
-        yield Path_(points=tuple((p[1], p[2]) for p in at), closed=True, pen=LINE, fill="light")
 
 
 def _room_for_depth(cabinet: RodCabinet, k: float) -> float | None:
