@@ -1,10 +1,10 @@
 """A cabinet under a sloping ceiling: one side lower than the other, the top on the slope between them.
 
-    |\\                 height of the high side at its outside; `low`, the same of the low side
-    | \\ \\              the top stands between the sides, its ends cut plumb, its upper face flush with their tops
-    |   \\ \\|           tops of the sides square, flush with it at the arris inside; or bevelled to the slope
-    |     \\|
-    |______|
+    |.                height of the high side at its outside; `low`, the same of the low side
+    | '. '.           the top stands between the sides, its ends cut plumb, its upper face flush with their tops
+    |    '. '|        tops of the sides square, flush with it at the arris inside; or bevelled to the slope
+    |       '|
+    |________|
 
 Everything but the top, what stands against its underside and the back is as in any other cabinet.
 """

@@ -17,6 +17,7 @@ from rodwork.model.slope import askew
 from rodwork.model.surface import EDGES
 
 _DUST = 1e-6
+_SLICE_MM = 8.0  # of a board on a slope, as boxes
 Face = tuple[Vec, ...]
 Plane = tuple[Vec, float]  # outward unit vector, and where the face lies on it
 
@@ -117,25 +118,10 @@ def hull_of(part: Part) -> Hull | None:
     return Hull((tuple(upper), tuple(reversed(lower)), *walls))
 
 
-_SLICE_MM = 8.0
-
-
 def front_outline(part: Part) -> tuple[tuple[float, float], ...]:
-    """What is seen of a board from the front, as (across, up), counter-clockwise."""
-    seen = {(round(x, 6), round(z, 6)) for x, _, z in _corners(part)}
-    right_round: list[tuple[float, float]] = []
-    for points in (sorted(seen), sorted(seen, reverse=True)):  # Andrew's monotone chain: below, then above
-        chain: list[tuple[float, float]] = []
-        for p in points:
-            while len(chain) > 1 and _turn(chain[-2], chain[-1], p) <= _DUST:
-                chain.pop()
-            chain.append(p)
-        right_round += chain[:-1]
-    return tuple(right_round)
-
-
-def _turn(a: tuple[float, float], b: tuple[float, float], c: tuple[float, float]) -> float:
-    return (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0])
+    """What is seen from the front of a board that is alike all through its depth, as (across, up)."""
+    seen = ((x, 0.0, z) for x, _, z in _corners(part))
+    return tuple((x, z) for x, _, z in _round(seen, (0.0, -1.0, 0.0)))
 
 
 def outside_heights(cabinet: RodCabinet) -> tuple[float, float] | None:

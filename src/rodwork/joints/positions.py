@@ -57,8 +57,10 @@ def row_of(
     end = s.end_mm if s.end_mm is not None else max(shop.end_mm, room)
     to_groove = run.to_groove and s.end_mm is None
     if s.first_mm is None and s.end_mm is None and run.run_to < first + least_apart + end and not to_groove:
-        widest = (run.run_to - least_apart) / 2  # nearer to the edges where they would else crowd each other
-        first = end = max(room, down_to_step(min(run.run_to / 4, widest), shop.fence_step_mm), half + LEAST_BESIDE_MM)
+        both = run.run_to - late
+        widest = (both - least_apart) / 2  # nearer to the edges where they would else crowd each other
+        end = max(room, down_to_step(min(both / 4, widest), shop.fence_step_mm), half + LEAST_BESIDE_MM)
+        first = end + late
     if shift is None and run.covered:
         last = _last(run.run_to, end, to_groove, half, shop)
         return _turn_about(first, last, what=what, pitch=pitch, apart=between, turn=run.stagger, shop=shop)
