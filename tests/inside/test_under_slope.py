@@ -238,6 +238,33 @@ def test_what_cannot_be_built_is_refused_with_its_reason(lines, roof, said):
     assert all(f.line is not None and f.mend for f in problem.value.faults)
 
 
+def test_a_divider_is_let_into_nothing():
+    joints = joint("let_in", '"housing", depth = 6') + joint("pegs", '"dowel"')
+    told = refused("dividers = 1", 'joint = "pegs"', 'divider_joint = "let_in"', joints=joints)
+    assert "bevelled" in told
+    assert "divider_joint" in told
+
+
+def test_it_stands_in_no_run():
+    with pytest.raises(JobFaults) as problem:
+        set_out(f'{text()}\n[runs.wall]\nof = ["eaves"]\n', "eaves.toml")
+    (fault,) = problem.value.faults
+    assert fault.path == ("runs", "wall", "of", 0)
+    assert "slopes" in fault.what
+    assert 'Leave "eaves" out' in fault.mend
+
+
+@pytest.mark.parametrize(("left", "goes"), [(240, True), (900, False)])
+def test_a_cut_out_in_the_back_lies_below_the_slope(left, goes):
+    """At 240 from the left the slope is 1,280 up, at 900 no more than 880."""
+    cut = f'[{{ for = "flue", left = {left}, bottom = 1000, width = 100, height = 100 }}]'
+    lines = BACK.replace(" }", f", cut_outs = {cut} }}")
+    if goes:
+        assert any(f.role == "service" for f in eaves(lines).part["back"].features)
+    else:
+        assert "runs out of it" in refused(lines)
+
+
 def test_the_kind_alone_asks_how_the_slope_runs():
     with pytest.raises(JobFaults) as problem:
         set_out(text().replace(f"roof = {{ {FALLS} }}\n", ""), "eaves.toml")

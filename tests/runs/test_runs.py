@@ -181,3 +181,34 @@ def test_one_slip_is_told_once(run):
     with pytest.raises(JobFaults) as caught:
         rod_of(run)
     assert len(caught.value.faults) == 1
+
+
+FRAMED = """
+[cabinets.framed]
+count = 2
+width = 600
+feet = { style = "plinth frame", height = 90 }
+
+[cabinets.legged]
+width = 400
+feet = { style = "legs", height = 150 }
+"""
+
+
+def test_a_run_is_as_high_as_the_feet_that_its_cabinets_stand_on():
+    run = rod_of('of = ["framed", "framed"]\n', FRAMED).runs[0]
+    assert [(s.z0, s.z1) for s in run.standings] == [(90, 810)] * 2
+    assert rod_of('of = ["framed"]\nabove_floor = 90\n', FRAMED).runs[0].above_floor == 90
+
+
+@pytest.mark.parametrize(
+    ("run", "mend"),
+    [
+        ('of = ["framed"]\nabove_floor = 0\n', "above_floor = 90"),
+        ('of = ["framed", "legged"]\n', "height = 150 in the feet"),
+    ],
+)
+def test_feet_of_another_height_than_the_run_are_refused(run, mend):
+    with pytest.raises(JobFaults) as refused:
+        rod_of(run, FRAMED)
+    assert any("stands on 90 of its own" in f.what and mend in f.mend for f in refused.value.faults)

@@ -323,6 +323,7 @@ def _dividers(site: _Site) -> tuple[Panel, ...]:
     entry = site.entry(c.divider_joint, t, t)
     low, high = c.toe_mm + t - entry.reach, c.height_mm - t + entry.reach
     rails.refuse_let_in(site.framed, c.divider_joint, entry)
+    under_roof.refuse_let_in(c, entry)
     stop = _stop(site, entry, "top")
     free = site.railed.kept_free
     beside_rail = (free + entry.reach, t) if free else NO_NOTCH

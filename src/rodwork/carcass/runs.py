@@ -11,6 +11,7 @@ from rodwork.carcass.columns import free
 from rodwork.carcass.run_boards import Boarded, boarded
 from rodwork.carcass.run_screws import connecting, items
 from rodwork.carcass.run_wall import RunWall, wall_of
+from rodwork.carcass.under_roof import refuse_in_run
 from rodwork.carcass.worktop import RunSite
 from rodwork.geometry.stack import Dimension, stack
 from rodwork.geometry.vec import Vec
@@ -46,6 +47,9 @@ def build_run(
     accuracy: Accuracy,
 ) -> BuiltRun:
     """The run, with the cabinets as they were built. Raises CannotBuild with the place in the job file."""
+    for n, entry in enumerate(asked.of):
+        if entry.stands_as == "cabinet":
+            refuse_in_run(built[entry.name][0], (*asked.place.path, "of", n))
     wall = wall_of(asked, surveys, [cabinet for cabinet, _ in _cabinets(asked, built)])
     length, left, widths = _filled(asked, wall, [_width(entry, built, boards) for entry in asked.of])
     standings = _heights(asked, _side_by_side(asked, wall, widths, left), built)

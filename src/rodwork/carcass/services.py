@@ -4,6 +4,7 @@ from rodwork.carcass.contacts import facing
 from rodwork.carcass.divide import Division
 from rodwork.carcass.pins import Bay
 from rodwork.geometry.directions import DOWN, LEFT
+from rodwork.geometry.polygon import room_round
 from rodwork.model.feature import Cutout
 from rodwork.model.job import BackCutOut, Cabinet, CannotBuild
 from rodwork.model.machining import MACHINED_FACE, Machining
@@ -64,8 +65,8 @@ def _cut(cabinet: Cabinet, back: Panel, n: int, cut: BackCutOut) -> Machining:
     a = back.pose.to_part((cut.low_mm[0], front, cut.low_mm[1]))
     b = back.pose.to_part((cut.high_mm[0], front, cut.high_mm[1]))
     (x0, x1), (y0, y1) = (sorted((round(a[k], 6), round(b[k], 6))) for k in (0, 1))
-    length, width, thick = back.size
-    if min(x0, y0, length - x1, width - y1) < LEAST_WOOD_MM:
+    thick = back.size[2]
+    if room_round((x0, y0), (x1, y1), back.outline) < LEAST_WOOD_MM - DUST:
         raise CannotBuild(
             (*cabinet.place.path, "back", "cut_outs"),
             f"the cut-out for {cut.what} leaves less than {LEAST_WOOD_MM:g} of the back beside it, or runs out of it",

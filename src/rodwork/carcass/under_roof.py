@@ -21,7 +21,7 @@ from rodwork.geometry.directions import FRONT, LEFT, RIGHT, UP
 from rodwork.geometry.vec import Matrix, Vec
 from rodwork.model.contact import Register
 from rodwork.model.job import Cabinet, CannotBuild, RoofAsked
-from rodwork.model.meeting import Meeting
+from rodwork.model.meeting import Entry, Meeting
 from rodwork.model.panel import Panel, Point
 from rodwork.model.pose import Pose
 from rodwork.model.surface import Surface
@@ -138,6 +138,25 @@ def _refuse(cabinet: Cabinet) -> None:
     ):  # fmt: skip
         if wrong:
             raise CannotBuild((*path, word), what, mend)
+
+
+def refuse_let_in(cabinet: Cabinet, entry: Entry) -> None:
+    """A divider's bevelled top butts against the slope: no channel runs along it. Raises CannotBuild."""
+    if cabinet.roof is not None and entry.reach > 0:
+        raise CannotBuild(
+            (*cabinet.place.path, "divider_joint"),
+            "a divider under a slope is let into nothing: its top end is bevelled and butts against the slope",
+            "join it with dowels, screws or biscuits: divider_joint = ...",
+        )
+
+
+def refuse_in_run(cabinet: Cabinet, path: tuple[str | int, ...]) -> None:
+    """What goes along a run lies on level tops. Raises CannotBuild with the place of the cabinet in its run."""
+    if cabinet.roof is not None:
+        raise CannotBuild(
+            path, f"the top of {cabinet.name} slopes, and a run has one height for what lies on its cabinets",
+            f'leave "{cabinet.name}" out of the run: it stands alone',
+        )  # fmt: skip
 
 
 def box(cabinet: Cabinet, roof: Roof, frame: Frame, make: Callable[..., Panel]) -> dict[str, Panel]:

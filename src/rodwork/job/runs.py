@@ -20,6 +20,7 @@ SET_BACK_MM, CLEAR_MM = 50.0, 5.0  # of a plinth
 FRONT_MM, END_MM = 40.0, 10.0  # a worktop over carcasses: a door, its buffers and 20 to spare; over a free end
 FROM_FRONT_MM, RADIUS_MM = 60.0, 10.0  # of a cut-out
 SCREW_LINE_MM = 37.0
+SAME_MM = 0.05  # of two heights
 
 
 def read_runs(section: Any, cabinets: Sequence[Cabinet], shared: Shared, reading: Reading) -> tuple[RunAsked, ...]:
@@ -85,13 +86,14 @@ class _Maker:
         if walls == "both" and not known:
             self._fault(("walls",), "both its ends stand at a wall, and its length is not said", "Write length = ...")
         of = tuple(self._with_board(i, entry, board) for i, entry in enumerate(of))
-        plinth, worktop = self._plinth(board, of), self._worktop(board)
+        above = self._above_floor(of)
+        plinth, worktop = self._plinth(board, of, above), self._worktop(board)
         cornice, pelmet = self._strip("cornice", board), self._strip("pelmet", board)
         if self.given.wrong or len(self.reading.faults) > before or not board:
             return None
         return RunAsked(
             name=self.name, mark=self.mark, where=get("where"), length_mm=length, survey=survey, walls=walls,
-            starts=get("starts", "left"), above_floor_mm=get("above_floor", 0.0), behind_mm=get("behind", 0.0),
+            starts=get("starts", "left"), above_floor_mm=above, behind_mm=get("behind", 0.0),
             scribe_mm=get("scribe", SPARE_TO_PLANE_MM), edging=edging, of=of, plinth=plinth, worktop=worktop,
             cornice=cornice, pelmet=pelmet, screws=self._screws(), notes=get("notes"),
             place=Place(path=self.given.path), doors=get("doors", "by cabinet"),
@@ -186,15 +188,33 @@ class _Maker:
                 self._fault((word,), *lacks(words, inner, word))
         return table if all(inner in table for inner in needed) else None
 
-    def _plinth(self, board: str | None, of: Sequence[RunEntry]) -> StripAsked | None:
+    def _above_floor(self, of: Sequence[RunEntry]) -> float:
+        """How high the carcasses stand: as said, or on the feet that some of them have under them."""
+        feet = {
+            name: c.feet.height_mm
+            for name, c in ((e.name, self.known.get(e.name)) for e in of if e.stands_as == "cabinet")
+            if c is not None and c.feet is not None and not c.toe_mm
+        }
+        above: float = self.given.get("above_floor", max(feet.values(), default=0.0))
+        wrong = next((name for name, height in feet.items() if abs(height - above) > SAME_MM), None)
+        if wrong is not None:
+            self._fault(
+                ("above_floor",) if self.given.says("above_floor") else ("of",),
+                f"{shown(wrong)} stands on {feet[wrong]:g} of its own, and the carcasses of its run {above:g} above "
+                "the floor",
+                f"Write above_floor = {feet[wrong]:g}, or height = {above:g} in the feet of {shown(wrong)}",
+            )
+        return above
+
+    def _plinth(self, board: str | None, of: Sequence[RunEntry], height: float) -> StripAsked | None:
         table = self._table("plinth", PlinthWords, ())
         if table is None:
             return None
-        clear, height = table.get("clear", CLEAR_MM), self.given.get("above_floor", 0.0)
+        clear = table.get("clear", CLEAR_MM)
         own = self._board("plinth", "board") or board or ""
         standing = [self.known[e.name] for e in of if e.stands_as == "cabinet" and e.name in self.known]
         if any(c.toe_mm for c in standing):
-            return self._planted(own, clear, standing)
+            return self._planted(own, clear, standing, height)
         if height - clear < 30.0:
             self._fault(
                 ("plinth",), f"a plinth board under carcasses at {height:g} would be {height - clear:g} high",
@@ -204,12 +224,12 @@ class _Maker:
             board=own, height_mm=None, set_mm=table.get("set_back", SET_BACK_MM), clear_mm=clear
         )  # fmt: skip
 
-    def _planted(self, board: str, clear: float, standing: Sequence[Cabinet]) -> StripAsked | None:
+    def _planted(self, board: str, clear: float, standing: Sequence[Cabinet], height: float) -> StripAsked | None:
         """A plinth board over the notches of sides that go down to the floor: its back on their edges."""
         notch = self._notch(standing)
         if notch is None:
             return None
-        if self.given.get("above_floor", 0.0):
+        if height:
             self._fault(
                 ("above_floor",), "its cabinets go down to the floor on notched sides",
                 "Write above_floor = 0, or leave it out",
@@ -222,7 +242,7 @@ class _Maker:
                 ("plinth",), f"a board of {thick:g} stands out of a notch {notch.set_back_mm:g} deep",
                 f"Write set_back = {thick + SET_BACK_MM:g} under feet",
             )  # fmt: skip
-        if "set_back" in said and abs(said["set_back"] - face) > 0.05:
+        if "set_back" in said and abs(said["set_back"] - face) > SAME_MM:
             self._fault(
                 ("plinth", "set_back"),
                 f"the board lies on the edges of notches {notch.set_back_mm:g} deep, which brings its face to {face:g}",

@@ -1137,7 +1137,8 @@ class RunWords(Words):
         default="none: length says it",
     )
     above_floor: Annotated[float, Length(0, 3000)] = word(
-        "Height of the undersides of the carcasses above the high point of the floor", default="0"
+        "Height of the undersides of the carcasses above the high point of the floor",
+        default="as high as the feet under its cabinets, else 0",
     )
     behind: Annotated[float, Length(0, 600)] = word(
         "Clear depth between the deepest carcass and the wall, for services", default="0"

@@ -2,16 +2,16 @@
 
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
-from itertools import pairwise
 
 from rodwork.checks.check import Check
 from rodwork.checks.holes import mouth_of, place_in, word
 from rodwork.checks.spot import COMMON, Spot, listed, mm, told_once
 from rodwork.checks.standing import Stood, standing, stood
+from rodwork.geometry.polygon import inside
 from rodwork.geometry.vec import Vec, along, neg
 from rodwork.model.feature import Bore
 from rodwork.model.finding import Finding
-from rodwork.model.panel import Part, Point
+from rodwork.model.panel import Part
 from rodwork.model.rod import Rod, RodCabinet
 
 CODE = "pins-out-of-place"
@@ -55,7 +55,7 @@ def _pins(cabinet: RodCabinet) -> tuple[_Pin, ...]:
 
 def _off_its_face(pin: _Pin, boards: Sequence[Stood]) -> Iterator[Spot]:
     part, ids = pin.part, (pin.bore.id,)
-    if not _inside(pin.bore.at[:2], part.outline):
+    if not inside(pin.bore.at[:2], part.outline):
         yield Spot(
             severity="fault", parts=(part,), ids=ids, at=word(part, mouth_of(pin.bore)),
             what="a bore for a shelf pin stands off the board", place=place_in(part, pin.bore),
@@ -71,16 +71,6 @@ def _off_its_face(pin: _Pin, boards: Sequence[Stood]) -> Iterator[Spot]:
             what="a bore for a shelf pin lies behind the end of the other board", place=place_in(part, pin.bore),
             mend="leave it out: ask for fewer `holes` under pins, or another `start`", source="geometry",
         )  # fmt: skip
-
-
-def _inside(point: Sequence[float], outline: tuple[Point, ...]) -> bool:
-    """Whether a point lies in an outline: a ray to the right crosses it an odd number of times."""
-    x, y = point
-    crossed = 0
-    for (x0, y0), (x1, y1) in pairwise((*outline, outline[0])):
-        if (y0 > y) != (y1 > y) and x < x0 + (y - y0) * (x1 - x0) / (y1 - y0):
-            crossed += 1
-    return crossed % 2 == 1
 
 
 def _within(point: Vec, board: Stood) -> bool:
