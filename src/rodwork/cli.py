@@ -288,14 +288,15 @@ def accuracy(
     _one_thread_for_algebra()
     from rodwork.console_dry_fit import print_accuracy
     from rodwork.model.own_accuracy import AccuracyFault
-    from rodwork.own_accuracy import own_accuracy, readings_of
+    from rodwork.own_accuracy import check_way, own_accuracy, readings_of
 
     if settings and method is None:
         _stop("--setting is of no known machine. Say --of 'dowel jig', or another way of working")
-    if method is not None and not settings:
-        settings = _typed_settings(method, kind)
     before = _text(file) if file.exists() else None
     try:
+        if method is not None and not settings:
+            check_way(method, kind)
+            settings = _typed_settings(method, kind)
         taken = readings_of(method, kind, settings, None if table is None else _text(table), str(table))
         results, text = own_accuracy(before, str(file), taken)
     except AccuracyFault as problem:
@@ -311,13 +312,20 @@ def accuracy(
 
 
 def _typed_settings(method: str, kind: str) -> tuple[str, ...]:
-    """Readings typed one setting after another; an empty line ends them."""
+    """Readings typed one setting after another; an empty line ends them, or the end of what is piped in."""
     click.echo(
         f"{method}, {kind}: set the machine anew for each line; how far each piece came off it, mm. Empty: done."
     )
     out: list[str] = []
-    while line := click.prompt(f"setting {len(out) + 1}", default="", show_default=False).strip():
+    while True:
+        click.echo(f"setting {len(out) + 1}: ", nl=False)
+        line = sys.stdin.readline().strip()
+        if not line:
+            break
         out.append(line)
+    if not out:
+        click.echo()
+        _stop("No reading was typed, and nothing was written. Type how far each piece came off, in mm: 0.1 -0.05")
     return tuple(out)
 
 
@@ -438,7 +446,7 @@ def _text(file: Path) -> str:
     try:
         return _read(file).decode("utf-8")
     except UnicodeDecodeError:
-        _stop(f"{file} is not text in UTF-8. Save it so")
+        _stop(f"{file} is not text in UTF-8. Save it so (Save as, CSV UTF-8 or Encoding: UTF-8)")
 
 
 def _set_out_with(job: Path, family: str | None) -> "Rod":
@@ -529,7 +537,7 @@ def _write(file: Path, content: bytes) -> None:
 
 
 def _stop(message: str) -> NoReturn:
-    click.echo(f"{message}.", err=True)
+    click.echo(message if message.endswith("?") else f"{message}.", err=True)
     sys.exit(NOT_READ)
 
 

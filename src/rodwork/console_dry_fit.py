@@ -104,7 +104,8 @@ def print_accuracy(file: str, results: tuple[TrialResult, ...]) -> None:
         console.print(f"  rodwork accuracy {escape(file)} --of 'dowel jig' --setting '0.05 0.1' --setting '-0.1 -0.05'")
         return
     for r in results:
-        console.print(f"[bold]{escape(r.method)}, {r.kind}[/bold]: {r.readings} readings at {r.settings} settings")
+        settings = "one setting" if r.settings == 1 else f"{r.settings} settings"
+        console.print(f"[bold]{escape(r.method)}, {r.kind}[/bold]: {r.readings} readings at {settings}")
         for said in r.proves:
             console.print(f"  {escape(said)}")
         console.print(

@@ -15,11 +15,18 @@ from rodwork.model.own_accuracy import AccuracyFault, Readings, TrialResult
 from rodwork.model.rod import Rod
 
 
+def check_way(method: str, kind: str) -> None:
+    """Whether there is such a way of working with such an error. Raises AccuracyFault where there is none."""
+    from rodwork.fit.measuring import known_method
+
+    known_method(method, kind, assumed_accuracy())
+
+
 def readings_of(
     method: str | None, kind: str, settings: Sequence[str], table: str | None, where: str
 ) -> tuple[Readings, ...]:
     """Readings as typed, a text for each setting, and those of a table. Raises AccuracyFault."""
-    from rodwork.fit.measuring import read_csv, read_numbers
+    from rodwork.fit.readings import read_csv, read_numbers
 
     typed = tuple(read_numbers(text, f"setting {n}") for n, text in enumerate(settings, 1))
     own = (Readings(method=method, kind=kind, settings=typed),) if method is not None and typed else ()
@@ -49,7 +56,8 @@ def own_accuracy(
 
     Raises AccuracyFault.
     """
-    from rodwork.fit.measuring import file_of, joined, readings_in, result_of
+    from rodwork.fit.measuring import file_of, joined, result_of
+    from rodwork.fit.readings import readings_in
 
     kept = () if before is None else readings_in(before, where)
     readings = joined((*kept, *taken))

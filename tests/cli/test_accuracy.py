@@ -52,11 +52,14 @@ def test_a_table_is_read(file, tmp_path):
     ("words", "said"),
     [
         (("--of", "dowel jig", "--setting", "0.1 x"), '"x" is not a number'),
-        (("--of", "dowel jig", "--setting", "0.1 nan"), "nan is over 5 mm"),
+        (("--of", "dowel jig", "--setting", "0.1 nan"), '"nan" is not a number'),
+        (("--of", "dowel jig", "--setting", ""), "there is no reading in it"),
+        (("--of", "dowel jig", "--setting", "0.1 1e9"), "1e9 is over 5 mm"),
+        (("--of", "dowel jig", "--setting", "0.1 20"), "Is it the right piece?"),
         (("--of", "dowel jig", "--setting", "0.1"), "one reading says nothing"),
         (("--of", "dowel jig", "--setting", "0.1 0.1", "--setting", "0.1 0.1"), "no saw or jig is as true as that"),
         (("--of", "dowel jig", "--setting", "564.1 564.3"), "not its size"),
-        (("--of", "dowl jig", "--setting", "0.1 0.2"), "there is no such way of working"),
+        (("--of", "dowl jig", "--setting", "0.1 0.2"), 'there is no such way of working. Did you mean "dowel jig"?'),
         (("--of", "dowel jig", "--kind", "bevel", "--setting", "0.1 0.2"), "it has no such error"),
         (("--setting", "0.1 0.2"), "Say --of"),
         (("--csv", "nowhere.csv"), "there is no such file"),
@@ -67,6 +70,35 @@ def test_what_is_no_reading_is_refused_and_nothing_is_written(file, words, said)
     assert done.exit_code == 2
     assert said in done.stderr
     assert not file.exists()
+
+
+def test_a_way_of_working_that_is_none_is_told_before_anything_is_typed(file):
+    done = run(file, "--of", "dowl jig", typed="0.05 0.1\n\n")
+    assert done.exit_code == 2
+    assert "setting 1" not in done.output
+    assert done.stderr.endswith('Did you mean "dowel jig"?\n')
+
+
+@pytest.mark.parametrize("typed", ["", "\n", "  \n0.1 0.2\n"])
+def test_nothing_typed_is_said_and_nothing_is_written(file, typed):
+    done = run(file, "--of", "dowel jig", typed=typed)
+    assert done.exit_code == 2
+    assert "No reading was typed, and nothing was written." in done.stderr
+    assert not file.exists()
+
+
+def test_readings_that_end_without_an_empty_line_are_taken(file):
+    assert "2 readings at one setting" in run(file, "--of", "dowel jig", typed="0,05 0,1").output
+
+
+@pytest.mark.parametrize("text", ["setings = 1", "[readings.router.across]\nsettings = [[0.1, nan]]"])
+def test_a_file_that_is_wrong_is_told_and_left_as_it_is(file, text):
+    file.write_text(f'schema = "rodwork/accuracy/1"\n{text}\n', encoding="utf-8")
+    before = file.read_bytes()
+    done = run(file, "--of", "dowel jig", "--setting", "0.1 0.2")
+    assert done.exit_code == 2
+    assert done.stderr.startswith(str(file))
+    assert file.read_bytes() == before
 
 
 def test_what_is_typed_wrong_is_told_with_its_setting(file):

@@ -51,9 +51,17 @@ def test_length_and_width_may_be_typed_in_any_unit_and_stand_in_place_of_what_th
     }  # fmt: skip
 
 
+def test_two_figures_typed_for_one_size_are_refused(job):
+    done = run(job, "--cut", "G1-T 564.1", "--cut", "G1-T 560 x 318.9")
+    assert done.exit_code == 2
+    assert '"G1-T 560 x 318.9" and "G1-T 564.1" are two figures for one length' in done.stderr
+
+
 @pytest.mark.parametrize(
     ("typed", "said"),
     [
+        ("G1-T 564,1", "Write the decimal with a point"),
+        ("G1-T 318.9 x 564.8", "is 245.9 off. Is this the right board?"),
         ("G1-T", "is not a mark and its sizes"),
         ("", "is not a mark and its sizes"),
         ("G1-T 1 x 2 x 3 x 4", "is not a mark and its sizes"),

@@ -3,7 +3,8 @@
 import pytest
 
 from rodwork.catalogue.accuracy import assumed_accuracy
-from rodwork.fit.measuring import file_of, joined, read_csv, read_numbers, readings_in, result_of, shop_accuracy
+from rodwork.fit.measuring import file_of, joined, result_of, shop_accuracy
+from rodwork.fit.readings import readings_in
 from rodwork.fit.station import dry_fit_of
 from rodwork.model.dry_fit import NOT_MEASURED, sentence
 from rodwork.model.own_accuracy import AccuracyFault, Readings
@@ -61,22 +62,6 @@ def test_readings_of_one_method_are_gathered():
     assert joined((SIX, more, EIGHT))[0].settings == (*SIX.settings, (0.2,))
 
 
-def test_a_table_of_readings_is_gathered_by_setting():
-    table = "method,kind,setting,reading\ndowel jig,across,a,0.1\ndowel jig,across,a,0.05\ndowel jig,across,b,-0.1\n"
-    assert read_csv(table, "t.csv") == (
-        Readings(method="dowel jig", kind="across", settings=((0.1, 0.05), (-0.1,))),
-    )  # fmt: skip
-
-
-@pytest.mark.parametrize(
-    ("text", "said"),
-    [("x 0.1", "is not a number"), ("nan", "over 5 mm"), ("inf", "over 5 mm"), ("9", "over 5 mm"), (" ", "no reading")],
-)
-def test_what_is_no_reading_is_refused(text, said):
-    with pytest.raises(AccuracyFault, match=said):
-        read_numbers(text, "setting 1")
-
-
 @pytest.mark.parametrize(
     ("readings", "said"),
     [
@@ -91,16 +76,19 @@ def test_readings_that_say_nothing_are_refused(readings, said):
         result_of(readings, assumed_accuracy())
 
 
-@pytest.mark.parametrize(
-    ("text", "said"),
-    [("x =", "not TOML"), ("a = 1", "not a file of accuracies"),
-     ('schema = "rodwork/accuracy/1"\n[readings.router.across]\nsettings = []', "no readings")],
-)  # fmt: skip
-def test_a_file_that_is_none_is_refused(text, said):
-    with pytest.raises(AccuracyFault, match=said):
-        readings_in(text, "ours.toml")
+def test_pieces_that_read_all_alike_say_nothing_of_how_they_differ():
+    found = result_of(
+        Readings(method="dowel jig", kind="across", settings=((0.1, 0.1), (0.2, 0.2), (0.0, 0.0))), assumed_accuracy()
+    )
+    assert found.each == found.before.each
+    assert found.shared.value == pytest.approx(0.1)
+    assert "read all alike" in found.proves[0]
 
 
-def test_a_table_without_its_columns_is_refused():
-    with pytest.raises(AccuracyFault, match="no column kind"):
-        read_csv("method,setting,reading\n", "t.csv")
+def test_settings_that_differ_less_than_their_pieces_say_nothing_of_the_setting():
+    found = result_of(
+        Readings(method="dowel jig", kind="across", settings=((0.1, 0.2), (0.1, 0.2))), assumed_accuracy()
+    )
+    assert found.shared == found.before.shared
+    assert "The settings differ less than their pieces do" in found.proves[1]
+    assert found.proves[2].startswith("2 settings prove little")

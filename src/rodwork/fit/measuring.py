@@ -5,73 +5,25 @@ Three settings of two offcuts are what a shop will really do; eight of three are
 every job after adds a setting of one.
 """
 
-import csv
 import math
-import tomllib
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable
 from dataclasses import replace
-from io import StringIO
-from typing import Any
 
 import numpy as np
 
+from rodwork.fit.readings import LARGEST_MM, SCHEMA, SHOWN, did_you_mean, readings_in
 from rodwork.fit.statistics import Estimate, piece_to_piece, setting_to_setting
 from rodwork.model.accuracy import Accuracy, ErrorKind, Method, Sigma, Spread
 from rodwork.model.own_accuracy import AccuracyFault, Readings, TrialResult
 
-SCHEMA = "rodwork/accuracy/1"
-LARGEST_MM = 5.0  # a piece further off than this was not set to that figure
+ENOUGH = 8  # settings, of three pieces: the interval of either spread is then within about half and twice of it
 WIDEST = 50.0  # an interval has no end with one degree of freedom or so: it is written as this many times the figure
 KINDS: tuple[ErrorKind, ...] = ("size", "square", "bevel", "across", "stop", "marks", "depth")
 
 
-def read_numbers(text: str, where: str) -> tuple[float, ...]:
-    """Readings as typed, with spaces or commas between: "0.05 -0.1". Raises AccuracyFault."""
-    words = text.replace(",", " ").replace(";", " ").split()
-    if not words:
-        raise AccuracyFault(where, "there is no reading in it", "Write how far each piece came off, in mm: 0.1 -0.05")
-    return tuple(_number(word, where) for word in words)
-
-
-def _number(word: str, where: str) -> float:
-    try:
-        value = float(word)
-    except ValueError:
-        raise AccuracyFault(
-            where, f'"{word[:40]}" is not a number', "Write how far the piece came off, in mm"
-        ) from None
-    if not math.isfinite(value) or abs(value) > LARGEST_MM:
-        raise AccuracyFault(
-            where,
-            f"{word[:40]} is over {LARGEST_MM:g} mm",
-            "Write how far the piece came off the setting, not its size",
-        )
-    return value
-
-
-def read_csv(text: str, where: str) -> tuple[Readings, ...]:
-    """Readings from a table with the headings method, kind, setting, reading. Raises AccuracyFault."""
-    table = csv.DictReader(StringIO(text.lstrip("\ufeff")))
-    needed = ("method", "kind", "setting", "reading")
-    lacking = [n for n in needed if n not in (table.fieldnames or ())]
-    if lacking:
-        raise AccuracyFault(f"{where}:1", f"it has no column {lacking[0]}", f"Head the columns {', '.join(needed)}")
-    found: dict[tuple[str, str], dict[str, list[float]]] = {}
-    for number, row in enumerate(table, 2):
-        place = f"{where}:{number}"
-        settings = found.setdefault(((row["method"] or "").strip(), (row["kind"] or "").strip()), {})
-        settings.setdefault((row["setting"] or "").strip(), []).append(_number((row["reading"] or "").strip(), place))
-    if not found:
-        raise AccuracyFault(where, "there is no reading in it", "Write a line for each piece")
-    return tuple(
-        Readings(method=method, kind=kind, settings=tuple(tuple(v) for v in settings.values()))
-        for (method, kind), settings in found.items()
-    )
-
-
 def result_of(readings: Readings, accuracy: Accuracy) -> TrialResult:
     """What the readings of one method and kind come to. Raises AccuracyFault where they cannot be its readings."""
-    method = _known(readings, accuracy)
+    method = known_method(readings.method, readings.kind, accuracy)
     known: ErrorKind = next(k for k in KINDS if k == readings.kind)
     values = [v for setting in readings.settings for v in setting]
     where = f"{readings.method}, {readings.kind}"
@@ -87,22 +39,20 @@ def result_of(readings: Readings, accuracy: Accuracy) -> TrialResult:
     return TrialResult(
         method=method.name, kind=known, settings=len(readings.settings), readings=len(values),
         each=_sigma(each) if each else before.each, shared=_sigma(shared) if shared else before.shared,
-        before=before, proves=_proves(each, shared, len(readings.settings)),
+        before=before, proves=_proves(each, shared, readings.settings),
     )  # fmt: skip
 
 
-def _known(readings: Readings, accuracy: Accuracy) -> Method:
+def known_method(name: str, kind: str, accuracy: Accuracy) -> Method:
+    """The way of working of this name, which makes errors of this kind. Raises AccuracyFault."""
     named = {m.name: m for m in accuracy.methods}
-    method = named.get(readings.method)
+    method = named.get(name)
     if method is None:
+        raise AccuracyFault(f'"{name[:SHOWN]}"', "there is no such way of working", did_you_mean(name, tuple(named)))
+    if kind not in method.errors:
         raise AccuracyFault(
-            f'"{readings.method[:40]}"', "there is no such way of working", f"Write one of: {', '.join(named)}"
+            f'{name}, "{kind[:SHOWN]}"', "it has no such error", did_you_mean(kind, tuple(method.errors))
         )
-    if readings.kind not in method.errors:
-        raise AccuracyFault(
-            f"{readings.method}, {readings.kind[:40]!r}", "it has no such error",
-            f"Write one of: {', '.join(method.errors)}",
-        )  # fmt: skip
     return method
 
 
@@ -121,11 +71,15 @@ def _each(settings: tuple[tuple[float, ...], ...]) -> Estimate | None:
 
 
 def _shared(settings: tuple[tuple[float, ...], ...]) -> Estimate | None:
-    """From setting to setting, from those that have the most common number of pieces."""
+    """From setting to setting, from those that have the most common number of pieces.
+
+    None too where they lie closer together than their pieces would let them by chance: no interval is left of it.
+    """
     sizes = [len(s) for s in settings]
     common = max(set(sizes), key=lambda n: (sizes.count(n), n))
     alike = [s for s in settings if len(s) == common]
-    return setting_to_setting(np.array(alike)) if len(alike) > 1 else None
+    found = setting_to_setting(np.array(alike)) if len(alike) > 1 else None
+    return found if found is not None and found.high > 0 else None
 
 
 def _sigma(found: Estimate) -> Sigma:
@@ -136,21 +90,30 @@ def _sigma(found: Estimate) -> Sigma:
     )  # fmt: skip
 
 
-def _proves(each: Estimate | None, shared: Estimate | None, settings: int) -> tuple[str, ...]:
+def _proves(
+    each: Estimate | None, shared: Estimate | None, settings: tuple[tuple[float, ...], ...]
+) -> tuple[str, ...]:  # fmt: skip
     """How little few readings prove, in words."""
     said = []
-    if each is None:
+    if each is None and any(len(pieces) > 1 for pieces in settings):
+        said.append(
+            "Pieces of one setting read all alike, which says nothing of how they differ: read to 0.05 or finer."
+        )
+    elif each is None:
         said.append("Nothing is known of how pieces of one setting differ: measure two pieces at a setting.")
     else:
         said.append(f"Piece to piece: {each.value:.2f}; it may be {_least(each.low)} and it may be {_most(each.high)}.")
-    if shared is None:
+    if shared is None and len(settings) > 1:
+        said.append("The settings differ less than their pieces do: nothing is known of the setting itself yet.")
+    elif shared is None:
         said.append("Nothing is known of the setting itself: set the machine anew and measure again.")
     else:
         said.append(
             f"Setting to setting: {shared.value:.2f}; anything from {_least(shared.low)} to {_most(shared.high)}."
         )
-    if settings < 8:
-        said.append(f"{settings} settings prove little: every first-off you type in makes it surer. Eight of three do.")
+    if len(settings) < ENOUGH:
+        prove = f"{len(settings)} settings prove" if len(settings) > 1 else "One setting proves"
+        said.append(f"{prove} little: every first-off you type in makes it surer. Eight of three do.")
     return tuple(said)
 
 
@@ -191,31 +154,6 @@ def file_of(results: Iterable[TrialResult], readings: Iterable[Readings]) -> str
         lines += ["", f'[readings."{taken.method}".{taken.kind}]', *(f"# {said}" for said in result.proves)]
         lines.append("settings = [" + ", ".join(str(list(s)) for s in taken.settings) + "]")
     return "\n".join(lines) + "\n"
-
-
-def readings_in(text: str, where: str) -> tuple[Readings, ...]:
-    """The readings of a shop's own file. Raises AccuracyFault."""
-    try:
-        table = tomllib.loads(text)
-    except tomllib.TOMLDecodeError as problem:
-        raise AccuracyFault(where, f"it is not TOML: {problem}", "Let `rodwork accuracy` write it") from None
-    if table.get("schema") != SCHEMA:
-        raise AccuracyFault(where, "it is not a file of accuracies", f'Its first line is schema = "{SCHEMA}"')
-    found = table.get("readings", {})
-    if not isinstance(found, dict):
-        raise AccuracyFault(where, "readings is not a table", 'Write [readings."dowel jig".across]')
-    return tuple(
-        Readings(method=str(method), kind=str(kind), settings=_settings(row, f"{where}: {method}, {kind}"))
-        for method, kinds in found.items()
-        for kind, row in (kinds.items() if isinstance(kinds, dict) else ())
-    )
-
-
-def _settings(row: Any, where: str) -> tuple[tuple[float, ...], ...]:
-    settings = row.get("settings") if isinstance(row, Mapping) else None
-    if not isinstance(settings, list) or not all(isinstance(s, list) and s for s in settings) or not settings:
-        raise AccuracyFault(where, "it has no readings", "Write settings = [[0.1, 0.05], [-0.1, -0.05]]")
-    return tuple(tuple(_number(str(v), where) for v in s) for s in settings)
 
 
 def shop_accuracy(assumed: Accuracy, text: str | None, where: str) -> Accuracy:

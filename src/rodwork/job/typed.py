@@ -18,9 +18,15 @@ def with_typed(job: Job, typed: Sequence[str]) -> Job:
     """The job with these boards as cut, each in place of what its file says of that size. Raises JobFaults."""
     measured = {board.mark: board for board in job.measured}
     faults: list[Fault] = []
+    seen: dict[tuple[str, Dimension], str] = {}
     for one in typed:
         try:
             mark, sizes = _read(one, job.units)
+            for dimension in sizes:
+                if (mark, dimension) in seen:
+                    also = shown(seen[mark, dimension])
+                    raise Wrong(f"and {also} are two figures for one {dimension}", "Leave one of them out")
+                seen[mark, dimension] = one
             measured[mark] = measured.get(mark, MeasuredBoard(mark=mark)).but(sizes)
         except Wrong as wrong:
             faults.append(Fault(file=TYPED, line=0, path=(), what=f"{shown(one)} {wrong.why}", mend=wrong.mend))
@@ -30,9 +36,9 @@ def with_typed(job: Job, typed: Sequence[str]) -> Job:
 
 
 def _read(typed: str, unit: Unit) -> tuple[str, dict[Dimension, float]]:
-    mark, _, sizes = typed.strip().partition(" ")
-    words = re.split(r"\s+[xX]\s+|(?<=\d)[xX](?=\d)", sizes.strip())
-    if not mark or not sizes.strip() or len(words) > len(DIMENSIONS):
+    mark, *sizes = typed.split(maxsplit=1)[:2] or [""]
+    words = re.split(r"\s+[xX×]\s+|(?<=\d)[xX×](?=\d)", sizes[0].strip()) if sizes else []
+    if not words or len(words) > len(DIMENSIONS):
         raise Wrong("is not a mark and its sizes", "Write the length, or length x width: --cut 'G1-T 564.1'")
     return mark, dict(_sizes(mark, words, unit))
 
