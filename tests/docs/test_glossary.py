@@ -45,12 +45,12 @@ def test_words_are_in_the_order_of_the_alphabet():
 
 def test_what_every_role_of_a_board_is_called_stands_in_the_glossary():
     """A role that is made so far is a word that is printed."""
-    from rodwork.carcass.build import _SHOWS
+    from rodwork.carcass.site import SHOWS
     from rodwork.model.panel import Role
 
-    assert set(_SHOWS) <= set(get_args(Role))
+    assert set(SHOWS) <= set(get_args(Role))
     known = " ".join(trade_words()).lower()
-    for role in _SHOWS:
+    for role in SHOWS:
         assert role.split()[-1] in known, role
 
 
