@@ -82,8 +82,8 @@ def _drop(active: _Active, k: int, at: int) -> int:
 
 
 @compiled
-def _invert(rows: Rows, active: _Active, k: int) -> bool:
-    """Inverse of the active block from its Cholesky factor; False where it has none."""
+def _invert(rows: Rows, active: _Active, k: int) -> int:
+    """Inverse of the active block from its Cholesky factor. Gives -1, or which row depends on those before it."""
     low, inverse = np.zeros((k, k)), active.inverse
     for i in range(k):
         for j in range(i + 1):
@@ -93,7 +93,7 @@ def _invert(rows: Rows, active: _Active, k: int) -> bool:
                 value -= low[i, t] * low[j, t]
             if i == j:
                 if value <= 1e-13 * whole:
-                    return False
+                    return i
                 low[i, i] = np.sqrt(value)
             else:
                 low[i, j] = value / low[j, j]
@@ -109,7 +109,7 @@ def _invert(rows: Rows, active: _Active, k: int) -> bool:
             for t in range(i + 1, k):
                 value -= low[t, i] * inverse[t, column]
             inverse[i, column] = value / low[i, i]
-    return True
+    return -1
 
 
 @compiled
@@ -122,9 +122,15 @@ def _over(rows: Rows, value: float, slack: float, i: int, side: float) -> float:
 
 @compiled
 def _refresh(rows: Rows, r0: Array, slack: float, active: _Active, k: int) -> int:
-    """Solve the multipliers of the active rows afresh, dropping those that pull. Gives how many are left, or -1."""
-    if not _invert(rows, active, k):
-        return -1
+    """Solve the multipliers of the active rows afresh, dropping those that pull. Gives how many are left.
+
+    A row that depends on others, let in by dust in the inverse, goes first: where it is violated still, it comes back.
+    """
+    dependent = _invert(rows, active, k)
+    while dependent >= 0:
+        k -= 1
+        active.row[dependent], active.side[dependent] = active.row[k], active.side[k]
+        dependent = _invert(rows, active, k)
     while k > 0:
         worst, at = 0.0, -1
         for a in range(k):
@@ -253,8 +259,6 @@ def active_sets(
             give, wrong = _values(rows, r0[n], slack[n], active, k, value)
             if wrong > 10 * TOLERANCE_MM or again:
                 k = _refresh(rows, r0[n], slack[n], active, k)
-                if k < 0:
-                    break
                 give, _ = _values(rows, r0[n], slack[n], active, k, value)
         counts[n] = max(k, 0)
         for a in range(counts[n]):
