@@ -412,6 +412,7 @@ def _dry_fit(rod: "Rod", job: Path, samples: int, seed: int, done: Callable[[int
 
 def _least_chance(rod: "Rod", job: Path) -> float | None:
     """How often the worst cabinet goes together, with the shop's own accuracies where there are any."""
+    _one_thread_for_algebra()
     from rodwork.model.own_accuracy import AccuracyFault
     from rodwork.own_accuracy import least_chance
 

@@ -23,8 +23,12 @@ def source(key: str, sigma: float) -> Source:
 
 def run_of(
     at: list[float], sigma: float, u: Limits = FREE, v: Limits = FREE, is_round: bool = False, locked: bool = False,
+    joints: tuple[str, ...] = ("run",),
 ) -> LinearModel:  # fmt: skip
-    """Holes in both halves at these places, each off by sigma on either axis; residuals A less B."""
+    """Holes in both halves at these places, each off by sigma on either axis; residuals A less B.
+
+    Several joints: the same holes once more for each.
+    """
     build = two_boards()
     sources: dict[str, Source] = {}
     for i, y in enumerate(at):
@@ -39,5 +43,6 @@ def run_of(
                 sources[key] = source(key, sigma)
                 form = form.plus(Form(form.q * 0.0, {key: sign}))
             residuals.append(form)
-        build.fixing("run", residuals[0], residuals[1], (u, v), is_round=is_round, at_mm=y)
+        for joint in joints:
+            build.fixing(joint, residuals[0], residuals[1], (u, v), is_round=is_round, at_mm=y)
     return build.done(sources, {})

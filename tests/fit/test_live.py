@@ -1,12 +1,15 @@
 """The answer while somebody types, against closed forms, against the kernel on the same rows, and against Monte Carlo."""
 
+from dataclasses import replace
+from itertools import combinations
+
 import numpy as np
 import pytest
 from scipy.stats import norm, studentized_range
 
 from rodwork.fit.builder import Limits
 from rodwork.fit.draws import draw
-from rodwork.fit.live import live, live_chance
+from rodwork.fit.live import _circle, live, live_chance, row_chance
 from rodwork.fit.solve import SIGNED, as_drilled, factored, verdict
 from rodwork.fit.station import least_chance
 from tests.building import back, recipe
@@ -73,6 +76,47 @@ def test_a_carcass_that_holds_itself_is_said_a_little_too_high_never_too_low():
     m = model(rod, scaled(3.0))
     whole = (verdict(factored(m, SIGNED), draw(m.sources, 2000, 3)).give_mm <= EASE).mean()
     assert live_chance(m, EASE) >= whole - 0.01
+
+
+def test_joints_that_fail_together_are_said_too_low_as_its_page_tells():
+    """Two joints of the very same errors: whole it is the chance of one, by the studentized range; the product, of two."""
+    m = run_of([40, 90, 140, 190], 0.08, u=PLAY, joints=("one", "other"))
+    one = studentized_range.cdf(2 * 0.15 / (0.08 * np.sqrt(2)), 4, np.inf)
+    z = draw(m.sources, 10_000, 3)
+    assert (verdict(factored(m, SIGNED), z).give_mm <= 0.05).mean() == pytest.approx(one, abs=0.015)
+    assert live_chance(m, 0.05) == pytest.approx(one**2, abs=0.012)
+
+
+def test_an_edit_that_leaves_the_rows_asks_none_again():
+    """A wider and taller box has the same rows of dowels; another depth has others."""
+    row_chance.cache_clear()
+    first = live(model(box()), EASE)
+    asked = row_chance.cache_info().misses
+    assert live(model(box(width_mm=750.0, height_mm=900.0)), EASE).joints == first.joints
+    assert row_chance.cache_info().misses == asked
+    assert live(model(box(depth_mm=420.0)), EASE).joints != first.joints
+    assert row_chance.cache_info().misses > asked
+
+
+def test_the_order_of_the_sources_is_of_no_account():
+    m = model(box())
+    turned = replace(m, holds=replace(m.holds, along_z=m.holds.along_z[:, ::-1], across_z=m.holds.across_z[:, ::-1]))
+    before = live_chance(m, EASE)
+    row_chance.cache_clear()
+    assert live_chance(turned, EASE) == before
+
+
+@pytest.mark.parametrize("n", [2, 3, 5])
+def test_the_smallest_circle_is_that_of_every_circle_through_two_or_three(n):
+    """Against each candidate tried in turn, by its centre: the least that holds all points. 200 draws, seed 4."""
+    points = np.random.default_rng(4).normal(size=(200, n, 2))
+    found = np.sqrt(_circle(points[:, :, 0].T, points[:, :, 1].T))
+    for radius, at in zip(found, points, strict=True):
+        centres = [(at[i] + at[j]) / 2 for i, j in combinations(range(n), 2)]
+        for i, j, k in combinations(range(n), 3):
+            turned = 2 * np.array([at[j] - at[i], at[k] - at[i]])
+            centres.append(np.linalg.solve(turned, [at[j] @ at[j] - at[i] @ at[i], at[k] @ at[k] - at[i] @ at[i]]))
+        assert radius == pytest.approx(min(np.linalg.norm(at - c, axis=1).max() for c in centres), rel=1e-6)
 
 
 def test_spreads_are_those_of_the_linear_model_and_the_product_is_that_of_its_joints():

@@ -101,11 +101,40 @@ Arrays = Callable[[Iterable[Form]], tuple[Array, Array]]  # forms -> (number of 
 Rows = tuple[Array, Array, Array, Array, Array, Ints, Bools]  # of q, of z, low, high, give, joints, between
 
 
+class _Table:
+    """Every form once, as one row of q and one of z, however often it is asked for; only sources of some effect.
+
+    `forms` say which sources are of effect; `more` are forms that may name others, which are then left out.
+    """
+
+    def __init__(self, forms: Iterable[Form], more: Iterable[Form], sources: Mapping[str, Source]) -> None:
+        distinct = {id(form): form for form in forms}
+        counted = len(distinct)
+        distinct.update((id(form), form) for form in more)
+        self._row = {key: i for i, key in enumerate(distinct)}
+        self._q = np.array([form.q for form in distinct.values()])
+        at = {key: i for i, key in enumerate(sources)}
+        named = [form.z for form in distinct.values()]
+        z = np.zeros((len(distinct), len(at)))
+        rows = np.repeat(np.arange(len(named)), [len(of) for of in named])
+        z[rows, [at[key] for of in named for key in of]] = [value for of in named for value in of.values()]
+        sigma = np.array([source.sigma for source in sources.values()])
+        used = (z[:counted] != 0).any(axis=0) & (sigma > 0)
+        self._z = z[:, used] * sigma[used]
+        self.sources = tuple(source for source, is_used in zip(sources.values(), used, strict=True) if is_used)
+
+    def of(self, forms: Iterable[Form]) -> tuple[Array, Array]:
+        """(number of forms, n) and (number of forms, p)."""
+        rows = [self._row[id(form)] for form in forms]
+        return self._q[rows], self._z[rows]
+
+
 class Builder:
     """Gathers rows, aims and outputs; `done` makes the arrays."""
 
     def __init__(self, boards: Iterable[Stand], standing_still: str, give: Give) -> None:
         self.boards = {b.id: b for b in boards}
+        self._to_board = {b.id: transpose(b.axes) for b in self.boards.values()}
         self.columns: dict[tuple[str, int], int] = {}
         for board in self.boards.values():
             for i in range(8 if board.bends else 6):
@@ -127,7 +156,8 @@ class Builder:
         b = self.boards[board]
         arm = sub(point, b.middle)
         turn = scale(cross(arm, way), PER_MRAD)  # (r x arm) . way = r . (arm x way)
-        moves = (*turn, *(_bending(b, arm, way) if b.bends else ()))
+        own = self._to_board[board]
+        moves = (*turn, *_bending(b.size, apply(own, arm), apply(own, way))) if b.bends else turn
         q = np.zeros(self.n)
         first = self.columns.get((board, 0))  # the columns of a board stand together
         if first is not None:
@@ -181,30 +211,18 @@ class Builder:
 
     def done(self, sources: Mapping[str, Source], sizes: Mapping[str, Mapping[str, float]]) -> LinearModel:
         """The arrays. `sources` is every source that a form may name; those of no effect are left out."""
-        used = {key for form in self._forms() for key, value in form.z.items() if value}
-        used.update(key for size in sizes.values() for key in size)
-        keys = [key for key in sources if key in used and sources[key].sigma > 0]
-        at = {key: i for i, key in enumerate(keys)}
-
-        def arrays(forms: Iterable[Form]) -> tuple[Array, Array]:
-            forms = list(forms)
-            q = np.array([f.q for f in forms]).reshape(len(forms), self.n)
-            z = np.zeros((len(forms), len(keys)))
-            for i, form in enumerate(forms):
-                for key, value in form.z.items():
-                    if key in at:
-                        z[i, at[key]] += value * sources[key].sigma
-            return q, z
-
+        size_forms = [Form(np.zeros(self.n), dict(size)) for size in sizes.values()]
+        table = _Table([*self._forms(), *size_forms], [f for h in self._holds for f in (h.along, h.across)], sources)
+        arrays = table.of
         row_q, row_z, low, high, give, row_joint, row_between = self._all_rows(arrays)
         aim_q, aim_z = arrays(f for f, _ in self._aims)
         out_q, out_z = arrays(self._outputs.values())
-        _, size_z = arrays(Form(np.zeros(self.n), dict(size)) for size in sizes.values())
+        _, size_z = arrays(size_forms)
         return LinearModel(
             row_q=row_q, row_z=row_z, low=low, high=high, give=give, row_joint=row_joint, row_between=row_between,
             aim_q=aim_q, aim_z=aim_z, aim_kind=np.array([kind for _, kind in self._aims], dtype=np.int64),
             out_q=out_q, out_z=out_z,
-            outputs=tuple(self._outputs), joints=tuple(self._joints), sources=tuple(sources[k] for k in keys),
+            outputs=tuple(self._outputs), joints=tuple(self._joints), sources=table.sources,
             holds=self._all_holds(arrays), sizes=dict(zip(sizes, size_z, strict=True)),
         )  # fmt: skip
 
@@ -219,7 +237,8 @@ class Builder:
         held = self._holds
         limits = np.array([[(lim.low, lim.high) for lim in h.limits] for h in held]).reshape(len(held), 2, 2)
         return Holds(
-            joint=np.array([h.joint for h in held], dtype=np.int64), at=np.array([h.at for h in held]),
+            joint=np.array([h.joint for h in held], dtype=np.int64),
+            at=np.array([h.at for h in held], dtype=np.float64),
             along_z=arrays(h.along for h in held)[1], across_z=arrays(h.across for h in held)[1],
             along=limits[:, 0].T, across=limits[:, 1].T, round=np.array([h.is_round for h in held], dtype=np.bool_),
         )  # fmt: skip
@@ -267,12 +286,9 @@ class Builder:
             self._aims.append((Form(q), FLEX))
 
 
-def _bending(board: Stand, arm: Vec, way: Vec) -> tuple[float, float]:
-    """Along `way`, per mm of twist and per mm of bow, at `arm` from the middle of the board."""
-    to_board = transpose(board.axes)
-    x, y, zeta = apply(to_board, arm)
-    along, across, out = apply(to_board, way)
-    length, width, _ = board.size
+def _bending(size: Vec, arm: Vec, way: Vec) -> tuple[float, float]:
+    """Along `way`, per mm of twist and per mm of bow, at `arm` from the middle of the board: both in its own axes."""
+    (x, y, zeta), (along, across, out), (length, width, _) = arm, way, size
     xi, eta = 2 * x / length, 2 * y / width
     twist = out * xi * eta - zeta * (along * eta * 2 / length + across * xi * 2 / width)
     bow = out * (1 - xi * xi) + zeta * along * 4 * xi / length

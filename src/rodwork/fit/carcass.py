@@ -1,7 +1,8 @@
 """One cabinet of a Rod as a linear model: what joints hold, what shoulders stop, and what a maker would see."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, field
+from itertools import product
 from math import inf
 from typing import Literal
 
@@ -55,14 +56,18 @@ def _stand(part: Part) -> Stand:
     )  # fmt: skip
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(slots=True)
 class _Meeting:
-    """One joint and all that it brings into the model."""
+    """One joint and all that it brings into the model; `deep`: how far the guest goes into the host, mm."""
 
     joint: Joint
     cabinet: RodCabinet
     build: Builder
     errors: Errors
+    deep: float = field(init=False)
+
+    def __post_init__(self) -> None:
+        self.deep = self._depth_into_host()
 
     @property
     def host(self) -> str:
@@ -79,7 +84,7 @@ class _Meeting:
             located = self._fixing(fixing) or located
         if not located:
             self._held_by_hand()
-        if self._depth_into_host() < FLUSH_MM and self.joint.fixings:
+        if self.deep < FLUSH_MM and self.joint.fixings:
             give = self.errors.accuracy.give
             for point in self._corners():
                 gap = self._gap(point)
@@ -162,7 +167,7 @@ class _Meeting:
         if not open_to_one_side:
             for name, point in self._ends_of_run():
                 self._between_walls(fixing, feature, name, point)
-        room = void.depth - self._depth_into_host()
+        room = void.depth - self.deep
         if abs(dot(self.cabinet.part[self.host].pose.direction_to_cabinet(void.into), self.joint.contact.out)) < 0.9:
             return not open_to_one_side
         give = self.errors.accuracy.give
@@ -292,13 +297,12 @@ class _Meeting:
         return register.bears if dot(facing, way) > FACES else None
 
     def _depth_into_host(self) -> float:
-        """How far the guest goes into the host, mm: the furthest corner of the edge, end or face that is joined."""
+        """The furthest corner of the edge, end or face of the guest that is joined."""
         contact, board = self.joint.contact, self.cabinet.part[self.guest]
         joined = contact.guest_register.bears
-        corners = (
-            board.pose.to_cabinet(_on(joined, board, (x, y, z)))
-            for x in (0.0, board.size[0]) for y in (0.0, board.size[1]) for z in (0.0, board.size[2])
-        )  # fmt: skip
+        reaches: list[tuple[float, ...]] = [(0.0, size) for size in board.size]
+        reaches[axis_of(joined)] = (0.0,)
+        corners = (board.pose.to_cabinet(_on(joined, board, (x, y, z))) for x, y, z in product(*reaches))
         return max(0.0, dot(contact.from_point, contact.out) - min(dot(c, contact.out) for c in corners))
 
     def _corners(self) -> Iterator[Vec]:

@@ -57,6 +57,7 @@ class Errors:
     _saws: dict[tuple[str, str], Setup] = field(default_factory=dict)
     _methods: dict[str, Method] = field(default_factory=dict)
     _fences: dict[str, str] = field(default_factory=dict)
+    _known: dict[tuple[str, str], Off] = field(default_factory=dict)  # by (part, dimension or surface): never changed
 
     def __post_init__(self) -> None:
         for setup in self.rod.setups:
@@ -87,7 +88,7 @@ class Errors:
         ends: tuple[Surface, Surface] = (
             ("left_end", "right_end") if dimension == "length" else ("face_edge", "far_edge")
         )
-        out = self._sawn(part, dimension)
+        out = dict(self._sawn(part, dimension))
         for surface in ends:
             _merge(out, self._edged(part, surface))
         return out
@@ -141,12 +142,19 @@ class Errors:
         `own` tells two places of one channel apart.
         """
         setup, entry = self._at[part, feature]
+        kind: ErrorKind = "marks" if setup.stop == "marks" else "stop"
         out: Off = {}
-        if entry.across is not None:
-            _merge(out, *self._reading(setup, entry, entry.across, at, way, "across", own))
-        if entry.along is not None and setup.stop != ():
-            kind: ErrorKind = "marks" if setup.stop == "marks" else "stop"
-            _merge(out, *self._reading(setup, entry, entry.along, at, way, kind, own))
+        readings: tuple[tuple[Reading | None, ErrorKind], ...] = (
+            (entry.across, "across"),
+            (entry.along if setup.stop != () else None, kind),
+        )
+        for reading, of in readings:
+            if reading is None:
+                continue
+            bears = entry.bears or reading.from_surface
+            along_way = dot(reckoned_outwards(self.part(part), bears, reading.from_surface), way)
+            if along_way:  # most readings lie square to the way that is asked
+                _merge(out, self._reading(setup, entry, reading, at, of, own), along_way)
         return out
 
     def depth(self, part: str, feature: str) -> Off:
@@ -161,10 +169,8 @@ class Errors:
         """How far off flush a board is held while it is fixed in place."""
         return self._each(HAND, "marks", f"{joint}|{place}")
 
-    def _reading(
-        self, setup: Setup, entry: SetupFeature, reading: Reading, at: Vec, way: Vec, kind: ErrorKind, own: str
-    ) -> tuple[Off, float]:
-        """Off against the way that the number runs, and how much of that lies along `way`."""
+    def _reading(self, setup: Setup, entry: SetupFeature, reading: Reading, at: Vec, kind: ErrorKind, own: str) -> Off:
+        """Off against the way that the number runs."""
         part, worked = entry.part, entry.bears or reading.from_surface
         out = self.datum(part, worked, reading.from_surface, at)
         if kind == "across":
@@ -175,7 +181,7 @@ class Errors:
         elif kind == "stop":
             _merge(out, self._shared(setup.tool, kind, f"{setup.tool}|{reading.word}|{reading.mm:g}"), -1.0)
         _merge(out, self._each(setup.tool, kind, f"{part}|{entry.feature}|{own}"), -1.0)
-        return out, dot(reckoned_outwards(self.part(part), worked, reading.from_surface), way)
+        return out
 
     def _line(self, part: str, reading: Reading, at: Vec) -> Off:
         """A line is marked at both edges of the board, and the batten lies between the two marks."""
@@ -193,6 +199,12 @@ class Errors:
         return self._fences[setup.fence.id]
 
     def _sawn(self, part: str, dimension: str) -> Off:
+        found = self._known.get((part, dimension))
+        if found is None:
+            found = self._known[part, dimension] = self._sawn_anew(part, dimension)
+        return found
+
+    def _sawn_anew(self, part: str, dimension: str) -> Off:
         setup = self._saws.get((part, dimension))
         if setup is None or setup.fence is None:
             return {}
@@ -226,6 +238,12 @@ class Errors:
         }
 
     def _thickness(self, part: str) -> Off:
+        found = self._known.get((part, "thickness"))
+        if found is None:
+            found = self._known[part, "thickness"] = self._thickness_anew(part)
+        return found
+
+    def _thickness_anew(self, part: str) -> Off:
         board = self.part(part).board
         stock = self.rod.boards.get(board)
         as_sold = stock is None or stock.actual == stock.thickness

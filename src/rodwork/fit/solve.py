@@ -66,10 +66,9 @@ class Factored:
 
 def factored(model: LinearModel, weights: Weights) -> Factored:
     """Everything that does not depend on the draws."""
-    w = weights.of(model.aim_kind)
-    hessian = model.aim_q.T @ (model.aim_q * w[:, None]) + weights.ridge * np.eye(model.row_q.shape[1])
+    hessian, pull = _aims(model, weights)
     factor = cho_factor(hessian)
-    to_pose = -cho_solve(factor, model.aim_q.T @ (model.aim_z * w[:, None]))
+    to_pose = -cho_solve(factor, pull)
     answer = cho_solve(factor, model.row_q.T)
     gram = model.row_q @ answer
     return Factored(
@@ -80,6 +79,12 @@ def factored(model: LinearModel, weights: Weights) -> Factored:
             low=model.low, high=model.high,
         ),
     )  # fmt: skip
+
+
+def _aims(model: LinearModel, weights: Weights) -> tuple[Array, Array]:
+    """(n, n) and (n, p): the pose without rows is where  hessian q + pull z = 0."""
+    weighed = model.aim_q.T * weights.of(model.aim_kind)
+    return weighed @ model.aim_q + weights.ridge * np.eye(model.row_q.shape[1]), weighed @ model.aim_z
 
 
 def on_sides(table: Array) -> Array:
@@ -185,8 +190,8 @@ def as_drilled(model: LinearModel, output: str) -> Array:
 
 def all_as_drilled(model: LinearModel) -> Array:
     """(k, p) every output, as `as_drilled` gives it."""
-    ready = factored(model, AS_DRILLED)
-    linear: Array = model.out_q @ ready.to_pose + model.out_z
+    hessian, pull = _aims(model, AS_DRILLED)
+    linear: Array = model.out_z - model.out_q @ cho_solve(cho_factor(hessian), pull)
     return linear
 
 
