@@ -15,6 +15,7 @@ from rodwork.model.finish import Finish
 from rodwork.model.job import CabinetEdging, Pins
 from tests.building import back, cabinet, job, recipe, rod, rod_of
 from tests.cabinets import built
+from tests.checks.clothes_rails import with_rail
 from tests.checks.own import BOLT, disc, hook, mortise, own
 from tests.checks.run_cases import RUNS, run_rod
 from tests.checks.shop import BASE, board, bore, rod_of_boards
@@ -81,6 +82,9 @@ IN_THE_JOB = {
         "drawers": drawers(1),
         "depth_mm": 400.0,
     },
+    "clothes_rail_depth": with_rail(depth_mm=500.0),
+    "clothes_rail_height": with_rail(clothes="long", height_mm=1400.0),
+    "clothes_rail_span": with_rail(width_mm=1300.0),
     "bores_that_show": {"corner_joint": recipe("screw")},
     "lifting": {},
     "out_of_reach": {"corner_joint": own(BOLT), "openings": (45.0, "rest"), "loose_shelves": (0, 0)},

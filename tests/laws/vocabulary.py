@@ -65,9 +65,9 @@ def texts(draw):
     for place, families in (("corner", corner), ("shelf", SHELF), ("divider", CORNER)):
         recipes += joint(place, f'"{draw(st.sampled_from(families))}"')
         lines.append(f'{place}_joint = "{place}"')
-    kind = draw(st.sampled_from(["wall", "base", "tall", "bookcase", "open box"]))
+    kind = draw(st.sampled_from(["wall", "base", "tall", "wardrobe", "bookcase", "open box"]))
     bays, shelves = draw(st.integers(1, 3)), draw(st.integers(0, 3))
-    height = draw(st.integers(1600, 2200) if kind == "tall" else st.integers(420 + 260 * shelves, 1500))
+    height = draw(st.integers(1600, 2200) if kind in ("tall", "wardrobe") else st.integers(420 + 260 * shelves, 1500))
     width, depth = draw(st.integers(360, 800)) + 380 * (bays - 1), draw(st.integers(280, 600))
     lines += [
         f'kind = "{kind}"', f'sides = "{sides}"', f"width = {width}", f"height = {height}",
@@ -83,7 +83,9 @@ def texts(draw):
         + draw(footed())
         + draw(hung())
     )
-    lines += [f"loose_shelves = {draw(st.integers(0, 2))}"] if draw(st.booleans()) else []
+    rail = draw(clothes(bays, shelves + 1, lines)) if kind == "wardrobe" or draw(st.integers(0, 5)) == 0 else []
+    lines += rail
+    lines += [f"loose_shelves = {draw(st.integers(0, 2))}"] if not rail and draw(st.booleans()) else []
     if draw(st.integers(0, 3)) == 0:
         height, lines = on_grid(height, lines)
     actual = draw(st.sampled_from([16.0, 17.6, 18.0, 18.3]))
@@ -250,6 +252,29 @@ def fronts(draw, bays, openings):
             f'drawers = {{ number = {number}, bottom_board = "birch6", joint = "drawer", style = "{style}"{draw(figured())} }}'
         )
     return lines
+
+
+@st.composite
+def clothes(draw, bays, openings, lines):
+    """A clothes rail in an opening with no drawers, in every bay or in one; there, loose shelves in the others."""
+    drawn = next((line for line in lines if line.startswith("drawers")), "")
+    taken = int(m[1]) if (m := re.search(r"opening = (\d+)", drawn)) else openings if drawn else 0
+    free = [n for n in range(1, openings + 1) if n != taken]
+    if not free:
+        return []
+    at, one = draw(st.sampled_from(free)), bays > 1 and draw(st.booleans())
+    tube = draw(st.sampled_from(["", ", diameter = 25", ', oval = [36, 18], clothes = "long"', ", supports = 1"]))
+    socket = draw(
+        st.sampled_from(["", "", ", socket = { bores = [{ up = 22, forward = 9 }, { up = -12, forward = -9 }] }"])
+    )
+    where = f", bays = [{draw(st.integers(1, bays))}]" if one else ""
+    shelves = [0] * openings
+    if one:
+        shelves[at - 1] = draw(st.integers(0, 1))
+    below = draw(st.integers(45, 90))
+    return [
+        f"clothes_rails = {{ opening = {at}, below = {below}{where}{tube}{socket} }}", f"loose_shelves = {shelves}"
+    ]  # fmt: skip
 
 
 @st.composite

@@ -8,6 +8,7 @@ from rodwork.carcass import drilled_sides, mitres, rails, under_roof
 from rodwork.carcass.battens import battens
 from rodwork.carcass.boards import LEFT_SIDE, LYING, NO_NOTCH, RIGHT_SIDE, TOP, Notches
 from rodwork.carcass.brackets import brackets
+from rodwork.carcass.clothes_rails import HungIn, clothes_rails
 from rodwork.carcass.corner import blind_end
 from rodwork.carcass.doors import Opened, bays_of, doors, drawer_across, drawer_edges, pins_of
 from rodwork.carcass.drawers import Boxes, Drawn, drawer_back, drawers
@@ -77,6 +78,7 @@ def build(
     meetings += under.meetings
     strips, strip_items = scribes(cabinet.alcove, boards)
     served = drilled_sides.served(cabinet, rows, (*hung.bores, *boxes.bores))
+    hangs = clothes_rails(HungIn(cabinet, boards, bays, [site.heights.spaces] * len(bays), site.frame.shelf_back, shop))
     vents = housed(cabinet, site.frame.shelf_back, bays, site.heights)
     panels = (
         *box.values(),
@@ -95,8 +97,11 @@ def build(
     return Carcass(
         panels=panels, meetings=tuple(meetings), pin_rows=served.rows,
         openings=openings_of(site, bays, closes.id, shelves), shelf_pins=4 * len(loose),
-        fitting_bores=(*served.bores, *hooked.bores), doors=hung.hung, drawers=boxes.made, matched=boxes.matched,
-        fittings=tallied((*served.items, *hung.items, *boxes.items, *strip_items, *under.items, *hooked.items)),
+        fitting_bores=(*served.bores, *hooked.bores, *hangs.bores), clothes_rails=hangs.rails,
+        doors=hung.hung, drawers=boxes.made, matched=boxes.matched,
+        fittings=tallied(
+            (*served.items, *hung.items, *boxes.items, *strip_items, *under.items, *hooked.items, *hangs.items)
+        ),
         footing=under.footing, brackets=hooked.brackets, machining=back_cut_outs(cabinet, back, vents),
     )  # fmt: skip
 

@@ -134,8 +134,9 @@ def loose_shelves(site: Site, bays: tuple[Bay, ...]) -> tuple[tuple[Panel, ...],
 
 
 def _not_drawn(site: Site, bay: int, heights: tuple[PinHeights, ...]) -> tuple[PinHeights, ...]:
-    """Pins of one bay (from 1): none where its drawers are."""
+    """Pins of one bay (from 1): none where its drawers or clothes are."""
     drawn = {d.opening for d in site.cabinet.drawers if d.in_bay(bay)}
+    drawn |= {r.opening for r in site.cabinet.clothes_rails if r.in_bay(bay)}
     return tuple(PinHeights(bored=(), shelves=()) if n in drawn else h for n, h in enumerate(heights, 1))
 
 

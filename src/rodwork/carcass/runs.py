@@ -17,7 +17,7 @@ from rodwork.geometry.stack import Dimension, stack
 from rodwork.geometry.vec import Vec
 from rodwork.model.accuracy import Accuracy
 from rodwork.model.fixing import Item
-from rodwork.model.job import Board, Cabinet, CannotBuild, Edging
+from rodwork.model.job import NO_WORKTOP_OVER, Board, Cabinet, CannotBuild, Edging
 from rodwork.model.machining import Machining
 from rodwork.model.meeting import Carcass
 from rodwork.model.run import CabinetRun, StackUp, Standing
@@ -150,12 +150,12 @@ def _heights(
         heights = [c.height_mm for c in beside]
         if s.stands_as == "cabinet":
             cabinet = built[s.name][0]
-            out.append(replace(s, z0=up, z1=up + cabinet.height_mm, under_worktop=cabinet.kind not in ("tall", "wall")))
+            out.append(replace(s, z0=up, z1=up + cabinet.height_mm, under_worktop=cabinet.kind not in NO_WORKTOP_OVER))
             continue
         head = max(heights) if s.stands_as == "end panel" else min(heights)
         chosen = next(c for c in beside if c.height_mm == head)
         to_floor = s.stands_as == "gap" or (s.stands_as == "end panel" and chosen.kind != "wall")
-        under = s.under_worktop and chosen.kind not in ("tall", "wall")
+        under = s.under_worktop and chosen.kind not in NO_WORKTOP_OVER
         out.append(replace(s, z0=0.0 if to_floor else up + chosen.toe_mm, z1=up + head, under_worktop=under))
     return tuple(out)
 

@@ -120,6 +120,8 @@ def called(feature: Feature, fixing: Fixing | None, joint: Joint | None) -> str:
             return "shelf-pin bore"
         if feature.role == "access":
             return _access(feature, fixing)
+        if feature.role == "clothes_rail":
+            return "socket bore"
         family = f"{fixing.family} " if fixing is not None else ""
         return f"{family}{'pilot' if feature.role == 'pilot' else 'bore'}"
     if not isinstance(feature, Groove):

@@ -179,7 +179,10 @@ _STOOD = {
     "legs": "Legs: screw them under the bottom, level the unit on them; clip the plinth board on, scribed, last.",
 }  # fmt: skip
 _BRACKETS = "Hanging brackets: one to each side while the doors are off, hooks out through the notches of the back."
-
+_CLOTHES = (
+    "Clothes rails: cut each tube, push a socket on to both its ends, hold it between the uprights and screw the "
+    "sockets to their bores; middle supports, if any, go up into the board above."
+)
 _FRAME = (
     "Face frame: put it together flat, its two diagonals the same, then on to the carcass that lies on its back, "
     "before anything is hung."
@@ -443,6 +446,8 @@ def _beside_the_box(cabinet: RodCabinet, rod: Rod) -> Iterator[str]:
         yield _FRAME
     if cabinet.brackets:
         yield _BRACKETS
+    if cabinet.clothes_rails:
+        yield _CLOTHES
     if cabinet.drawers:
         yield _DRAWERS
     if cabinet.weight is not None and cabinet.weight.kg > TWO_PEOPLE_KG:

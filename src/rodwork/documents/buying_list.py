@@ -25,7 +25,13 @@ BOXES: tuple[tuple[str, int], ...] = (
     ("dowel", 100), ("screw", 200), ("shelf pin", 50), ("panel pin", 500), ("plug", 100), ("cap", 100),
 )  # fmt: skip
 
-NO_SPARE = ("door ", "drilled side ", "hanging bracket", "wall rail")  # bought by the piece: nobody buys one more
+NO_SPARE = (
+    "door ",
+    "drilled side ",
+    "hanging bracket",
+    "wall rail",
+    "clothes rail",
+)  # bought by the piece: nobody buys one more
 
 _MM2_PER_M2 = Decimal(1_000_000)
 _MM_PER_M = Decimal(1000)

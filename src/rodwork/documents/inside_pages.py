@@ -1,4 +1,4 @@
-"""The front of a cabinet with doors and drawer fronts off: plates, runners, pins, drawer boxes, shelves on their pins.
+"""The front of a cabinet with doors and drawer fronts off: plates, runners, pins, drawer boxes, shelves, clothes rails.
 
 Heights are from the bottom of the carcass. A figure stands beside what it belongs to where there is room, and all of
 them stand in words beside the drawing.
@@ -25,6 +25,7 @@ from rodwork.documents.drawing import (
     text_width,
     wrapped,
 )
+from rodwork.documents.elevations import bays
 from rodwork.documents.figures import dimension_across, dimension_up, size_text
 from rodwork.documents.page import Area, Page, body
 from rodwork.documents.pictorial import FRONT, drawn, extent, part_box, seen, solids
@@ -81,7 +82,7 @@ class _Thing:
 
 
 def inside_pages(rod: Rod) -> tuple[Page, ...]:
-    """One page for every cabinet with doors, drawers or loose shelves."""
+    """One page for every cabinet with doors, drawers, loose shelves or clothes rails."""
     area = body(rod.heading.paper, landscape=True)
     return tuple(
         Page(
@@ -90,7 +91,7 @@ def inside_pages(rod: Rod) -> tuple[Page, ...]:
             shapes=tuple(_page(c, area, rod.step)),
         )
         for c in rod.boxes
-        if c.doors or c.drawers or any(p.role == "loose shelf" for p in c.parts)
+        if c.doors or c.drawers or c.clothes_rails or any(p.role == "loose shelf" for p in c.parts)
     )  # fmt: skip
 
 
@@ -109,7 +110,11 @@ def _page(cabinet: RodCabinet, area: Area, step: float) -> Iterator[Shape]:
     yield from (_drawn(cabinet, t, sheet, "white") for t in plates)
     yield from (_drawn(cabinet, t, sheet, "light") for t in runners)
     yield from _pins(cabinet, sheet)
-    taken = [*_grounds(lines), *(sheet.ground(t.low, t.high) for t in (*plates, *runners))]
+    tubes, sockets = list(_tubes(cabinet)), list(_sockets(cabinet))
+    yield from (_drawn(cabinet, t, sheet, "white") for t in tubes)
+    yield from (_drawn(cabinet, t, sheet, "light") for t in sockets)
+    things = (*plates, *runners, *tubes, *sockets)
+    taken = [*_grounds(lines), *(sheet.ground(t.low, t.high) for t in things)]
     yield from _figures(cabinet, sheet, [*plates, *runners], taken, step)
     (left, low), (right, top) = sheet.at(0.0, 0.0), sheet.at(cabinet.size[0], cabinet.size[1])
     yield from dimension_across(left, right, sheet.low - 7.0, size_text(cabinet.size[0]), 5.0, bold=True, reach=4.0)
@@ -182,6 +187,28 @@ def _runner_lines(cabinet: RodCabinet, drawer: DrawerMade) -> Iterator[tuple[flo
             yield min(nearest, key=lambda f: (min(abs(f[0] - x0), abs(f[0] - x1)), abs(f[1] - middle)))
 
 
+def _tubes(cabinet: RodCabinet) -> Iterator[_Thing]:
+    """Every clothes rail from the front."""
+    for rail in cabinet.clothes_rails:
+        low, high = (rail.low[0], rail.low[2]), (rail.high[0], rail.high[2])
+        yield _Thing(low=low, high=high, on=cabinet.part[rail.uprights[0]])
+
+
+def _sockets(cabinet: RodCabinet) -> Iterator[_Thing]:
+    """The sockets at both ends of every clothes rail, from the face of their upright, and its middle supports."""
+    for rail in cabinet.clothes_rails:
+        z, (high, _, reach) = rail.middle[2], rail.socket
+        for upright, way in zip(rail.uprights, (1.0, -1.0), strict=True):
+            on = cabinet.part[upright]
+            face = part_box(on)[1 if way > 0 else 0][0]
+            xs = sorted((face, face + way * reach))
+            yield _Thing(low=(xs[0], z - high / 2), high=(xs[1], z + high / 2), on=on)
+        for n in range(rail.supports):
+            x = rail.low[0] + rail.length * (n + 1) / (rail.supports + 1)
+            on = cabinet.part[rail.uprights[0]]
+            yield _Thing(low=(x - reach / 2, rail.low[2]), high=(x + reach / 2, rail.above), on=on)
+
+
 def _drawn(cabinet: RodCabinet, thing: _Thing, sheet: _Sheet, fill: Ink) -> Path_:
     """In dashes what a face frame or a blind board hides."""
     b = sheet.ground(thing.low, thing.high)
@@ -249,7 +276,11 @@ def _figures(
     cabinet: RodCabinet, sheet: _Sheet, things: Sequence[_Thing], taken: list[Box], step: float
 ) -> Iterator[Shape]:
     """Marks of shelves and drawers first, then heights; what has no room stands in the words alone."""
-    for text, bold, wish in (*_marks(cabinet, sheet, step), *_heights(sheet, things)):
+    for text, bold, wish in (
+        *_marks(cabinet, sheet, step),
+        *_rail_words(cabinet, sheet, step),
+        *_heights(sheet, things),
+    ):
         size = _FIGURE + 0.6 if bold else _FIGURE
         wide, high = text_width(text, size, bold) + 0.8, size
         window = Box(
@@ -273,6 +304,13 @@ def _marks(cabinet: RodCabinet, sheet: _Sheet, step: float) -> Iterator[tuple[st
             a, b = part_box(part)
             x, y = sheet.at(sum(_seen_of(cabinet, part)) / 2, b[2])
             yield f"{part.marks[0]}, underside {size_text(_height(a[2], step))}", False, (x, y + 2.4)
+
+
+def _rail_words(cabinet: RodCabinet, sheet: _Sheet, step: float) -> Iterator[tuple[str, bool, Point]]:
+    """Under each clothes rail: what its tube is cut to and how high its middle is."""
+    for rail in cabinet.clothes_rails:
+        x, y = sheet.at(rail.middle[0], rail.low[2])
+        yield f"rail {size_text(rail.length)}, middle {size_text(_height(rail.middle[2], step))}", False, (x, y - 3.0)
 
 
 def _seen_of(cabinet: RodCabinet, shelf: Part) -> tuple[float, float]:
@@ -301,10 +339,12 @@ def _said(cabinet: RodCabinet, step: float) -> Iterator[str]:
     yield from _plates_said(cabinet, step)
     yield from _drawers_said(cabinet, step)
     yield from _shelves_said(cabinet, step)
+    yield from _rails_said(cabinet, step)
     shown = {
         "white: plates of hinges": cabinet.doors,
         "grey: runners": cabinet.drawers,
         "dots: bores for pins": _rows(cabinet),
+        "grey ends of a rail: its sockets": cabinet.clothes_rails,
     }
     if key := "; ".join(words for words, there in shown.items() if there):
         yield f"{key[:1].upper()}{key[1:]}."
@@ -349,6 +389,17 @@ def _shelves_said(cabinet: RodCabinet, step: float) -> Iterator[str]:
         each = "; ".join(f"{size_text(row[0])} to {size_text(row[-1])}" for row in rows)
         pitches = sorted({size_text(b - a) for row in rows for a, b in pairwise(row)})
         yield f"Bores for pins{f', {listed(pitches)} apart' if pitches else ''}: {each}."
+
+
+def _rails_said(cabinet: RodCabinet, step: float) -> Iterator[str]:
+    for rail in cabinet.clothes_rails:
+        _, y, z = (size_text(_height(v, step)) for v in rail.middle)
+        bay = f" in bay {rail.bay}" if len(bays(cabinet)) > 1 else ""
+        more = f", {rail.supports} middle support{'s' * (rail.supports > 1)}" if rail.supports else ""
+        yield (
+            f"Clothes rail{bay}: {rail.tube}, cut to {size_text(rail.length)}; its middle {z} up and {y} from the front"
+            f"{more}. Under it {size_text(rail.under)}."
+        )
 
 
 def _stretches(cabinet: RodCabinet) -> Iterator[tuple[float, ...]]:

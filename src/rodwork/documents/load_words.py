@@ -161,6 +161,7 @@ def more_lines(cabinet: CabinetLoad, in_tables: bool = False) -> Iterator[str]:
     if cabinet.contents_from is not None:
         sure = standing_text(cabinet.contents_from)
         yield f"Weight of contents: {cabinet.contents_from.source}{f' ({sure})' if sure else ''}."
+    yield from cabinet.left_out
     yield from stiffness_lines(cabinet)
     if not in_tables:
         yield from hanging_lines(cabinet)

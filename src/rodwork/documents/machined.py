@@ -130,6 +130,7 @@ class Work:
         named = {
             "shelf_pin": "shelf-pin bores", "pilot": "pilot bores", "clearance": "clearance bores",
             "hinge": "hinge bores", "handle": "handle bores", "hanging": "bracket bores",
+            "clothes_rail": "socket bores",
         }  # fmt: skip
         if self.feature.role == "pilot" and self.joint is None:
             return "runner bores"

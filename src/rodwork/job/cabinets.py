@@ -6,6 +6,7 @@ from typing import Any
 
 from rodwork.job.alcoves import NoRoom, ask_of, cut_out_of, cut_outs, hinged_sides, stand_in
 from rodwork.job.appliances import with_opening, wrong_opening
+from rodwork.job.clothes_rails import clothes_rail_of
 from rodwork.job.demand import contents_of, hanging_of, one_way_contents, sag_of
 from rodwork.job.drilled_sides import pins_in
 from rodwork.job.faults import shown
@@ -22,6 +23,7 @@ from rodwork.job.words import (
     BoughtDoorWords,
     CabinetEdgingWords,
     CabinetWords,
+    ClothesRailWords,
     DoorsWords,
     DrawersWords,
     EveryCabinetWords,
@@ -32,6 +34,7 @@ from rodwork.job.words import (
     RoofWords,
 )
 from rodwork.model.alcove import Alcove
+from rodwork.model.clothes_rail import ClothesRailAsked
 from rodwork.model.demand import Contents, Hanging, Wall
 from rodwork.model.drilled_sides import DrilledSides
 from rodwork.model.finish import Finish
@@ -170,7 +173,7 @@ class _Maker:
         drawers = self._drawers(board, len(openings), frame)
         doors = self._doors(board, len(openings), drawers, frame)
         corner, shelf, divider = self._joints(fixed_shelves=len(openings) > 1, dividers=len(bays) > 1)
-        drilled = self._drilled_sides()
+        drilled, clothes = self._drilled_sides(), self._clothes_rails(len(openings))
         rails, rail_joint = self._rails(), self._recipe_for("rail_joint")
         loose = self._loose(len(openings))
         feet, roof = self._feet(board), self._roof()
@@ -202,7 +205,7 @@ class _Maker:
             room=self._get("room", "heated"), sag=sag_of(self._table("sag")), doors=doors, drawers=drawers,
             finish=self._finish(), face_frame=frame, blind=self._blind(board),
             rails=rails, rail_joint=rail_joint, feet=feet, by_run=by_run, roof=roof,
-            on_grid=self._get("fronts_on_grid", False),
+            on_grid=self._get("fronts_on_grid", False), clothes_rails=clothes,
         )  # fmt: skip
 
     def _from(self, word: str) -> Given | None:
@@ -467,6 +470,14 @@ class _Maker:
         if not whole or named is None:
             return None
         return doors_of(said, named, openings, drawers, table.path, frame)
+
+    def _clothes_rails(self, openings: int) -> tuple[ClothesRailAsked, ...]:
+        made = [
+            clothes_rail_of(table.said, openings, table.path, self.reading)
+            for table in self._tables("clothes_rails")
+            if self._whole_table(table, ClothesRailWords, "clothes_rails", ())
+        ]
+        return tuple(rail for rail in made if rail is not None)
 
     def _appliance(self, openings: tuple[Any, ...], bays: tuple[Any, ...]) -> tuple[Appliance, int] | None:
         """The appliance that it houses, with its opening."""

@@ -36,6 +36,7 @@ from rodwork.job.values import (
     Text,
     Whole,
 )
+from rodwork.model.clothes_rail import Clothes
 from rodwork.model.demand import Basis, HangingStyle, Lasts, Room, WallKind
 from rodwork.model.finish import Mask, When
 from rodwork.model.footing import FeetStyle
@@ -371,6 +372,55 @@ class DrawersWords(Words):
     handle: Annotated[float, Length(0, 1000)] = word(
         "Distance between the bores of its handle, in the middle of the front; 0 for a knob", default="no bores"
     )
+
+
+_SOCKET_BORE = Inline(
+    words={"up": Length(-200, 200), "forward": Length(-200, 200)}, needed=("up",),
+    such_as="{ up = 16, forward = 0 }",
+)  # fmt: skip
+
+
+class SocketWords(Words):
+    """The sockets at both ends of a clothes rail by their maker's sheet."""
+
+    bores: Annotated[tuple[Any, ...], ListOf(_SOCKET_BORE, 1, 8, f"[{_SOCKET_BORE.such_as}]", once=True)] = word(
+        "Its bores: up and forward from the middle of the tube, below nought down and back",
+        default="16 up and 16 down, one straight over the other",
+    )
+    bore: Annotated[float, Length(1, 40)] = word("Their diameter", default="5 mm")
+    depth: Annotated[float, Length(2, 40)] = word(
+        "Their depth", default="12 mm, less in thin board and in a divider with sockets on both its faces"
+    )
+    high: Annotated[float, Length(5, 300)] = word("Height of the socket", default="50 mm")
+    wide: Annotated[float, Length(5, 300)] = word("How wide it is, front to back", default="22 mm")
+    reach: Annotated[float, Length(2, 200)] = word("How far it stands out from the upright", default="16 mm")
+    play: Annotated[float, Length(0, 50)] = word(
+        "How much shorter the tube is than the clear width, at each end", default="2 mm"
+    )
+
+
+class ClothesRailWords(Words):
+    """A rail for clothes: a tube in sockets between two uprights."""
+
+    bays: Annotated[tuple[int, ...], ListOf(Whole(1, MOST_SPACES), 1, MOST_SPACES, "[1]", once=True)] = word(
+        "The bays that have it, counted from the left", default="all"
+    )
+    opening: Annotated[int, Whole(1, MOST_SPACES)] = word("In which opening, from the bottom", default="the top one")
+    below: Annotated[float, Length(10, 3000)] = word(
+        "From the board above down to the middle of the tube", default="60 mm"
+    )
+    from_front: Annotated[float, Length(10, 3000)] = word(
+        "From the front of the carcass to the middle of the tube", default="the middle of the depth"
+    )
+    diameter: Annotated[float, Length(8, 80)] = word("Of a round tube: its diameter", default="an oval one")
+    oval: Annotated[tuple[float, float], ListOf(Length(5, 80), 2, 2, "[30, 15]")] = word(
+        "Of an oval tube: its height and how wide it is", default="[30, 15]"
+    )
+    clothes: Annotated[str, Choice(get_args(Clothes))] = word(
+        "What hangs on it: shirts, skirts and jackets; or coats and dresses too", default='"short"'
+    )
+    supports: Annotated[int, Whole(0, 9)] = word("How many middle supports, hung from the board above", default="0")
+    socket: SocketWords = word("The sockets at both its ends by their maker's sheet", default="the starting values")
 
 
 class FeetWords(Words):
@@ -760,6 +810,10 @@ class EveryCabinetWords(Words):
     )
     drawers: Annotated[DrawersWords, TablesOr("none", 'drawers = { number = 3, bottom_board = "birch6" }')] = word(
         "Its drawers; several tables where they stand in several openings or differ from bay to bay", default='"none"'
+    )
+    clothes_rails: Annotated[ClothesRailWords, TablesOr("none", "clothes_rails = { opening = 1 }")] = word(
+        "Rails for clothes; several tables where they stand in several openings or differ from bay to bay",
+        default='"none"',
     )
     fronts_on_grid: Annotated[bool, Switch()] = word(
         "Whether every front is a whole number of modules of 32 mm high, less the gap, with hinge plates and runners "

@@ -14,6 +14,11 @@ from rodwork.load.tipping import tipping
 from rodwork.model.loading import CabinetLoad, Loading
 from rodwork.model.rod import Rod, RodCabinet
 
+CLOTHES = (
+    "Left out: what hangs on the clothes rails, in their sockets, the uprights and the chain to the wall. No figure "
+    "for clothes stands in the sources at hand; what a rail bears is for its maker's sheet to say."
+)
+
 
 def load_of(rod: Rod) -> Loading:
     """The load of a whole job. Every cabinet entry is reckoned once, whatever its count."""
@@ -39,5 +44,5 @@ def _cabinet(cabinet: RodCabinet, rod: Rod) -> CabinetLoad:
         name=cabinet.name, count=cabinet.count, contents=words, contents_from=figure,
         shelves=shelves, joints=joints, racking=racking(cabinet, rod),
         hanging=hanging_load(cabinet, rod, shelves, joints), tipping=tipping(cabinet),
-        lifting=lifting(cabinet),
+        lifting=lifting(cabinet), left_out=(CLOTHES,) if cabinet.clothes_rails else (),
     )  # fmt: skip

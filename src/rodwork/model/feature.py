@@ -23,6 +23,7 @@ FeatureRole = Literal[
     "hinge",
     "handle",
     "hanging",
+    "clothes_rail",
     "service",
     "row",
 ]

@@ -8,6 +8,7 @@ from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Any, Literal
 
 from rodwork.model.alcove import Alcove
+from rodwork.model.clothes_rail import ClothesRailAsked
 from rodwork.model.costing import ShopFigures
 from rodwork.model.demand import Contents, Declared, Hanging, Room, SagLimits, Tested, Wall
 from rodwork.model.drilled_sides import DrilledSides
@@ -28,7 +29,8 @@ BackStyle = Literal[
     "grooved all round", "grooved in the sides", "rebated", "rebated in the sides", "planted", "inset"
 ]  # fmt: skip
 Corners = Literal["through", "between", "under the top", "mitred"]
-Kind = Literal["wall", "base", "tall", "bookcase", "under slope", "open box"]
+Kind = Literal["wall", "base", "tall", "wardrobe", "bookcase", "under slope", "open box"]
+NO_WORKTOP_OVER: tuple[Kind, ...] = ("tall", "wall", "wardrobe")
 EdgedPlace = Literal[
     "fronts", "shelf fronts", "side tops", "side bottoms", "top and bottom ends", "doors", "drawer fronts"
 ]
@@ -258,6 +260,7 @@ class Cabinet:
     on_grid: bool = False  # its fronts are whole modules of the system holes, less the gap
     drilled: DrilledSides | None = None  # None: its sides are made for it
     roof: RoofAsked | None = None  # None: its top is level
+    clothes_rails: tuple[ClothesRailAsked, ...] = ()
 
     @property
     def toe_mm(self) -> float:

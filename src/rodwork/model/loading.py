@@ -192,7 +192,7 @@ class Lifting:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class CabinetLoad:
-    """Everything about one cabinet."""
+    """Everything about one cabinet. `left_out`: what loads it and is not reckoned, in words."""
 
     name: str
     count: int
@@ -204,6 +204,7 @@ class CabinetLoad:
     hanging: HangingLoad | None
     tipping: Tipping | None
     lifting: Lifting
+    left_out: tuple[str, ...] = ()
 
     @property
     def weakest(self) -> tuple[str, float] | None:

@@ -4,6 +4,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 
 from rodwork.model.bracket import HungBracket
+from rodwork.model.clothes_rail import ClothesRail
 from rodwork.model.contact import Contact
 from rodwork.model.fixing import Item
 from rodwork.model.footing import Footing
@@ -103,4 +104,5 @@ class Carcass:
     matched: tuple[MatchedFronts, ...] = ()
     footing: Footing | None = None
     brackets: tuple[HungBracket, ...] = ()
+    clothes_rails: tuple[ClothesRail, ...] = ()
     machining: tuple[Machining, ...] = ()  # that belongs to no joint, pin or fitting

@@ -7,6 +7,7 @@ from typing import Any
 from rodwork.geometry.vec import Vec
 from rodwork.model.alcove import Alcove
 from rodwork.model.bracket import HungBracket
+from rodwork.model.clothes_rail import ClothesRail
 from rodwork.model.demand import Contents, Declared, Hanging, Room, SagLimits, Tested, Wall
 from rodwork.model.feature import Feature
 from rodwork.model.finding import Finding
@@ -132,6 +133,7 @@ class RodCabinet:
     doors: tuple[DoorHung, ...] = ()
     drawers: tuple[DrawerMade, ...] = ()
     brackets: tuple[HungBracket, ...] = ()
+    clothes_rails: tuple[ClothesRail, ...] = ()
     footing: Footing | None = None
     finish: Finish | None = None
     weight: Weight | None = None

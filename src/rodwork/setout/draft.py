@@ -113,6 +113,7 @@ def _cabinet(one: Made, by_part: dict[str, tuple[Machining, ...]]) -> RodCabinet
         parts=_parts(one.carcass, c.mark, c.count, by_part), joints=one.joints, proof=_UNPROVEN,
         doors=one.carcass.doors, drawers=one.carcass.drawers, finish=c.finish,
         footing=one.carcass.footing, brackets=one.carcass.brackets,
+        clothes_rails=one.carcass.clothes_rails,
     )  # fmt: skip
 
 

@@ -18,7 +18,7 @@ from dataclasses import dataclass
 from rodwork.model.feature import Feature
 from rodwork.model.rod import Proof, Rod, RodCabinet
 from rodwork.model.setup import Setup
-from rodwork.setout.proving import boards, copies, hung, machining, pairs
+from rodwork.setout.proving import boards, clothes_rails, copies, hung, machining, pairs
 from rodwork.setout.proving.gaps import gap_of, rows
 from rodwork.setout.proving.meetings import Met, meetings
 from rodwork.setout.proving.printed import Entry, Settings, Void, by_cabinet, read_all
@@ -114,7 +114,8 @@ class _Trial:
 
     def faults(self) -> list[ProofFault]:
         """All that is wrong with this cabinet, causes before consequences."""
-        found = [*self._boards(), *self._machining(), *self._joints(), *self._hinges(), *self._rows(), *self._copies()]
+        found = [*self._boards(), *self._machining(), *self._joints(), *self._hinges(), *self._clothes_rails()]
+        found += [*self._rows(), *self._copies()]
         return found or self._said()
 
     def _said(self) -> list[ProofFault]:
@@ -214,6 +215,15 @@ class _Trial:
                 yield self._fault(
                     Trouble("wrong board", f"{door.door} hangs on boards that are not there", "", missing)
                 )
+
+    def _clothes_rails(self) -> Iterator[ProofFault]:
+        bored = hung.bores(self.stands, self.voids)
+        for rail in self.cabinet.clothes_rails:
+            ids = {id for socket in rail.bores for id in socket}
+            if not ids & self.wrong and not {*rail.uprights} & self.wrong_boards:
+                for part, bore, trouble in clothes_rails.sockets(rail, bored, self.half_step):
+                    void = self.voids.get(bore)
+                    yield self._fault(trouble, self.stands.get(part), void.feature if void else None)
 
     def _joints(self) -> Iterator[ProofFault]:
         for joint in self.cabinet.joints:
