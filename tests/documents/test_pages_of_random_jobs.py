@@ -13,6 +13,7 @@ from tests.laws.vocabulary import jobs
 
 from rodwork.documents.alcove_pages import alcove_pages
 from rodwork.documents.assembly import assembly_pages
+from rodwork.documents.boards import board_pages
 from rodwork.documents.buying_list import buying_list_pages
 from rodwork.documents.cover import cover_pages
 from rodwork.documents.cutting_list import cutting_list_pages
@@ -29,6 +30,7 @@ EACH = max(int(os.environ.get("RODWORK_LAWS", "100")) // 10, 6)
 TRADE_WORD = "fixing rail"  # the rail that a unit is screwed to the wall through: of the trade, not of our data
 KINDS = {
     "cover": cover_pages,
+    "boards": board_pages,
     "fronts": front_pages,
     "alcove": alcove_pages,
     "cutting list": cutting_list_pages,

@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from math import cos, hypot, pi, sin
 
 from rodwork.documents.annotate import Box
+from rodwork.documents.board_notches import notches
 from rodwork.documents.drawing import LINE, NO_PEN, THIN, Circle, Ink, Path_, Pen, Point, Shape, Text, box, line
 from rodwork.documents.machined import Work
 from rodwork.documents.mouths import mouth, profile
@@ -171,31 +172,34 @@ _TRIES = (0.3, 0.22, 0.38, 0.5, 0.62, 0.7, 0.15, 0.85, 0.08, 0.92)
 
 def shelf_line_shapes(view: View, lines: Sequence[ShelfLine], works: Sequence[Work]) -> tuple[Shape, ...]:
     """Each line right over the board, with an X on the side of it where the other board stands."""
-    shapes: list[Shape] = []
+    shapes: list[Shape] = [line(*row.ends(view.box), THIN) for row in lines]
+    crosses: list[Box] = []
     for row in lines:
-        shapes.append(line(*row.ends(view.box), THIN))
         others = [_around(*a, *b, 0.3) for a, b in (other.ends(view.box) for other in lines if other is not row)]
-        inside = row.work if row.work.groove is not None else None  # an X stands inside the housing that is its line
+        inside = row.work if _has_room_inside(view, row) else None
         taken = taken_boxes(view, [w for w in works if w is not inside], (), clear=0.3)
-        shapes += _cross(*_place_of_cross(view, row, (*taken, *others), others))
+        spot, size, clear = _place_of_cross(view, row, (*taken, *others), others, crosses)
+        crosses.append(_cross_box(spot, size))
+        shapes += _cross(spot, size, clear)
     return tuple(shapes)
 
 
 def _place_of_cross(
-    view: View, row: ShelfLine, taken: Sequence[Box], lines: Sequence[Box]
+    view: View, row: ShelfLine, taken: Sequence[Box], lines: Sequence[Box], crosses: Sequence[Box]
 ) -> tuple[Point, float, bool]:
     """Where the X of a line goes, its em, and whether it is clear of all that is drawn: the largest that is.
 
-    Where none is, it keeps clear of the other lines at least.
+    Where none is, it keeps clear of the other lines at least, or of the other crosses.
     """
     most = max(min(5.0, view.height / 4, 1.2 * _room_beside(view, row) - 0.4), LEAST_CROSS)
     sizes = [most, *(size for size in (4.2, 3.4, LEAST_CROSS) if size < most)]
-    for avoided in (taken, lines):
+    off_edge = _room_beside(view, row) >= 0.6 * LEAST_CROSS
+    for avoided in (taken, lines, ()):
         for size in sizes:
             off = _off_the_line(view, row, size) * (1.0 if row.after else -1.0)
             for spot in (_spot(view, row, off, share) for share in _TRIES):
-                if _free(spot, size, avoided):
-                    return spot, size, avoided is taken
+                if all(_cross_box(spot, size).clear_of(other) for other in (*avoided, *crosses)):
+                    return spot, size, avoided is taken and off_edge
     off = _off_the_line(view, row, LEAST_CROSS) * (1.0 if row.after else -1.0)
     return _spot(view, row, off, _TRIES[0]), LEAST_CROSS, False
 
@@ -225,14 +229,31 @@ def _spot(view: View, row: ShelfLine, off: float, share: float) -> Point:
 
 def _off_the_line(view: View, row: ShelfLine, size: float) -> float:
     """How far the middle of the X stands from its line: inside a housing that has room for it, else clear of it."""
-    width = row.work.groove.width * view.scale if row.work.groove is not None else 0.0
-    return width / 2 if width > size else width + 0.45 * size
+    near, far = _walls(view, row)
+    if near == 0 and far > size:
+        return far / 2
+    beyond = far if near < 0.9 * size + 0.6 else 0.0
+    return beyond + min(0.45 * size, (_room_beside(view, row) - beyond) / 2)
 
 
-def _free(spot: Point, size: float, taken: Sequence[Box]) -> bool:
+def _walls(view: View, row: ShelfLine) -> tuple[float, float]:
+    """How far the walls of the groove at a line stand from it on paper; both 0 where it has none."""
+    r = row.work.across
+    if row.work.groove is None or r.end_mm is None:
+        return (0.0, 0.0)
+    near, far = sorted((abs(r.mm - row.mm), abs(r.end_mm - row.mm)))
+    return (near * view.scale if near > 0.01 else 0.0, far * view.scale)
+
+
+def _has_room_inside(view: View, row: ShelfLine) -> bool:
+    """Whether the X may stand inside the groove at its line: a housing, which is as wide as the other board."""
+    near, far = _walls(view, row)
+    return near == 0 and far > LEAST_CROSS
+
+
+def _cross_box(spot: Point, size: float) -> Box:
     x, y = spot
-    box = Box(left=x - size * 0.3, right=x + size * 0.3, bottom=y - size * 0.4, top=y + size * 0.4)
-    return all(box.clear_of(other) for other in taken)
+    return Box(left=x - size * 0.3, right=x + size * 0.3, bottom=y - size * 0.4, top=y + size * 0.4)
 
 
 def taken_boxes(view: View, works: Sequence[Work], lines: Sequence[ShelfLine], clear: float = 0.8) -> tuple[Box, ...]:
@@ -253,7 +274,15 @@ def taken_boxes(view: View, works: Sequence[Work], lines: Sequence[ShelfLine], c
             xs, ys = [p[0] for p in points], [p[1] for p in points]
             boxes.append(_around(min(xs), min(ys), max(xs), max(ys), clear))
     boxes += [_around(*a, *b, clear) for a, b in (row.ends(view.box) for row in lines)]
-    return (*boxes, *_arrises(view, clear))
+    return (*boxes, *_arrises(view, clear), *_gone(view, clear))
+
+
+def _gone(view: View, clear: float) -> Iterator[Box]:
+    """What notches have taken off the board."""
+    for notch in notches(view.part):
+        for x0, y0, x1, y1 in notch.gone:
+            (ax, ay), (bx, by) = view.at(x0, y0), view.at(x1, y1)
+            yield _around(min(ax, bx), min(ay, by), max(ax, bx), max(ay, by), clear)
 
 
 def _arrises(view: View, clear: float) -> Iterator[Box]:

@@ -25,8 +25,17 @@ from rodwork.documents.board_drawing import (
     shelf_lines,
 )
 from rodwork.documents.board_face import FACES, Face, face_shapes
+from rodwork.documents.board_notches import notches_of_both
 from rodwork.documents.board_notes import grouped, note_rows
-from rodwork.documents.board_numbers import Number, along_numbers, number_row, row_size, side_numbers
+from rodwork.documents.board_numbers import (
+    OVERHANG,
+    Number,
+    along_numbers,
+    number_row,
+    row_size,
+    side_numbers,
+    side_stack,
+)
 from rodwork.documents.drawing import THIN, Circle, Ink, Path_, Shape, Text, box, line, text_width
 from rodwork.documents.machined import Work, words_of
 from rodwork.documents.mouths import mouth
@@ -38,6 +47,7 @@ LEFT_ROOM, RIGHT_ROOM, NOTES_ROOM, GUTTER, FOOT_ROOM = 25.0, 31.0, 54.0, 17.0, 1
 ENDS: tuple[Surface, Surface] = ("left_end", "right_end")
 WORDS_AT, WORDS_STEP = 28.3, 4.6  # from a board, past its numbers, to the word at its right end; row to row
 ROW_DOWN = 8.5  # from a board to the row of numbers under it
+WORD = 5.0  # em of the word under a board
 END_GAP = 2.0  # between a board and its end folded out
 
 
@@ -58,13 +68,15 @@ def two_faces(area: Area, upper: Face, lower: Face) -> Layout:
     The notes stand at the right, or below where the boards are so long that they gain by it.
     """
     notes = [note_rows(group) for group in grouped(_works_of_both(upper, lower))]
+    boards = {face.letter: face.board.part for face in (upper, lower)}  # one board where both are its faces
+    notes += notches_of_both(tuple(boards.items()))
     datum, side = _main_across(upper, lower), _main_side(upper, lower)
-    upper, lower, below = _placed_two(area, upper, lower, notes, GUTTER)
+    upper, lower, columns = _placed_two(area, upper, lower, notes, GUTTER, datum)
     numbers, alike = _shared_numbers(upper, lower, side)
     size, upright = row_size([n.text for n in numbers], _row_room(upper))
     if upright:  # numbers written up and down need a wider gutter
         longest = max(text_width(n.text, size, True) for n in numbers)
-        upper, lower, below = _placed_two(area, upper, lower, notes, max(GUTTER, longest + 14.0))
+        upper, lower, columns = _placed_two(area, upper, lower, notes, max(GUTTER, longest + 14.0), datum)
         numbers, alike = _shared_numbers(upper, lower, side)
     shapes: list[Shape] = []
     for face in (upper, lower):
@@ -75,12 +87,8 @@ def two_faces(area: Area, upper: Face, lower: Face) -> Layout:
     low = upper.view.box.left - 2.0
     shapes += number_row(numbers, low, low + _row_room(upper), (top + bottom) / 2, (top, bottom))
     shapes += _gutter_words(upper, side, (top + bottom) / 2)
-    if below:
-        shapes += _notes_below(notes, area, lower.view.box.bottom - 5.0)
-    else:
-        rows = [row for note in notes for row in note]
-        x = area.right - NOTES_ROOM + 2.0
-        shapes += _notes(rows, x, area.top + 1.0, NOTES_ROOM - 2.0, area.bottom + FOOT_ROOM)
+    beside = _notes_beside(notes, columns, area) if columns else None
+    shapes += _notes_below(notes, area, lower.view.box.bottom - 5.0) if beside is None else beside
     shapes += _foot_notes((upper, lower), area, datum, side)
     return Layout(shapes=tuple(shapes), alike=alike and _across_alike(upper, lower))
 
@@ -90,28 +98,70 @@ def _row_room(upper: Face) -> float:
     return upper.view.width + RIGHT_ROOM + 1.0
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Placing:
+    """Where the notes of two faces stand, and the room that leaves: both faces at one scale, as large as goes."""
+
+    columns: int  # of notes at the right of the boards; 0: they stand in columns below
+    scale: float
+    spare: float  # mm of height left over
+
+
 def _placed_two(
-    area: Area, upper: Face, lower: Face, notes: Sequence[Sequence[Row]], gutter: float
-) -> tuple[Face, Face, bool]:
-    """Both faces at one scale, as large as goes; and whether the notes stand below them, as they must where many."""
-    a, b = upper.board.part.size, lower.board.part.size
-    length, width = max(a[0], b[0]), a[1] + b[1]
-    high = area.height - gutter - FOOT_ROOM - 4.0
-    wide = area.width - LEFT_ROOM - RIGHT_ROOM
-    beside = min((wide - NOTES_ROOM) / length, high / width)
-    under = min(wide / length, (high - _height_below(notes, area) - 5.0) / width)
-    below = under > beside or (under > 0 and not _fit_beside(notes, area))
-    scale = under if below else beside
-    spare = high - (_height_below(notes, area) + 5.0 if below else 0.0) - width * scale
-    gutter += min(0.4 * spare, 9.0)
+    area: Area, upper: Face, lower: Face, notes: Sequence[Sequence[Row]], gutter: float, datum: Surface
+) -> tuple[Face, Face, int]:
+    """Both faces at one scale, as large as goes; and in how many columns the notes stand at the right (0: below)."""
+    stacks = tuple(side_stack(face, face.numbered, datum) for face in (upper, lower))
+    placing = _roomiest(area, upper, lower, notes, gutter, stacks)
+    scale = placing.scale
+    high_upper, high_lower = (f.board.part.size[1] * scale for f in (upper, lower))
+    gutter += min(0.4 * placing.spare, 9.0)
     x = area.left + LEFT_ROOM
-    y_upper = area.top - 2.0 - a[1] * scale
-    y_lower = y_upper - gutter - b[1] * scale
+    y_upper = area.top - 2.0 - _with_stack(high_upper, stacks[0])
+    y_lower = y_upper - gutter - high_lower
     return (
         replace(upper, view=replace(upper.view, scale=scale, x=x, y=y_upper)),
         replace(lower, view=replace(lower.view, scale=scale, x=x, y=y_lower)),
-        below,
+        placing.columns,
     )
+
+
+def _roomiest(
+    area: Area, upper: Face, lower: Face, notes: Sequence[Sequence[Row]], gutter: float, stacks: tuple[float, ...]
+) -> Placing:
+    """The placing of the notes that leaves the boards the largest scale; where equal, the one before."""
+    length = max(f.board.part.size[0] for f in (upper, lower))
+    widths = [f.board.part.size[1] for f in (upper, lower)]
+    high = area.height - gutter - FOOT_ROOM - 4.0
+    wide = area.width - LEFT_ROOM - RIGHT_ROOM
+    tall = high - _height_below(notes, area) - 5.0
+    rooms = [(1, wide - NOTES_ROOM, high), (0, wide, tall), (2, wide - 2 * NOTES_ROOM, high)]
+    rooms.append((3, wide - 3 * NOTES_ROOM, high))
+    found: list[Placing] = []
+    for columns, broad, deep in rooms:
+        if columns and _notes_beside(notes, columns, area) is None:
+            continue
+        scale = min(broad / length, _scale_of_height(widths, stacks, deep))
+        taken = sum(_with_stack(w * scale, s) for w, s in zip(widths, stacks, strict=True))
+        found.append(Placing(columns=columns, scale=scale, spare=deep - taken))
+    return max(found, key=lambda placing: placing.scale)
+
+
+def _with_stack(high: float, stack: float) -> float:
+    """The height of a board on paper, or of its numbers where they need more than stands over it anyhow."""
+    return max(high, stack - OVERHANG)
+
+
+def _scale_of_height(widths: Sequence[float], stacks: Sequence[float], high: float) -> float:
+    """The largest scale at which the boards, and the numbers at their ends, have room in this height; 0 if none."""
+    low, top = 0.0, high / sum(widths)
+    for _ in range(40):
+        trial = (low + top) / 2
+        if sum(_with_stack(w * trial, s) for w, s in zip(widths, stacks, strict=True)) <= high:
+            low = trial
+        else:
+            top = trial
+    return low
 
 
 def _main_side(upper: Face, lower: Face) -> str:
@@ -271,10 +321,10 @@ def _one_face_words(face: Face, left: float, right: float, has_row: bool) -> tup
             shapes.append(Text(at=at, text=text, size=max(size, 2.6), bold=True, anchor="middle", turn=90))
     below, above = face.word_at("bottom"), face.word_at("top")
     down = inside.bottom - 6.5 - (ROW_DOWN + 1.0 if has_row else 0.0)
-    shapes.append(Text(at=(middle, down), text=below, size=5.0, bold=True, anchor="middle"))
+    shapes.append(Text(at=(middle, down), text=below, size=WORD, bold=True, anchor="middle"))
     shapes.append(Text(at=(middle, inside.top + 1.8), text=above, size=4.2, bold=True, anchor="middle"))
-    if face.words[face.view.surface_at("bottom")] == "front edge":
-        half = text_width(below, 5.0, True) / 2 + 3.5
+    if _front_is_below(face):
+        half = _word_width(face) / 2 - 1.5
         shapes += [triangle((middle + s * half, down + 0.2), (0.0, -1.0), 3.0) for s in (-1, 1)]
     return tuple(shapes)
 
@@ -295,13 +345,25 @@ def _shared_words(face: Face, side: str) -> list[str]:
 
 
 def _row_caption(face: Face, row: float) -> Text:
-    """From which end the row of numbers runs, under its beginning."""
+    """From which end the row of numbers runs, under its beginning and clear of the word under the middle."""
     surface = face.main(0)
     text = f"from {face.words[surface].split()[0].upper()}"
     inside = face.view.box
+    middle = (inside.left + inside.right) / 2
+    half = max(inside.right - inside.left, _word_width(face)) / 2 + 1.0
     if face.view.side_of(surface) == "left":
-        return Text(at=(inside.left - 1.0, row - 6.0), text=text, size=3.6, anchor="end")
-    return Text(at=(inside.right + 1.0, row - 6.0), text=text, size=3.6)
+        return Text(at=(middle - half, row - 6.0), text=text, size=3.6, anchor="end")
+    return Text(at=(middle + half, row - 6.0), text=text, size=3.6)
+
+
+def _word_width(face: Face) -> float:
+    """How wide the word under a face is, with the triangles that stand at both sides of a front edge."""
+    wide = text_width(face.word_at("bottom"), WORD, True)
+    return wide + 10.0 if _front_is_below(face) else wide
+
+
+def _front_is_below(face: Face) -> bool:
+    return face.words[face.view.surface_at("bottom")] == "front edge"
 
 
 # What both layouts share
@@ -334,20 +396,17 @@ def _gutter_words(face: Face, side: str, middle: float) -> tuple[Shape, ...]:
 SHRINK = (1.0, 0.9, 0.8, 0.74, 0.7)  # of notes beside the drawing, where they are many
 
 
-def _fit_beside(notes: Sequence[Sequence[Row]], area: Area) -> bool:
-    """Whether the notes have room beside the drawing, at their smallest."""
-    rows = _shrunk([row for note in notes for row in note], SHRINK[-1])
-    return block(rows, 0.0, area.top + 1.0, NOTES_ROOM - 2.0)[1] >= area.bottom + FOOT_ROOM
-
-
-def _notes(rows: Sequence[Row], x: float, top: float, width: float, bottom: float) -> tuple[Shape, ...]:
-    """The notes beside the drawing, smaller where there are many."""
-    shapes: tuple[Shape, ...] = ()
+def _notes_beside(notes: Sequence[Sequence[Row]], many: int, area: Area) -> tuple[Shape, ...] | None:
+    """The notes in so many columns at the right, smaller where there are many of them; None where they have no room."""
+    width = NOTES_ROOM - 2.0
     for shrink in SHRINK:
-        shapes, end = block(_shrunk(rows, shrink), x, top, width)
-        if end >= bottom:
-            break
-    return shapes
+        blocks = [
+            block(rows, area.right - (many - n) * NOTES_ROOM + 2.0, area.top + 1.0, width)
+            for n, rows in enumerate(_columns([_shrunk(note, shrink) for note in notes], many, width))
+        ]
+        if all(end >= area.bottom + FOOT_ROOM for _, end in blocks):
+            return tuple(text for texts, _ in blocks for text in texts)
+    return None
 
 
 def _shrunk(rows: Sequence[Row], by: float) -> list[Row]:
@@ -360,23 +419,27 @@ NOTES_BELOW_WIDTH = 62.0
 def _notes_below(notes: Sequence[Sequence[Row]], area: Area, top: float) -> tuple[Shape, ...]:
     """The notes in columns under the boards, each note whole."""
     shapes: list[Shape] = []
-    for column, rows in enumerate(_columns(notes, area)):
+    for column, rows in enumerate(_columns(notes, _many_below(area), NOTES_BELOW_WIDTH)):
         made, _ = block(rows, area.left + column * (NOTES_BELOW_WIDTH + 5.0), top, NOTES_BELOW_WIDTH)
         shapes += made
     return tuple(shapes)
 
 
-def _columns(notes: Sequence[Sequence[Row]], area: Area) -> list[list[Row]]:
-    """The notes shared out over as many columns as there are, each next one to the shortest."""
-    many = max(1, min(len(notes), int((area.width + 5.0) // (NOTES_BELOW_WIDTH + 5.0))))
-    columns: list[list[Row]] = [[] for _ in range(many)]
+def _many_below(area: Area) -> int:
+    return int((area.width + 5.0) // (NOTES_BELOW_WIDTH + 5.0))
+
+
+def _columns(notes: Sequence[Sequence[Row]], many: int, width: float) -> list[list[Row]]:
+    """The notes shared out over so many columns of this width, each next one to the shortest."""
+    columns: list[list[Row]] = [[] for _ in range(max(1, min(many, len(notes))))]
     for note in notes:
-        min(columns, key=lambda c: -block(c, 0.0, 0.0, NOTES_BELOW_WIDTH)[1]).extend(note)
+        min(columns, key=lambda c: -block(c, 0.0, 0.0, width)[1]).extend(note)
     return columns
 
 
 def _height_below(notes: Sequence[Sequence[Row]], area: Area) -> float:
-    return max((-block(c, 0.0, 0.0, NOTES_BELOW_WIDTH)[1] for c in _columns(notes, area)), default=0.0)
+    columns = _columns(notes, _many_below(area), NOTES_BELOW_WIDTH)
+    return max((-block(c, 0.0, 0.0, NOTES_BELOW_WIDTH)[1] for c in columns), default=0.0)
 
 
 def _foot_notes(faces: tuple[Face, Face], area: Area, datum: Surface, side: str) -> tuple[Shape, ...]:

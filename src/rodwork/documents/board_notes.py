@@ -158,7 +158,10 @@ def _beside_line(r: Reading) -> str:
     line = r.line or 0.0
     if r.end_mm is None:
         return f"{figure(abs(r.mm - line))} to the X side of {{}}"
-    return f"one wall on {{}}, the other {figure(abs(r.end_mm - r.mm))} to the X side"
+    near, far = sorted((abs(r.mm - line), abs(r.end_mm - line)))
+    if near < _EQUAL:
+        return f"one wall on {{}}, the other {figure(far)} to the X side"
+    return f"walls {figure(near)} and {figure(far)} to the X side of {{}}"
 
 
 def _span(r: Reading) -> str:

@@ -18,7 +18,8 @@ LEADER = Pen(width=0.13, ink="grey")
 NUMBER = 5.6  # em of the running numbers, mm
 SIDE_NUMBER = 4.6
 LEAST_NUMBER = 3.0
-LEAST_CROWDED = 2.5  # where many stand beside a narrow board
+SIDE_GAP = 0.2  # between two of those at the end of a board
+OVERHANG = 3.0  # how far they may stand out over the board, away from the numbers along it, without more room kept
 SIDE_TEXT = 19.5  # mm for a number at the end of a board
 
 
@@ -34,8 +35,42 @@ class Number:
 def side_numbers(
     face: Face, works: Sequence[Work], edge: float, datum: Surface, leftwards: bool = False
 ) -> tuple[Shape, ...]:
-    """The numbers across the board, once, beside its end: from the front; from the back with the word."""
+    """The numbers across the board, once, beside its end: from the front; from the back with the word.
+
+    They stay clear of the side where the numbers along the board are, and stand out over the other as far as they
+    must to be read: the layout keeps room for `side_stack`.
+    """
     view = face.view
+    rows = _side_rows(face, works, datum)
+    if not rows:
+        return ()
+    high, out_by = view.height, max(OVERHANG, side_stack(face, works, datum) - view.height)
+    size = SIDE_NUMBER
+    while size > LEAST_NUMBER and not fits([0.8 * size] * len(rows), high + out_by, SIDE_GAP):
+        size = max(size - 0.2, LEAST_NUMBER)
+    gutter = view.side_of("face_edge")
+    low = view.box.bottom - (0.0 if gutter == "bottom" else out_by)
+    top = view.box.top + (0.0 if gutter == "top" else out_by)
+    heights = spread([view.across(place) for place in rows.values()], [0.8 * size] * len(rows), low, top, SIDE_GAP)
+    out = -1.0 if leftwards else 1.0
+    x = edge + out * 5.0
+    shapes: list[Shape] = []
+    for (text, place), y in zip(rows.items(), heights, strict=True):
+        em = fitted(text, size if "from" not in text else min(size, 3.4), SIDE_TEXT, True)
+        shapes.append(line((edge + out * 0.7, view.across(place)), (x - out * 0.8, y), LEADER))
+        anchor: Literal["start", "end"] = "end" if leftwards else "start"
+        shapes.append(Text(at=(x, y - 0.33 * em), text=text, size=em, bold=True, anchor=anchor))
+    return tuple(shapes)
+
+
+def side_stack(face: Face, works: Sequence[Work], datum: Surface) -> float:
+    """How high the numbers at the end of a board are, one above the other, at their smallest, mm."""
+    many = len(_side_rows(face, works, datum))
+    return many * (0.8 * LEAST_NUMBER + SIDE_GAP) - SIDE_GAP if many else 0.0
+
+
+def _side_rows(face: Face, works: Sequence[Work], datum: Surface) -> dict[str, float]:
+    """Each number across the board as it is written, and where it lies on the board."""
     rows: dict[str, float] = {}
     for w in works:
         reading = w.reading_from(1)
@@ -45,25 +80,8 @@ def side_numbers(
             text = figure(mm)
             if reading.from_surface != datum:
                 text += f" from {reading.word.split()[0].upper()}"
-            rows[text] = view.across(place)
-    if not rows:
-        return ()
-    size = SIDE_NUMBER
-    gutter = view.side_of("face_edge")  # where the numbers along the board are: stay clear of them
-    low = view.box.bottom - (0.0 if gutter == "bottom" else 3.0)
-    high = view.box.top + (0.0 if gutter == "top" else 3.0)
-    while size > LEAST_CROWDED and not fits([0.8 * size] * len(rows), high - low, 0.2):
-        size -= 0.2
-    heights = spread(list(rows.values()), [0.8 * size] * len(rows), low, high, 0.2)
-    out = -1.0 if leftwards else 1.0
-    x = edge + out * 5.0
-    shapes: list[Shape] = []
-    for (text, true), y in zip(rows.items(), heights, strict=True):
-        em = fitted(text, size if "from" not in text else min(size, 3.4), SIDE_TEXT, True)
-        shapes.append(line((edge + out * 0.7, true), (x - out * 0.8, y), LEADER))
-        anchor: Literal["start", "end"] = "end" if leftwards else "start"
-        shapes.append(Text(at=(x, y - 0.33 * em), text=text, size=em, bold=True, anchor=anchor))
-    return tuple(shapes)
+            rows[text] = place
+    return rows
 
 
 def _number_of(w: Work, reading: Reading) -> tuple[float, float]:
@@ -136,7 +154,8 @@ def number_row(
     size, upright = row_size([n.text for n in numbers], high - low)
     lengths = [text_width(n.text, size, True) for n in numbers]
     widths = [0.85 * size] * len(numbers) if upright else lengths
-    places = _row_places(numbers, widths, low, high, 0.3 if upright else 1.6)
+    xs, gap = [n.x for n in numbers], 0.3 if upright else 1.6
+    places = spread(xs, widths, low, high, gap) if upright else _row_places(numbers, widths, low, high, gap)
     shapes: list[Shape] = []
     for n, x, length in zip(numbers, places, lengths, strict=True):
         half = (length if upright else 0.66 * size) / 2

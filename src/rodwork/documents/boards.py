@@ -8,10 +8,11 @@ import re
 from collections.abc import Sequence
 from dataclasses import replace
 
-from rodwork.documents.annotate import capital, figure, listed
+from rodwork.documents.annotate import figure, listed
 from rodwork.documents.board_drawing import View
 from rodwork.documents.board_face import FACES, Board, Face
 from rodwork.documents.board_layout import one_face, remarks, two_faces
+from rodwork.documents.board_notches import notches
 from rodwork.documents.board_notes import grouped
 from rodwork.documents.board_table import Cells, table
 from rodwork.documents.drawing import Shape
@@ -20,7 +21,7 @@ from rodwork.documents.page import Area, Page, body
 from rodwork.model.panel import Part
 from rodwork.model.rod import Rod, RodCabinet
 from rodwork.model.slope import askew
-from rodwork.model.surface import EDGES, Surface, axis_of, level
+from rodwork.model.surface import EDGES, Surface
 
 ORDER = (
     "side", "top", "bottom", "rail", "fixed shelf", "loose shelf", "divider", "back", "face frame", "door",
@@ -227,34 +228,12 @@ def _table(board: Board, face: Face, area: Area) -> tuple[tuple[Shape, ...], flo
         for g in grouped(board.works)
     ]
     rows += [
-        Cells(
-            (
-                listed(ends),
-                "notch",
-                f"{figure(dx)} from the end",
-                f"{figure(dy)} from the {capital(edge)}",
-                "right through",
-                "-",
-            )
-        )
-        for (dx, dy, edge), ends in _notches(board.part).items()
+        Cells((listed(notch.at), "notch", notch.deep, notch.along, "right through", "-"))
+        for notch in notches(board.part)
     ]
     rows += [
         Cells((words_of(board.part)[cut.edge], "sawn to a line", "-", cut.words, "right through", cut.setup.id))
         for cut in board.to_lines
-    ]
-    rows += [
-        Cells(
-            (
-                listed(edges),
-                "notch",
-                f"{figure(deep)} in from the edge",
-                f"{figure(low)} to {figure(high)} from the {capital(end)}",
-                "right through",
-                "-",
-            )
-        )
-        for (deep, low, high, end), edges in _edge_notches(board.part).items()
     ]
     says = remarks([face])
     heads = Cells(("where", "what", "fence or line", "along the row", "how deep", "setting"))
@@ -275,42 +254,3 @@ def _names(board: Board) -> str:
 def _plain_name(part: Part) -> str:
     """The name without the number that tells several of them apart: that is in the mark."""
     return re.sub(r" \d+$", "", part.name)
-
-
-def _notches(part: Part) -> dict[tuple[float, float, str], list[str]]:
-    """The notches at the corners: (in from the end, in from the edge, which edge), and at which ends."""
-    words = words_of(part)
-    found: dict[tuple[float, float, str], list[str]] = {}
-    if len(part.outline) == 4:
-        return found
-    edges: tuple[tuple[Surface, float], ...] = (("face_edge", 0.0), ("far_edge", part.size[1]))
-    ends: tuple[tuple[Surface, float], ...] = (("left_end", 0.0), ("right_end", part.size[0]))
-    for edge, y in edges:
-        for end, x in ends:
-            on_edge = [abs(p[0] - x) for p in part.outline if abs(p[1] - y) < 1e-6]
-            on_end = [abs(p[1] - y) for p in part.outline if abs(p[0] - x) < 1e-6]
-            if on_edge and on_end and min(on_edge) > 0:
-                size = (round(min(on_edge), 3), round(min(on_end), 3), words[edge])
-                found.setdefault(size, []).append(words[end])
-    return found
-
-
-def _edge_notches(part: Part) -> dict[tuple[float, float, float, str], list[str]]:
-    """The notches in an edge between its corners: (in from it, from here, to here, from which end), and the edges."""
-    words, n = words_of(part), len(part.outline)
-    found: dict[tuple[float, float, float, str], list[str]] = {}
-    for surface in EDGES:
-        across, level_ = axis_of(surface), level(surface, part.size)
-        along = 1 - across
-        datums: tuple[Surface, Surface] = ("left_end", "right_end") if along == 0 else ("face_edge", "far_edge")
-        for k in range(n):
-            a, b, c, d = (part.outline[(k + i) % n] for i in range(4))
-            steps_in = b[across] == c[across] and b[across] != level_
-            if a[across] == d[across] == level_ and a[along] == b[along] and c[along] == d[along] and steps_in:
-                low, high = sorted((a[along], d[along]))
-                far = low + high > part.size[along]
-                if far:
-                    low, high = part.size[along] - high, part.size[along] - low
-                key = (abs(b[across] - level_), round(low, 3), round(high, 3), words[datums[far]])
-                found.setdefault(key, []).append(words[surface])
-    return found

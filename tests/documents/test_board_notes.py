@@ -1,0 +1,86 @@
+"""What a board's page says and keeps room for, read from the text of a job: notches, grooves off a line, long stacks."""
+
+from page_laws import check_pages
+from tests.texts import HEAD, joint
+
+from rodwork.documents.board_notches import notches
+from rodwork.documents.board_numbers import LEAST_NUMBER
+from rodwork.documents.boards import board_pages
+from rodwork.documents.drawing import Text
+from rodwork.documents.machined import Works
+from rodwork.model.surface import level
+from rodwork.pipeline import set_out
+
+ROOF = 'kind = "under slope"\nroof = { falls = "left", degrees = 9, joint = "slope" }\nloose_shelves = 2'
+
+
+def made(lines, shelf="dowel", corner="dowel", slope="quarter-turn connector", height=718, depth=448):
+    recipes = joint("corner", f'"{corner}"') + joint("shelf", f'"{shelf}"') + joint("slope", f'"{slope}"')
+    return set_out(
+        f"""{HEAD}{recipes}
+[cabinets.shelf]
+board = "birch18"
+corner_joint = "corner"
+shelf_joint = "shelf"
+divider_joint = "corner"
+width = 1000
+height = {height}
+depth = {depth}
+fixed_shelves = 1
+{lines}
+""",
+        "shelf.toml",
+    )
+
+
+def texts(page):
+    return [s.text for s in page.shapes if isinstance(s, Text)]
+
+
+def page_of(rod, word):
+    return next(p for p in board_pages(rod) if word in p.title)
+
+
+def test_the_numbers_at_the_ends_of_a_low_divider_stay_on_its_page_and_large_enough():
+    rod = made("dividers = 1\n" + ROOF, shelf="loose tenon")
+    check_pages(board_pages(rod), rod)
+    page = page_of(rod, "DIVIDER")
+    numbers = [s for s in page.shapes if isinstance(s, Text) and s.text in ("37", "40", "60", "388", "408", "411")]
+    assert len(numbers) >= 6
+    assert min(s.size for s in numbers) >= LEAST_NUMBER
+
+
+def test_many_notes_stand_in_columns_beside_the_boards_where_that_leaves_these_larger():
+    page = page_of(made("dividers = 1\n" + ROOF, shelf="loose tenon"), "DIVIDER")
+    titles = [s for s in page.shapes if isinstance(s, Text) and s.bold and s.text.startswith(("dowel", "loose"))]
+    columns = sorted({round(s.at[0], 3) for s in titles})
+    assert len(columns) == 2
+    assert columns[0] > max(s.at[0] for s in page.shapes if isinstance(s, Text) and s.text == "TOP")
+
+
+def test_a_side_cut_back_over_its_toe_space_says_so_in_figures():
+    page = page_of(made('dividers = 1\nkind = "base"\nfeet = { style = "notched sides", height = 100 }'), "SIDES")
+    said = " ".join(texts(page))
+    assert "notch right through, bottom end 100 from the end, 60 from the FRONT edge" in said
+
+
+def test_a_plain_board_is_said_to_have_no_notch():
+    rod = made('dividers = 0\nkind = "wall"', corner="screw")
+    assert not any("notch" in text for page in board_pages(rod) for text in texts(page))
+    assert all(notches(part) == () for cabinet in rod.cabinets for part in cabinet.parts)
+
+
+def test_what_is_said_of_a_groove_beside_a_line_is_where_it_lies_on_the_board():
+    """The walls in words against the machined solid: housings on their line and tongue grooves beyond it."""
+    for shelf in ("housing", "tongue"):
+        rod = made('dividers = 0\nkind = "wall"', shelf=shelf)
+        cabinet, works = rod.cabinets[0], Works(rod)
+        part = cabinet.part["left side"]
+        work = next(w for w in works.of(cabinet, part) if w.groove is not None and w.line is not None)
+        start = level(work.across.from_surface, part.size)
+        walls = sorted(abs(abs(x - start) - work.line) for x in work.span[0])
+        said = " ".join(texts(page_of(rod, "SIDES")))
+        shown = [f"{w:.2f}".rstrip("0").rstrip(".") for w in walls]
+        assert (
+            f"the other {shown[1]} to the X side" if walls[0] < 0.01 else f"walls {shown[0]} and {shown[1]}"
+        ) in said
