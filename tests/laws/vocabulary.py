@@ -73,16 +73,9 @@ def texts(draw):
         f'kind = "{kind}"', f'sides = "{sides}"', f"width = {width}", f"height = {height}",
         f"depth = {depth}", f"dividers = {bays - 1}", f"fixed_shelves = {shelves}",
     ]  # fmt: skip
-    lines += (
-        draw(backs())
-        + draw(edged())
-        + draw(fronts(bays, shelves + 1))
-        + draw(finishes())
-        + draw(frames())
-        + draw(railed())
-        + draw(footed())
-        + draw(hung())
-    )
+    back = draw(backs())
+    lines += back + draw(edged()) + draw(fronts(bays, shelves + 1)) + draw(finishes()) + draw(frames())
+    lines += draw(railed(sides, back)) + draw(footed(sides)) + draw(hung(back))
     rail = draw(clothes(bays, shelves + 1, lines)) if kind == "wardrobe" or draw(st.integers(0, 5)) == 0 else []
     lines += rail
     lines += [f"loose_shelves = {draw(st.integers(0, 2))}"] if not rail and draw(st.booleans()) else []
@@ -91,7 +84,7 @@ def texts(draw):
     actual = draw(st.sampled_from([16.0, 17.6, 18.0, 18.3]))
     stock = draw(from_stock(height, depth)) if sides == "through" and draw(st.integers(0, 3)) == 0 else ""
     lines += ['sides_from = "stock"'] if stock else []
-    row = draw(rows(any("notched" in line for line in lines))) if draw(st.integers(0, 3)) == 0 else []
+    row = draw(rows(lines)) if draw(st.integers(0, 3)) == 0 else []
     if row and draw(st.integers(0, 2)) == 0:
         row += draw(shared_out(lines, 2 * width + 700))
         lines = ['width = "rest"' if line.startswith("width") else line for line in lines]
@@ -197,33 +190,46 @@ def finishes(draw):
 
 
 @st.composite
-def hung(draw):
-    """By a split batten that is drawn, by brackets, or not at all."""
-    if draw(st.integers(0, 4)) == 0:
-        sheet = draw(st.sampled_from(["", "high = 45, hook = 22, bores = [{ down = 12, forward = 30 }]", "void = 10"]))
+def hung(draw, back):
+    """By a split batten that is drawn, by brackets, or not at all, as far as there is room behind the back."""
+    deep = room_behind(back)
+    passed = not re.search("planted|rebated|inset", " ".join(back))  # a bracket's hooks go through such a back's edge
+    if passed and draw(st.integers(0, 4)) == 0:
+        sheets = ["", "high = 45, hook = 22, bores = [{ down = 12, forward = 30 }]"] if deep >= 15 else []
+        sheet = draw(st.sampled_from([*sheets, "void = 10"]))
         return [f'hanging = {{ style = "brackets", bracket = {{ {sheet} }} }}']
     high = draw(st.sampled_from([None, None, None, 75, 90]))
-    return [] if high is None else [f'hanging = {{ style = "split batten", batten = {high} }}']
+    return [] if high is None or not back or deep < 19 else [f'hanging = {{ style = "split batten", batten = {high} }}']
 
 
 @st.composite
-def footed(draw):
+def footed(draw, sides):
     """A toe space, a plinth frame or legs, or none."""
-    style = draw(st.sampled_from([None, None, "notched sides", "plinth frame", "legs"]))
+    to_the_floor = ["notched sides"] if sides in ("through", "under the top") else []
+    style = draw(st.sampled_from([None, None, "plinth frame", "legs", *to_the_floor]))
     joint = "" if style == "legs" else ', joint = "drawer"'
     return [] if style is None else [f'feet = {{ style = "{style}", height = {draw(st.integers(60, 160))}{joint} }}']
 
 
+def room_behind(back):
+    """How deep the space behind a back of these lines is, mm; any where there is no back."""
+    found = re.search(r"void = (\d+)", " ".join(back))
+    return int(found[1]) if found else 100
+
+
 @st.composite
-def railed(draw):
+def railed(draw, sides, back):
     """Rails in place of a top, a fixing rail under it, or none; butted whatever the corners are."""
     if not draw(st.integers(0, 2)):
         return []
-    front, back, fixing = (draw(st.integers(64, 120)) for _ in range(3))
-    said = draw(st.sampled_from([
-        "", f"top_front = {front}, top_back = {back}", f'top_front = {front}, top_back = {back}, set = "on edge"',
-        f"fixing = {fixing}", f"fixing = {fixing}, behind_back = true",
-    ]))  # fmt: skip
+    front, rear, fixing = (draw(st.integers(64, 120)) for _ in range(3))
+    in_place_of_top = [
+        f"top_front = {front}, top_back = {rear}",
+        f'top_front = {front}, top_back = {rear}, set = "on edge"',
+    ]
+    behind = [f"fixing = {fixing}, behind_back = true"] if back and room_behind(back) >= 19 else []
+    between = in_place_of_top if sides == "through" else []
+    said = draw(st.sampled_from(["", *between, f"fixing = {fixing}", *behind]))
     return [f"rails = {{ {said} }}", 'rail_joint = "drawer"'] if said else []
 
 
@@ -297,16 +303,23 @@ SINK = ', cut_outs = [{ for = "sink", over = 1, width = 240, depth = 160, radius
 
 
 @st.composite
-def rows(draw, notched=False):
-    """A run of two of the cabinet with something between or beside them, and boards along it."""
-    up, between = 0 if notched else draw(st.sampled_from([0, 100, 150])), draw(st.sampled_from(BETWEEN))
+def rows(draw, cabinet):
+    """A run of two of the cabinet with something between or beside them, and boards along it.
+
+    It stands on the feet of its cabinets, where these have some.
+    """
+    feet = next((line for line in cabinet if line.startswith("feet")), "")
+    notched, own = "notched" in feet, re.search(r"height = (\d+)", feet)
+    up = 0 if notched else int(own[1]) if own else draw(st.sampled_from([0, 100, 150]))
+    between = draw(st.sampled_from(BETWEEN))
     lines = ["", "[runs.row]", f'of = ["it", {between}"it"{draw(st.sampled_from(BESIDE))}]', f"above_floor = {up}"]
     lines += draw(st.sampled_from([[], ['edging = "birch"', "behind = 45"], ["screws = { heights = [90, 300] }"]]))
     cut = draw(st.sampled_from(["", SINK]))
     top = [f'worktop = {{ board = "birch18", joint = "corner", upstand = 60{cut} }}']
     plinth = ["plinth = {}"] if up or notched else []
     strips = ["cornice = { height = 60 }", *(["pelmet = { height = 40 }"] if up else [])]
-    return lines + draw(st.sampled_from([[], plinth, plinth + top, strips]))
+    low = not any(re.match('kind = "(wall|tall|wardrobe)"', line) for line in cabinet)  # it can carry a worktop
+    return lines + draw(st.sampled_from([[], plinth, *([plinth + top] if low else []), strips]))
 
 
 @st.composite
