@@ -17,7 +17,7 @@ from rodwork.joints.place import entry_of, join
 from rodwork.joints.registry import back_recipe
 from rodwork.model.accuracy import Accuracy
 from rodwork.model.finish import with_finish
-from rodwork.model.job import Back, Cabinet, CannotBuild, Job, Recipe
+from rodwork.model.job import Back, Cabinet, CannotBuild, Job, Place, Recipe
 from rodwork.model.measured import DIMENSIONS
 from rodwork.model.meeting import Entry
 from rodwork.model.rod import Rod
@@ -103,7 +103,8 @@ def make(cabinet: Cabinet, job: Job) -> Made:
         return entry_of(recipe, host_thickness, guest_thickness, shop)
 
     def held(back: Back) -> Recipe:
-        return back_recipe(back, cabinet.place)
+        own = ("back",) if back == cabinet.back else ()  # else the bottom of a drawer
+        return back_recipe(back, Place(path=(*cabinet.place.path, *own)))
 
     carcass = build(cabinet, job.boards, job.edgings, shop, held, entry)
     joined = join(carcass, shop)

@@ -8,6 +8,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from rodwork.model.job import CannotBuild
+from rodwork.setout.proof import prove
 from tests.building import cabinet, job, recipe, rod_of
 from tests.joints.runs import planned, run
 
@@ -99,3 +100,9 @@ def test_what_cannot_be_made_is_refused_with_a_number(settings, t, says):
 def test_what_is_bought():
     bought = {i.item: i.count for i in planned("cam", run(), caps=True)[0].hardware}
     assert bought == {"cam 15 mm": 1, "cam bolt 34": 1, "cover cap for cam 15 mm": 1}
+
+
+def test_the_axis_is_set_as_it_is_printed_from_either_face():
+    """10.35 from the inside is printed as 10.4, and then the rest of a 30 mm board is 19.6, not 19.7."""
+    rod = rod_of(job(cabinet(corner_joint=recipe(("cam", {"axis_mm": 10.35}))), thickness=30.0))
+    assert [f.message for f in prove(rod)] == []

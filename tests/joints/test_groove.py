@@ -7,6 +7,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from rodwork.joints.channel import CUTTERS_MM
+from rodwork.model.job import CannotBuild
 from tests.building import back, cabinet, job, rod_of
 from tests.joints.runs import SHOP, entered, kind, planned, run
 
@@ -91,3 +92,12 @@ def test_the_backs_own_line_of_the_job_file_sets_the_groove():
     cut = next(f for f in part["left side"].features if f.id.endswith("groove"))
     assert cut.depth == 8.0
     assert part["back"].size[1] == pytest.approx(600 - 2 * 17.6 + 2 * 7.0)
+
+
+@pytest.mark.parametrize("style", ["grooved all round", "grooved in the sides", "rebated", "rebated in the sides"])
+def test_a_back_whose_play_takes_it_out_of_its_channel_is_refused(style):
+    """6 deep with 5.5 of play at each edge holds it by half a millimetre."""
+    with pytest.raises(CannotBuild, match="does not stay in a") as refused:
+        rod_of(job(cabinet(back=back(style, depth_mm=6.0, clearance_mm=5.5))))
+    assert refused.value.path[-1] == "clearance"
+    assert "5 or less" in refused.value.mend

@@ -155,3 +155,17 @@ def test_a_board_let_into_a_housing_is_screwed_through_what_is_left_under_it():
     assert screw.host.cut.depth == pytest.approx(11.6)
     assert bought(screw) == ["screw 4x40"]
     assert screw.guest.cut.depth == 28.5  # 28.4, to what a stop can be set to
+
+
+@pytest.mark.parametrize(("settings", "place", "says"), [
+    ({"clearance_mm": 3.5}, "clearance", "does not go through a clearance bore of 3.5"),
+    ({"pilot_diameter_mm": 4.0}, "pilot_diameter", "no hold in a pilot bore of 4"),
+    ({"head_diameter_mm": 4.5}, "head_diameter", "a head of 4.5 mm goes through a clearance bore of 4.5"),
+    ({"head": "plugged", "plug_mm": 7.0}, "plug", "does not go down a counterbore of 7"),
+])  # fmt: skip
+def test_a_screw_that_its_bores_do_not_fit_is_refused(settings, place, says):
+    """A 4 mm screw: its clearance bore is 4.5, its pilot 3, its head 8."""
+    with pytest.raises(CannotBuild, match=says) as refused:
+        one(**settings)
+    assert refused.value.path == (place,)
+    assert refused.value.mend

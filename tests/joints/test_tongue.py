@@ -101,3 +101,17 @@ def test_a_shoulder_that_leaves_no_tongue_is_refused():
     with pytest.raises(CannotBuild, match=r"leaves a tongue of 1.6 mm") as refused:
         tongue(run(), shoulder_mm=16.0)
     assert "14.6 or less" in refused.value.mend
+
+
+def test_a_stop_that_leaves_nothing_of_the_groove_is_refused():
+    with pytest.raises(CannotBuild, match="the run is 60 long") as refused:
+        tongue(run(length=60.0), front="stopped", stop_mm=100.0)
+    assert refused.value.path == ("stop",)
+
+
+def test_a_tongue_is_as_long_as_it_is_printed():
+    """6.35, a quarter of an inch, is printed as 6.4: the shelf that has it is sawn to that."""
+    _, rebate, _ = tongue(run(), tongue_mm=6.35)
+    assert rebate.width == 6.4
+    rod = rod_of(job(cabinet(shelf_joint=recipe(("tongue", {"tongue_mm": 2.01, "front": "stopped"})))))
+    assert [f.message for f in prove(rod)] == []

@@ -75,8 +75,7 @@ def read_cabinets(every: Any, section: Any, shared: Shared, reading: Reading) ->
             ("cabinets",), f"there are {len(tables)} cabinets", f"Cut the job into several of {MOST_CABINETS}"
         )
         return ()
-    default = read_table(EveryCabinetWords, every, ("every_cabinet",), "[every_cabinet]", reading, whole=False)
-    _not_both(default, reading)
+    default = _every(every, reading)
     own = {name: _own(name, raw, reading) for name, raw in tables.items()}
     given_marks = {name: given.get("mark") for name, given in own.items() if given.get("mark")}
     _marks_once(given_marks, reading)
@@ -84,6 +83,16 @@ def read_cabinets(every: Any, section: Any, shared: Shared, reading: Reading) ->
     all_marks = marks(own, given_marks)
     made = [_Maker(name, all_marks[name], given, default, shared, reading).cabinet() for name, given in own.items()]
     return tuple(cabinet for cabinet in made if cabinet)
+
+
+def _every(raw: Any, reading: Reading) -> Given:
+    """What [every_cabinet] says; None where it is misspelt, and then any word may stand there."""
+    path = ("every_cabinet",)
+    if raw is None:
+        return Given(path=path, wrong=frozenset(EveryCabinetWords.model_fields))
+    given = read_table(EveryCabinetWords, raw, path, "[every_cabinet]", reading, whole=False)
+    _not_both(given, reading)
+    return given
 
 
 def _own(name: str, raw: Any, reading: Reading) -> Given:
@@ -228,6 +237,10 @@ class _Maker:
             table = self.every if self.every.says(words[0]) else self.own
         return (*(table or self.own).path, *words)
 
+    def _spoilt(self, *words: str) -> bool:
+        """Whether one of these words, or something in it, is wrong and has had its fault."""
+        return any(word in self.own.wrong or word in self.every.wrong for word in words)
+
     def _needs(self) -> None:
         housed, drilled = self._from("appliance") is not None, self._from("sides_from") is not None
         for word in ONLY_BOARD if self._from("alcove") else NEEDED:
@@ -263,7 +276,7 @@ class _Maker:
         """Loose shelves of each opening, from the bottom: as listed, or dealt out one at a time from the bottom."""
         asked: int | tuple[int, ...] = self._get("loose_shelves", 0)
         if isinstance(asked, tuple):
-            if len(asked) != openings:
+            if len(asked) != openings and not self._spoilt("fixed_shelves", "openings"):
                 self.reading.fault(
                     self._path("loose_shelves"),
                     f"loose_shelves has {len(asked)} numbers, and {_openings(openings)}",
@@ -274,6 +287,7 @@ class _Maker:
 
     def _joints(self, fixed_shelves: bool, dividers: bool) -> tuple[Recipe | None, Recipe | None, Recipe | None]:
         """Recipes of corners, shelves and dividers: the nearest that is named."""
+        self._look_up("joint", self.shared.recipes, "joints")  # though nothing may be left for it to join
         named = [self._recipe(word) for word in PLACES_OF_JOINTS]
         if all(path is None for path, _ in named):
             left = recipe_left_to_us(self.shared.families, self.own.path)
@@ -321,7 +335,7 @@ class _Maker:
     def _roof(self) -> RoofAsked | None:
         table = self._table("roof")
         if table is None:
-            if self._get("kind") == "under slope" and "roof" not in self.own.wrong | self.every.wrong:
+            if self._get("kind") == "under slope" and not self._spoilt("roof"):
                 self.reading.fault(
                     self._path("kind"),
                     f"the cabinet {shown(self.name)} stands under a slope, and its roof is not said",
@@ -332,12 +346,13 @@ class _Maker:
             return None
         name = self._named_in(table, "roof", "joint", self.shared.recipes, "joints")
         own = self.shared.recipes[name] if name is not None else None
+        if self._spoilt("roof"):
+            return None
         return roof_of(table, own or on_a_slope(self.shared.families, self.own.path), self._path("roof"), self.reading)
 
     def _rails(self) -> Rails | None:
         table = self._table("rails")
-        wrong = "rails" in self.own.wrong | self.every.wrong  # it has had its fault
-        return None if table is None or wrong else rails_of(table, self._path("rails"), self.reading)
+        return None if table is None or self._spoilt("rails") else rails_of(table, self._path("rails"), self.reading)
 
     def _back(self) -> Back | None:
         table = self._table("back")
@@ -425,10 +440,10 @@ class _Maker:
             )
             return None
         for word in ("heights", "modules"):
-            if len(said.get(word, ())) not in (0, said.get("number", 0)):
+            if word in said and "number" in said and len(said[word]) != said["number"]:
                 self.reading.fault(
                     table.at(word),
-                    f"{word} has {len(said[word])} entries, and there are {said.get('number')} drawers",
+                    f"the number of drawers is {said['number']}, and {word} has {len(said[word])}",
                     f"Write one {'height' if word == 'heights' else 'number'} for each, from the bottom",
                 )
                 return None
@@ -463,8 +478,9 @@ class _Maker:
         bought = said.get("bought")
         for inner in ("height", "width", "cups_from_ends"):
             if bought is not None and inner not in bought:
-                self.reading.fault(table.at("bought"), *lacks(BoughtDoorWords, inner, "bought"))
                 whole = False
+                if not self._spoilt("doors"):
+                    self.reading.fault(table.at("bought"), *lacks(BoughtDoorWords, inner, "bought"))
         own_board = self._named_at(table, "board", self.shared.boards, "boards")
         named = own_board if "board" in said else board
         if not whole or named is None:
@@ -525,7 +541,7 @@ class _Maker:
 
     def _contents(self) -> Contents | None:
         table = one_way_contents(self.own.get("contents"), self.every.get("contents"))
-        if table is None or "contents" in self.own.wrong | self.every.wrong:
+        if table is None or self._spoilt("contents"):
             return None
         return contents_of(table, self._path("contents"), self.reading)
 
@@ -554,7 +570,7 @@ class _Maker:
     def _whole_table(self, table: _Table, words: Any, word: str, needed: tuple[str, ...]) -> bool:
         """Whether one of several tables has all that it needs; says what it lacks."""
         lacking = [inner for inner in needed if inner not in table.said]
-        if word not in self.own.wrong and word not in self.every.wrong:  # else it has had its fault
+        if not self._spoilt(word):  # else it has had its fault
             for inner in lacking:
                 self.reading.fault(table.path, *lacks(words, inner, word))
         return not lacking
@@ -576,7 +592,7 @@ class _Maker:
     def _whole(self, table: Mapping[str, Any], words: Any, word: str, needed: tuple[str, ...]) -> bool:
         """Whether a table inside a cabinet has all that it needs; says what it lacks."""
         lacking = [inner for inner in needed if inner not in table]
-        if word not in self.own.wrong and word not in self.every.wrong:  # else it has had its fault
+        if not self._spoilt(word):  # else it has had its fault
             for inner in lacking:
                 self.reading.fault(self._path(word), *lacks(words, inner, word))
         return not lacking

@@ -49,7 +49,7 @@ def read_tested(tables: Mapping[str, Any], reading: "Reading") -> dict[str, Test
         said = read_table(TestedWords, raw, ("tested", name), called, reading)
         if not any(said.says(word) for word in FORCES):
             reading.fault(said.path, f"{called} has no figure", f"Write one or more of {', '.join(FORCES)}")
-        tested = _tested(said, called, reading)
+        tested = _tested(said, called, reading) if len(reading.faults) == before else None
         found[name] = tested if len(reading.faults) == before else None
     return found
 

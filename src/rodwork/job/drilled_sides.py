@@ -55,15 +55,15 @@ def _on_the_board(sides: DrilledSides, thick: float, reading: "Reading") -> None
             (*path, "holes"), f"the highest hole would be {top:g} up a side {sides.height_mm:g} high",
             f"Write holes = {max(most, 1)}, or measure first and pitch again",
         )  # fmt: skip
-    if sides.rows_mm[-1] - half < sides.front_mm + half and sides.back_mm is not None:
-        reading.fault(
-            (*path, "back"), f"the back row would be {sides.rows_mm[-1]:g} from the front edge, and the front row is "
-            f"{sides.front_mm:g} from it", 'Measure it again, or write back = "none"',
-        )  # fmt: skip
     if sides.front_mm + half > sides.depth_mm - LEFT_MM:
         reading.fault(
             (*path, "front"), f"the front row would be {sides.front_mm:g} from the front edge of a side "
             f"{sides.depth_mm:g} deep", "Measure it again",
+        )  # fmt: skip
+    elif sides.rows_mm[-1] - half < sides.front_mm + half and sides.back_mm is not None:
+        reading.fault(
+            (*path, "back"), f"the back row would be {sides.rows_mm[-1]:g} from the front edge, and the front row is "
+            f"{sides.front_mm:g} from it", 'Measure it again, or write back = "none"',
         )  # fmt: skip
     if sides.deep_mm > thick - 1.0:
         reading.fault(

@@ -75,10 +75,18 @@ class InRun(Kind):
                 return RunEntry(stands_as="infill", name=said.get("board", ""), mm=mm)
             if "panel" in value:
                 return RunEntry(stands_as="end panel", name=self.panel.read(value, unit)["panel"])
+            meant = next((word for word in map(self._meant, value) if word), None)
+            if meant is not None:
+                raise Wrong("has a word that is not known here", f"Did you mean {meant}?")
         raise Wrong(
             "is neither a cabinet nor a gap, an infill or an end panel",
             f"Write the NAME of a [cabinets.NAME], {self.gap.such_as}, {self.infill.such_as} or {self.panel.such_as}",
         )
+
+    @staticmethod
+    def _meant(word: str) -> str | None:
+        """Which of the three is meant by a word that is none of them."""
+        return near(word, ("gap", "infill", "panel"))
 
     def schema(self) -> dict[str, Any]:
         """A name or one of three tables."""

@@ -104,6 +104,7 @@ def _job(tables: Mapping[str, Any], families: Mapping[str, type], own: OwnFiles,
     surveys = read_surveys(
         read_named("surveys", tables.get("surveys", {}), SurveyWords, "survey", reading),
         read_named("services", tables.get("services", {}), ServiceWords, "service", reading), reading,
+        _names(misspelt.get("surveys")),
     )  # fmt: skip
     figures = read_figures(tables, own_families.values(), reading)
     if not tables.get("cabinets") and "cabinets" not in misspelt:
@@ -124,7 +125,8 @@ def _job(tables: Mapping[str, Any], families: Mapping[str, type], own: OwnFiles,
         ),
         in_runs=_recipes_of_runs(tables.get("runs")),
     )  # fmt: skip
-    cabinets = read_cabinets(tables.get("every_cabinet", {}), tables.get("cabinets", {}), shared, reading)
+    every = None if "every_cabinet" in misspelt else tables.get("every_cabinet", {})
+    cabinets = read_cabinets(every, tables.get("cabinets", {}), shared, reading)
     runs = read_runs(tables.get("runs", {}), cabinets, shared, reading)
     sawing = read_sawing(
         tables, shared.boards, tables.get("cabinets", {}), lambda amount: _money(amount, currency), reading

@@ -4,13 +4,14 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any, TypeGuard
 
-from rodwork.job.faults import one_of, shown
+from rodwork.job.faults import near, one_of, shown
 from rodwork.job.lines import Path
 from rodwork.job.tables import Given, Reading, read_table, unknown_name
 from rodwork.job.words import RecipeWords, family_words, setting_words
 from rodwork.model.job import Place, Recipe, Use
 
 FAMILY_OF_FRAMES, IN_RAILS_MM = "pocket screw", 9.5  # from both edges of a rail of 38: common practice, no source
+SURELY = 0.8  # how alike a word must be to `family`, to be that one misspelt
 FAMILY_LEFT_TO_US = "dowel"
 FAMILY_ON_A_SLOPE = "biscuit"  # it goes in least deep
 
@@ -33,7 +34,7 @@ def read_fittings(
 def _fitting(raw: Any, path: Path, families: Mapping[str, type], reading: Reading) -> Fitting | None:
     before = len(reading.faults)
     family = raw.get("family") if isinstance(raw, dict) else None
-    if not _is_family(family, path, families, reading):
+    if not _is_family(family, raw, path, families, reading):
         return None
     given = read_table(family_words(family, families[family], bought=True), raw, path, f"this {family}", reading)
     if len(reading.faults) > before:
@@ -112,7 +113,7 @@ def _use(
     reading: Reading,
 ) -> Use | None:
     family = raw.get("family")
-    if not _is_family(family, path, families, reading):
+    if not _is_family(family, raw, path, families, reading):
         return None
     settings = families[family]
     given = read_table(family_words(family, settings), raw, path, f"this {family}", reading)
@@ -126,10 +127,14 @@ def _use(
         return None
 
 
-def _is_family(family: Any, path: Path, families: Mapping[str, type], reading: Reading) -> TypeGuard[str]:
-    """Whether it names a family; if not, that is noted."""
+def _is_family(family: Any, table: Any, path: Path, families: Mapping[str, type], reading: Reading) -> TypeGuard[str]:
+    """Whether the table names a family; if not, that is noted."""
     if isinstance(family, str) and family in families:
         return True
+    slip = near("family", table, SURELY) if family is None and isinstance(table, dict) else None
+    if slip is not None:
+        reading.fault((*path, slip), f"{shown(slip)[1:-1]} is not a word that is known here", "Did you mean family?")
+        return False
     what = "this entry has no family" if family is None else f"family is {shown(family)}, which is no family of joints"
     mend = one_of(families, family if isinstance(family, str) else "", 'Write family = "dowel"')
     reading.fault((*path, "family"), what, mend)

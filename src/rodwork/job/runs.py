@@ -215,7 +215,7 @@ class _Maker:
         standing = [self.known[e.name] for e in of if e.stands_as == "cabinet" and e.name in self.known]
         if any(c.toe_mm for c in standing):
             return self._planted(own, clear, standing, height)
-        if height - clear < 30.0:
+        if height - clear < 30.0 and not self.given.wrong & {"above_floor", "plinth"}:
             self._fault(
                 ("plinth",), f"a plinth board under carcasses at {height:g} would be {height - clear:g} high",
                 "Write above_floor = 150, or what height they stand at",
@@ -309,7 +309,7 @@ class _Maker:
                 path, "a cut-out says in one way where it is: over which thing in the run, or at so far from the left",
                 "Write over = 2, or at = 900",
             )  # fmt: skip
-        if over is not None and over > number:
+        if over is not None and over > number > 0:  # none at all: that has had its fault
             self._fault((*path, "over"), f"over is {over}, and {number} things stand in the run", "Count from the left")
         return CutOutAsked(
             what=said["for"], width_mm=said["width"], depth_mm=said["depth"], radius_mm=said.get("radius", RADIUS_MM),

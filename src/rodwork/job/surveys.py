@@ -5,7 +5,7 @@ else from the right wall's plumb, else it is taken as plumb; the right wall is t
 wall is taken square to the front, unless diagonals on plan say otherwise.
 """
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from math import hypot, sqrt
 from typing import TYPE_CHECKING, Any
@@ -28,13 +28,16 @@ Readings = tuple[float, ...]
 
 
 def read_surveys(
-    tables: Mapping[str, Any], services: Mapping[str, Any], reading: "Reading"
+    tables: Mapping[str, Any], services: Mapping[str, Any], reading: "Reading", misspelt: Iterable[str] = ()
 ) -> dict[str, Survey | None]:
-    """The surveys of the job by name; None for one that is written but wrong."""
+    """The surveys of the job by name; None for one that is written but wrong.
+
+    `misspelt`: the names of those under a misspelt heading, which has had its fault.
+    """
     from rodwork.job.tables import read_table
     from rodwork.job.words import SurveyWords
 
-    boxes = _services(services, tables, reading)
+    boxes = _services(services, dict.fromkeys((*tables, *misspelt)), reading)
     found: dict[str, Survey | None] = {}
     for name, raw in tables.items():
         before = len(reading.faults)

@@ -90,6 +90,7 @@ def _why_not(text: str, file: str, error: Exception, found: Scan, lines: Lines) 
                 "Keep one of the two, or give this one another name",
             )
             for path, first, line in found.twice
+            if not any(path[: len(whole)] == whole for whole, _, _ in found.twice if len(whole) < len(path))
         ]  # fmt: skip
     rows = text.split("\n")
     at = re.search(r"at line (\d+)", message)

@@ -323,6 +323,8 @@ class Reference(Kind):
         """As written."""
         if not isinstance(value, str):
             raise Wrong("is not a name", f"Write the NAME of a [{self.section}.NAME], in quotes")
+        if not value.strip():
+            raise Wrong("is blank", f"Write the NAME of a [{self.section}.NAME], or take the word out")
         return value
 
     def schema(self) -> dict[str, Any]:

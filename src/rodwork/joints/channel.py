@@ -9,6 +9,8 @@ from rodwork.model.shop import Shop
 
 CUTTERS_MM = (3.0, 4.0, 5.0, 6.0, 8.0, 10.0, 12.0, 16.0, 18.0, 20.0)  # straight cutters in ordinary sale
 RUN_ON_MM = 0.5  # the channel's full width begins this far before the board that enters it
+LEAST_CHANNEL_MM = 20.0  # behind a stop; common practice, no source
+LEAST_REACH_MM = 1.0  # of a back into its groove or rebate, or it drops out; common practice, no source
 
 
 def channel_width(board: float, slack: float, shop: Shop) -> float:
@@ -43,14 +45,30 @@ def half_of(thickness: float) -> float:
     return down_to_step(thickness / 2, 1.0)
 
 
+def reaches_into(depth: float, clearance: float, channel: str) -> None:
+    """A back reaches so far into its channel that it stays there. Raises CannotBuild."""
+    if depth - clearance < LEAST_REACH_MM:
+        raise CannotBuild(
+            ("clearance",),
+            f"a back with {clearance:g} of play at each edge does not stay in a {channel} {depth:g} deep",
+            f"make the play {max(depth - LEAST_REACH_MM, 0.0):g} or less, or the {channel} "
+            f"{clearance + LEAST_REACH_MM:g} deep or more",
+        )  # fmt: skip
+
+
 def run_on(run: Run, stop_start: float, radius: float) -> tuple[float, float, tuple[End, End]]:
     """Where a channel begins and ends along the run, and how.
 
     It runs on beyond the board that enters by its clearance and the cutter's radius, so that the rounded end
     is out of the way; where the host ends before that, is bevelled, or a groove begins, it runs out there (up to the
-    edging that closes it).
+    edging that closes it). Raises CannotBuild where the stop leaves nothing of it.
     """
     more = RUN_ON_MM + radius
+    if stop_start > run.length - LEAST_CHANNEL_MM:
+        raise CannotBuild(
+            ("stop",), f"it is stopped {stop_start:g} from the front, and the run is {run.length:g} long",
+            f"leave {LEAST_CHANNEL_MM:g} of it at the least, or let it run out through the front",
+        )  # fmt: skip
     if stop_start > 0:
         start, first_end = stop_start - more, "round"
     elif run.beyond_start < more or run.slopes[0]:

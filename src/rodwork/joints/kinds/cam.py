@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 
+from rodwork.geometry.rounding import to_step
 from rodwork.joints.kind import ACROSS, ALONG, INTO_GUEST, INTO_HOST, FixingPlan, JointKind, Run, Void, straight_in
 from rodwork.joints.positions import stand_in
 from rodwork.model.feature import Bore
@@ -47,7 +48,8 @@ def plan(run: Run, s: Settings, shop: Shop) -> tuple[FixingPlan, ...]:
     """Cams along the run, as far from its one end as from the other, so that boards can be exchanged."""
     t = run.guest_thickness
     depth = s.cam_depth_mm if s.cam_depth_mm is not None else (14.0 if t >= THICK_MM else 12.5)
-    axis = s.axis_mm if s.axis_mm is not None else (9.0 if t >= THICK_MM else 8.0)
+    usual = 9.0 if t >= THICK_MM else 8.0
+    axis = to_step(s.axis_mm if s.axis_mm is not None else usual, shop.step_mm)  # as printed, from either face
     if t - depth < LEAST_UNDER_CAM_MM:
         raise CannotBuild(
             ("cam_depth",), f"a cam {depth:g} deep leaves {max(t - depth, 0):.1f} mm of a board that is {t:g}",

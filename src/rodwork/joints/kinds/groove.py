@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from rodwork.joints.channel import channel, channel_width, cutter_for, run_on, third_of
+from rodwork.joints.channel import channel, channel_width, cutter_for, reaches_into, run_on, third_of
 from rodwork.joints.kind import FixingPlan, JointKind, Run, straight_in
 from rodwork.model.feature import Groove
 from rodwork.model.fixing import Play
@@ -26,6 +26,7 @@ class Settings:
 def entry(host_thickness: float, guest_thickness: float, s: Settings, shop: Shop) -> Entry:
     """The back reaches the groove's depth less its clearance."""
     depth = s.depth_mm if s.depth_mm is not None else third_of(host_thickness)
+    reaches_into(depth, s.clearance_mm, "groove")
     width = channel_width(guest_thickness + shop.film_mm, SLACK_MM, shop)
     return Entry(reach=depth - s.clearance_mm, slack=width - guest_thickness)
 

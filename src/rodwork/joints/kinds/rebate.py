@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from math import ceil
 
-from rodwork.joints.channel import channel, half_of
+from rodwork.joints.channel import channel, half_of, reaches_into
 from rodwork.joints.kind import FixingPlan, JointKind, Run, straight_in
 from rodwork.model.feature import End, Rebate
 from rodwork.model.fixing import Item, Play
@@ -28,6 +28,7 @@ class Settings:
 def entry(host_thickness: float, guest_thickness: float, s: Settings, shop: Shop) -> Entry:
     """The back reaches the rebate's depth less its clearance."""
     depth = s.depth_mm if s.depth_mm is not None else half_of(host_thickness)
+    reaches_into(depth, s.clearance_mm, "rebate")
     return Entry(reach=depth - s.clearance_mm)
 
 

@@ -73,6 +73,39 @@ def _head(s: Settings, diameter: float) -> float:
     return s.head_diameter_mm if s.head_diameter_mm is not None else 2 * diameter
 
 
+def _steps(s: Settings, diameter: float) -> None:
+    """The screw goes through its clearance bore, bites in its pilot and is held by its head. Raises CannotBuild."""
+    clearance, pilot, head = _clearance(s, diameter), _pilot(s, diameter), _head(s, diameter)
+    if clearance < diameter:
+        raise CannotBuild(
+            ("clearance",), f"a screw of {diameter:g} mm does not go through a clearance bore of {clearance:g}",
+            f"make it {diameter:g} or more, or leave it out",
+        )  # fmt: skip
+    if pilot >= diameter:
+        raise CannotBuild(
+            ("pilot_diameter",), f"a screw of {diameter:g} mm finds no hold in a pilot bore of {pilot:g}",
+            f"make it {_usual_pilot(diameter):g}, or leave it out",
+        )  # fmt: skip
+    if head <= clearance:
+        raise CannotBuild(
+            ("head_diameter",), f"a head of {head:g} mm goes through a clearance bore of {clearance:g}",
+            f"make it {2 * diameter:g}, or leave it out",
+        )  # fmt: skip
+    if s.head == "plugged" and s.plug_mm < head:
+        raise CannotBuild(
+            ("plug",), f"a head of {head:g} mm does not go down a counterbore of {s.plug_mm:g}",
+            f"make the plug {head:g} or more",
+        )  # fmt: skip
+
+
+def _pilot(s: Settings, diameter: float) -> float:
+    return s.pilot_diameter_mm if s.pilot_diameter_mm is not None else _usual_pilot(diameter)
+
+
+def _usual_pilot(diameter: float) -> float:
+    return round(diameter * PILOT_SHARE * 2) / 2
+
+
 def plan(run: Run, s: Settings, shop: Shop) -> tuple[FixingPlan, ...]:
     """Screws along the run: half a pitch on from the family before it, where a recipe mixes families."""
     diameter, screw_length = _size(s, run, shop)
@@ -84,6 +117,7 @@ def plan(run: Run, s: Settings, shop: Shop) -> tuple[FixingPlan, ...]:
             ("plug_depth",), f"a plug {sunk:g} deep leaves {through - sunk:g} mm under the head of the screw",
             f"make it {max(through - 5.0, 0):g} deep or less",
         )  # fmt: skip
+    _steps(s, diameter)
     if hold < 10.0:
         raise CannotBuild(
             ("size",), f"a {diameter:g} x {screw_length:g} screw goes only {max(hold, 0):g} mm into the second board",
@@ -113,7 +147,7 @@ def _screw(
     shop: Shop,
 ) -> FixingPlan:
     clearance = _clearance(s, diameter)
-    pilot = s.pilot_diameter_mm if s.pilot_diameter_mm is not None else round(diameter * PILOT_SHARE * 2) / 2
+    pilot = _pilot(s, diameter)
     head = _head(s, diameter)
     plugged = s.head == "plugged"
     outside = (u, v, -run.host_thickness)

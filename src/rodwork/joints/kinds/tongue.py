@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 
+from rodwork.geometry.rounding import to_step
 from rodwork.joints.channel import RUN_ON_MM, channel, channel_width, cutter_for, half_of, run_on, third_of
 from rodwork.joints.kind import ACROSS, ALONG, FixingPlan, JointKind, Run, Void, straight_in
 from rodwork.model.feature import Groove, Rebate
@@ -29,8 +30,9 @@ class Settings:
     stop_mm: float = length(10.0, 3, 100, "board left in front of a stopped groove; common practice is 8 to 12")
 
 
-def _reach(host_thickness: float, s: Settings) -> float:
-    return s.tongue_mm if s.tongue_mm is not None else third_of(host_thickness)
+def _reach(host_thickness: float, s: Settings, shop: Shop) -> float:
+    """Length of the tongue, as it is printed: what enters is then what is cut."""
+    return to_step(s.tongue_mm, shop.step_mm) if s.tongue_mm is not None else third_of(host_thickness)
 
 
 def _shoulder(guest_thickness: float, s: Settings) -> float:
@@ -47,7 +49,7 @@ def entry(host_thickness: float, guest_thickness: float, s: Settings, shop: Shop
     """The board goes in by the length of its tongue; behind a stop its front corner is notched back."""
     _, cutter = _groove(guest_thickness, s, shop)
     stop = s.stop_mm + cutter / 2 + RUN_ON_MM if s.front == "stopped" else 0.0
-    return Entry(reach=_reach(host_thickness, s), stop=stop)
+    return Entry(reach=_reach(host_thickness, s, shop), stop=stop)
 
 
 def _groove(guest_thickness: float, s: Settings, shop: Shop) -> tuple[float, float]:
@@ -61,7 +63,7 @@ def plan(run: Run, s: Settings, shop: Shop) -> tuple[FixingPlan, ...]:
 
     Both are set from the flush face, so a thicker board has a thicker tongue and stays flush.
     """
-    reach, shoulder = _reach(run.host_thickness, s), _shoulder(run.guest_thickness, s)
+    reach, shoulder = _reach(run.host_thickness, s, shop), _shoulder(run.guest_thickness, s)
     tongue = run.guest_thickness - shoulder
     width, cutter = _groove(run.guest_thickness, s, shop)
     stop = entry(run.host_thickness, run.guest_thickness, s, shop).stop
