@@ -55,9 +55,9 @@ def by_highs(model, z):
     return found.x[n]
 
 
-def give_of(m, rows, lam, counts):
+def give_of(m, active):
     """w . lam of every sample."""
-    return kernel.gathered(rows, lam, counts, np.concatenate([m.give, m.give])[:, None])[:, 0]
+    return kernel.gathered(active, np.concatenate([m.give, m.give])[:, None])[:, 0]
 
 
 def gives_twice(m, z, pick):
@@ -100,15 +100,15 @@ def test_what_is_proven_is_exact_however_softly_the_give_is_pushed(name, push):
     m = model(box(**CARCASSES[name]))
     soft = factored(m, replace(SIGNED, give=push, shift=1.0))
     z = draw(m.sources, 40, seed=5) * 4
-    rows, lam, counts, solved = kernel.active_sets(
-        z @ soft.values.T, np.full(40, -1.0), soft.rows, soft.most_rows, kernel.MOST_STEPS
+    active = kernel.active_sets(
+        z @ soft.values.T, np.full(40, -1.0), soft.rows, soft.most_rows, kernel.MOST_STEPS, kernel.NOTHING
     )
-    give = give_of(m, rows, lam, counts) / push - 1.0
-    sure = solved & kernel.proven(rows, counts, soft.rows)
+    give = give_of(m, active) / push - 1.0
+    sure = active.solved & kernel.proven(active, soft.rows)
     off = np.abs(give - [by_highs(m, one) for one in z])
-    print(sure.sum(), off[sure].max(initial=0.0), off[solved & ~sure].max(initial=0.0))
+    print(sure.sum(), off[sure].max(initial=0.0), off[active.solved & ~sure].max(initial=0.0))
     assert off[sure].max() <= PROVEN_MM
-    assert off[solved & ~sure].max() >= 1e-5
+    assert off[active.solved & ~sure].max() >= 1e-5
 
 
 @pytest.mark.parametrize("name", ["four boards, dowels", "housed shelf, grooved back", "tenons, a shelf and a divider"])
@@ -166,11 +166,11 @@ def test_an_ill_conditioned_pose_is_caught_not_believed():
     ready = factored(m, hard)
     z = draw(m.sources, 300, seed=6) * 3
     r0 = z @ ready.values.T
-    rows, lam, counts, solved = kernel.active_sets(r0, np.zeros(len(z)), ready.rows, ready.most_rows, 2000)
-    after = r0 - kernel.gathered(rows, lam, counts, on_sides(ready.rows.gram))
-    give = give_of(m, rows, lam, counts)[:, None] * ready.rows.press
+    active = kernel.active_sets(r0, np.zeros(len(z)), ready.rows, ready.most_rows, 2000, kernel.NOTHING)
+    after = r0 - kernel.gathered(active, on_sides(ready.rows.gram))
+    give = give_of(m, active)[:, None] * ready.rows.press
     over = np.maximum(after - ready.rows.high, ready.rows.low - after) - give * m.give
-    assert over[solved].max() <= 2e-6
+    assert over[active.solved].max() <= 2e-6
 
 
 def cone_give(n, residual_u, residual_v, at, play):
@@ -212,7 +212,7 @@ def test_a_range_is_that_of_the_linear_program(output, way):
     ready = factored(m, SIGNED)
     z = draw(m.sources, 6, seed=9)
     give = verdict(ready, z).give_mm
-    mine = attainable(ready, z, give, output, way)
+    mine = attainable(m, z, give, output, way)
     at = m.output_at[output]
     for i in range(len(z)):
         hard = max(give[i], 0.0) + 1e-3
@@ -225,8 +225,7 @@ def test_the_verdict_must_not_be_taken_from_the_pose():
     z = draw(m.sources, 200, seed=1)
     signed = verdict(factored(m, SIGNED), z).give_mm
     ready = factored(m, ASSEMBLED)
-    pose = kernel.active_sets(z @ ready.values.T, np.zeros(200), ready.rows, ready.most_rows, kernel.MOST_STEPS)
-    posed = give_of(m, *pose[:3]) * ready.rows.press
+    posed = give_of(m, poses(ready, z).active) * ready.rows.press
     referee = np.array([max(by_highs(m, one), 0.0) for one in z[:20]])
     assert np.maximum(signed[:20], 0.0) == pytest.approx(referee, abs=1e-6)
     assert (posed > 1e-5).mean() > (signed > 1e-5).mean() + 0.02

@@ -16,7 +16,7 @@ def pulled(rod, joint):
     ready = factored(m, SIGNED)
     z = np.zeros((1, len(m.sources)))
     give = verdict(ready, z).give_mm
-    return [attainable(ready, z, give, f"lip|{joint}|front", way)[0] for way in (1.0, -1.0)]
+    return [attainable(m, z, give, f"lip|{joint}|front", way)[0] for way in (1.0, -1.0)]
 
 
 @pytest.mark.parametrize("joint", ["left side / top", "right side / top", "left side / bottom", "right side / bottom"])

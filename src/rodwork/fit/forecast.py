@@ -9,6 +9,7 @@ import numpy as np
 from rodwork.fit.arrays import Array, Bools
 from rodwork.fit.builder import FLEX, GAP
 from rodwork.fit.draws import chunks, draw
+from rodwork.fit.kernel import ActiveSets
 from rodwork.fit.linear import LinearModel
 from rodwork.fit.measured import Measurement, conditioned
 from rodwork.fit.solve import (
@@ -24,7 +25,6 @@ from rodwork.fit.solve import (
 from rodwork.model.accuracy import Accuracy, Sigma
 
 BAND_DRAWS = 20
-RANGE_SAMPLES = 20
 
 
 @dataclass(frozen=True, kw_only=True, eq=False)
@@ -55,6 +55,22 @@ class Forecast:
 
 
 @dataclass(frozen=True, kw_only=True, eq=False)
+class Few:
+    """The first few assemblies of a forecast, on which is tried what would be otherwise: draws z (N, p).
+
+    With the active rows of their verdicts and of their poses as they are: whatever is tried begins there.
+    """
+
+    z: Array
+    judged: ActiveSets
+    posed: ActiveSets
+
+    def first(self, samples: int) -> "Few":
+        """Fewer still."""
+        return Few(z=self.z[:samples], judged=self.judged.first(samples), posed=self.posed.first(samples))
+
+
+@dataclass(frozen=True, kw_only=True, eq=False)
 class Asked:
     """One question: a model made ready twice, what was measured, and from which seed the errors are drawn."""
 
@@ -73,6 +89,12 @@ class Asked:
         """(samples, p) errors that agree with what was measured."""
         z = draw(self.model.sources, samples, self.seed, chunk)
         return conditioned(self.model, z, self.measured, self.seed, chunk)
+
+
+def first_few(asked: Asked, samples: int) -> Few:
+    """The first so many assemblies of the forecast."""
+    z = asked.draws(samples)
+    return Few(z=z, judged=verdict(asked.signed, z).active, posed=poses(asked.assembled, z).active)
 
 
 def ask(model: LinearModel, measured: tuple[Measurement, ...], seed: int, ease_mm: float) -> Asked:
@@ -132,9 +154,9 @@ def _shared_out(parts: list[Array]) -> Array:
     return shares
 
 
-def chance_with(asked: Asked, z: Array, factors: Array | None = None) -> float:
+def chance_with(asked: Asked, few: Few, factors: Array) -> float:
     """How often it goes together where every source is so many times itself; the errors stay the same ones."""
-    give = verdict(asked.signed, z if factors is None else z * factors).give_mm
+    give = verdict(asked.signed, few.z * factors, few.judged).give_mm
     return float((give <= asked.ease_mm).mean())
 
 
@@ -146,7 +168,7 @@ def eased_between(asked: Asked, by_mm: float) -> Asked:
     return ask(wider, asked.measured, asked.seed, asked.ease_mm)
 
 
-def band(asked: Asked, accuracy: Accuracy, samples: int) -> tuple[float, float]:
+def band(asked: Asked, accuracy: Accuracy, few: Few) -> tuple[float, float]:
     """Range of the chance, from what is known of the shop's sigmas: each drawn anew from its own range.
 
     A measured sigma: sigma^2 = nu s^2 / chi2_nu. An assumed one: logarithms evenly likely about its middle, the range
@@ -155,16 +177,15 @@ def band(asked: Asked, accuracy: Accuracy, samples: int) -> tuple[float, float]:
     stream = np.random.Generator(np.random.Philox(key=np.array([asked.seed, 1], dtype=np.uint64)))
     parameters = list(dict.fromkeys(s.parameter for s in asked.model.sources))
     column = np.array([parameters.index(s.parameter) for s in asked.model.sources])
-    z = asked.draws(samples)
-    chances = []
+    measured, chances = accuracy.measured, []
     for _ in range(BAND_DRAWS):
         together = stream.standard_normal()
         factors = [
             1.0 if asked.measured and p[1] == "size"
-            else _factor(_sigma(accuracy, p), stream, None if accuracy.measured else together)
+            else _factor(_sigma(accuracy, p), stream, None if measured else together)
             for p in parameters
         ]  # fmt: skip
-        chances.append(chance_with(asked, z, np.array(factors)[column]))
+        chances.append(chance_with(asked, few, np.array(factors)[column]))
     low, high = np.quantile(chances, [0.025, 0.975])
     return float(low), float(high)
 
@@ -186,42 +207,34 @@ def _factor(sigma: Sigma, stream: np.random.Generator, together: float | None) -
 def stiff(model: LinearModel) -> LinearModel:
     """The same carcass of boards that do not bend: without those unknowns, and the rows that bound them."""
     bends = model.aim_kind == FLEX
-    rows, aims, straight = model.row_joint >= 0, ~bends, ~model.aim_q[bends].any(axis=0)
+    aims, straight = ~bends, ~model.aim_q[bends].any(axis=0)
+    held = model.only(model.row_joint >= 0)
     return replace(
-        model, row_q=model.row_q[np.ix_(rows, straight)], row_z=model.row_z[rows], low=model.low[rows],
-        high=model.high[rows], give=model.give[rows], row_joint=model.row_joint[rows],
-        row_between=model.row_between[rows],
-        aim_q=model.aim_q[np.ix_(aims, straight)], aim_z=model.aim_z[aims], aim_kind=model.aim_kind[aims],
-        out_q=model.out_q[:, straight],
+        held, row_q=held.row_q[:, straight], aim_q=model.aim_q[np.ix_(aims, straight)], aim_z=model.aim_z[aims],
+        aim_kind=model.aim_kind[aims], out_q=model.out_q[:, straight],
     )  # fmt: skip
 
 
-def pull_range(asked: Asked, output: str) -> tuple[float, float] | None:
-    """How far an output can be pulled either way in the middle assembly, mm, boards held straight.
+def pull_range(asked: Asked, z: Array, output: str) -> tuple[float, float] | None:
+    """How far an output can be pulled either way in the middle of assemblies z, mm, boards held straight.
 
     None where nothing holds it.
     """
-    z = asked.draws(RANGE_SAMPLES)
-    ready = factored(stiff(asked.model), SIGNED)
-    give = verdict(ready, z).give_mm
-    ends = [np.median(attainable(ready, z, give, output, way)) for way in (-1.0, 1.0)]
+    model = stiff(asked.model)
+    give = verdict(factored(model, SIGNED), z).give_mm
+    ends = [np.median(attainable(model, z, give, output, way)) for way in (-1.0, 1.0)]
     return (float(ends[0]), float(ends[1])) if np.isfinite(ends).all() else None
 
 
 def joint_chances(asked: Asked, z: Array) -> Array:
     """(joints,) how often each joint goes together by itself: rows of the others are let go."""
-    model = asked.model
-    out = np.ones(len(model.joints))
-    for j in range(len(model.joints)):
-        own = model.row_joint == j
-        if not own.any():
-            continue
-        keep = own | (model.row_joint < 0)
-        alone = replace(
-            model, row_q=model.row_q[keep], row_z=model.row_z[keep], low=model.low[keep], high=model.high[keep],
-            give=model.give[keep], row_joint=model.row_joint[keep], row_between=model.row_between[keep],
-        )  # fmt: skip
-        out[j] = (verdict(factored(alone, SIGNED), z).give_mm <= asked.ease_mm).mean()
+    joint = asked.model.row_joint
+    out = np.ones(len(asked.model.joints))
+    for j in range(len(out)):
+        own = joint == j
+        if own.any():
+            alone = asked.signed.only(own | (joint < 0))
+            out[j] = (verdict(alone, z).give_mm <= asked.ease_mm).mean()
     return out
 
 

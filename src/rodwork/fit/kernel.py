@@ -36,6 +36,27 @@ class Rows(NamedTuple):
     high: Array
 
 
+class ActiveSets(NamedTuple):
+    """Of N samples the active rows (N, k) and their multipliers (N, k), how many of them (N,), and solved (N,).
+
+    Of F rows, one that holds on its low side is given as its index plus F.
+    """
+
+    rows: Ints
+    lam: Array
+    counts: Ints
+    solved: Bools
+
+    def first(self, samples: int) -> "ActiveSets":
+        """Those of the first samples."""
+        return ActiveSets(self.rows[:samples], self.lam[:samples], self.counts[:samples], self.solved[:samples])
+
+
+NOTHING = ActiveSets(
+    np.empty((0, 0), dtype=np.int64), np.empty((0, 0)), np.empty(0, dtype=np.int64), np.empty(0, dtype=np.bool_)
+)
+
+
 class _Active(NamedTuple):
     """The active rows: index, side (1 high, -1 low), multiplier, the inverse of their block; the rest is scratch."""
 
@@ -68,10 +89,11 @@ def _add(active: _Active, k: int, step: float) -> None:
     """Border the inverse of the active block with one more row."""
     inverse, r = active.inverse, active.r
     for a in range(k):
+        share = r[a] / step
         for b in range(k):
-            inverse[a, b] += r[a] * r[b] / step
-        inverse[a, k] = -r[a] / step
-        inverse[k, a] = -r[a] / step
+            inverse[a, b] += share * r[b]
+        inverse[a, k] = -share
+        inverse[k, a] = -share
     inverse[k, k] = 1.0 / step
 
 
@@ -87,8 +109,9 @@ def _drop(active: _Active, k: int, at: int) -> int:
         active.row[at], active.side[at], active.lam[at] = active.row[last], active.side[last], active.lam[last]
     pivot = inverse[last, last]
     for a in range(last):
+        share = inverse[a, last] / pivot
         for b in range(last):
-            inverse[a, b] -= inverse[a, last] * inverse[last, b] / pivot
+            inverse[a, b] -= share * inverse[last, b]
     return last
 
 
@@ -167,14 +190,13 @@ def _step_to(rows: Rows, p: int, side: float, v_p: float, active: _Active, k: in
     while steps < room:
         steps += 1
         zz = own
+        r[:k] = 0.0
         for a in range(k):
             column[a] = _between(rows, active.row[a], active.side[a], p, side)
+            for b in range(k):  # the inverse is symmetric: by its rows, as sums down a row wait for each other
+                r[b] += active.inverse[a, b] * column[a]
         for a in range(k):
-            value = 0.0
-            for b in range(k):
-                value += active.inverse[a, b] * column[b]
-            r[a] = value
-            zz -= value * column[a]
+            zz -= r[a] * column[a]
         blocked, t1 = -1, np.inf
         for a in range(k):
             if r[a] > 1e-14 and lam[a] / r[a] < t1:
@@ -216,8 +238,10 @@ def _values(rows: Rows, r0: Array, slack: float, active: _Active, k: int, value:
 @compiled
 def _most_violated(rows: Rows, value: Array, slack: float, scale: Array, over: Array) -> int:
     """The row that is violated furthest by its own measure, -1 for none; `over` is filled."""
+    low, high, give = rows.low, rows.high, rows.give
     for i in range(value.shape[0]):
-        over[i] = max(value[i] - rows.high[i], rows.low[i] - value[i]) - rows.give[i] * slack
+        above, below = value[i] - high[i], low[i] - value[i]
+        over[i] = (above if above > below else below) - give[i] * slack
     p, worst = -1, 0.0
     for i in range(value.shape[0]):
         if over[i] > TOLERANCE_MM and over[i] * scale[i] > worst:
@@ -226,13 +250,24 @@ def _most_violated(rows: Rows, value: Array, slack: float, scale: Array, over: A
 
 
 @compiled
+def _taken_up(active: _Active, found: ActiveSets, n: int, m: int) -> int:
+    """Set the active rows to those of one sample. Gives how many they are."""
+    for a in range(found.counts[n]):
+        on_low = found.rows[n, a] >= m
+        active.row[a] = found.rows[n, a] - m if on_low else found.rows[n, a]
+        active.side[a] = -1.0 if on_low else 1.0
+    return int(found.counts[n])
+
+
+@compiled
 def active_sets(
-    r0: Array, slack: Array, rows: Rows, most_rows: int, most_steps: int
-) -> tuple[Ints, Array, Ints, Bools]:  # fmt: skip
-    """(rows (N, most_rows), multipliers (N, most_rows), how many of them (N,), solved (N,)) of every sample.
+    r0: Array, slack: Array, rows: Rows, most_rows: int, most_steps: int, begin: ActiveSets
+) -> ActiveSets:  # fmt: skip
+    """The active rows of every sample, at most `most_rows` each.
 
     r0: (N, F) what the rows come to at the minimum without them; slack: (N,) give that is there to begin with.
-    A row that holds on its low side is given as its index plus F.
+    begin: rows to begin with, of each sample its own, or of one for all, or NOTHING. What is found does not depend on
+    it, as there is but one minimum; near it there are fewer steps to go.
     """
     samples, m = r0.shape
     all_rows = np.zeros((samples, most_rows), dtype=np.int64)
@@ -248,6 +283,9 @@ def active_sets(
     for n in range(samples):
         k, steps, give = 0, 0, slack[n]
         value[:] = r0[n]
+        if begin.counts.shape[0] > 0:
+            k = _refresh(rows, r0[n], slack[n], active, _taken_up(active, begin, n % begin.counts.shape[0], m))
+            give, _ = _values(rows, r0[n], slack[n], active, k, value)
         while steps < most_steps:
             p = _most_violated(rows, value, give, scale, over)
             if p < 0:
@@ -272,27 +310,22 @@ def active_sets(
         for a in range(counts[n]):
             all_rows[n, a] = active.row[a] + (0 if active.side[a] > 0 else m)
             all_lam[n, a] = active.lam[a]
-    return all_rows, all_lam, counts, solved
+    return ActiveSets(all_rows, all_lam, counts, solved)
 
 
 @compiled
-def proven(found: Ints, counts: Ints, rows: Rows) -> Bools:
+def proven(found: ActiveSets, rows: Rows) -> Bools:
     """(N,) whether the active rows of a sample prove that no less give will do.
 
     They do where weights y >= 0 of them cancel every movement, A'y = 0, and take up the give, w.y = 1: by duality no
     pose then needs less. With G0 the block without the give, y solves (G0 + press w w') y = press w; where w.y falls
-    short of 1, G0 y is not nought. found: (N, k) and counts: (N,) as `active_sets` gives them.
+    short of 1, G0 y is not nought.
     """
-    samples, most_rows = found.shape
-    m = rows.give.shape[0]
+    samples, most_rows = found.rows.shape
     out = np.zeros(samples, dtype=np.bool_)
     active = _scratch(most_rows)
     for n in range(samples):
-        k = counts[n]
-        for a in range(k):
-            low_side = found[n, a] >= m
-            active.row[a] = found[n, a] - m if low_side else found[n, a]
-            active.side[a] = -1.0 if low_side else 1.0
+        k = _taken_up(active, found, n, rows.give.shape[0])
         if k == 0 or _invert(rows, active, k) >= 0:
             continue
         least, taken = np.inf, 0.0
@@ -307,13 +340,13 @@ def proven(found: Ints, counts: Ints, rows: Rows) -> Bools:
 
 
 @compiled
-def gathered(rows: Ints, lam: Array, counts: Ints, table: Array) -> Array:
+def gathered(found: ActiveSets, table: Array) -> Array:
     """(N, k): for each sample the sum over its active rows of multiplier times that row of `table` (2 F, k)."""
-    samples, wide = rows.shape[0], table.shape[1]
+    samples, wide = found.rows.shape[0], table.shape[1]
     out = np.zeros((samples, wide))
     for n in range(samples):
-        for a in range(counts[n]):
-            row = table[rows[n, a]]
+        for a in range(found.counts[n]):
+            row = table[found.rows[n, a]]
             for j in range(wide):
-                out[n, j] += lam[n, a] * row[j]
+                out[n, j] += found.lam[n, a] * row[j]
     return out

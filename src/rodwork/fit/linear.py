@@ -6,7 +6,7 @@ hold, if need be by giving s.
 Small displacements: a turn is linear, its error about angle^2 times length / 2 (0.002 mm at 2 mrad on 1 m).
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cached_property
 
 import numpy as np
@@ -76,6 +76,13 @@ class LinearModel:
     sources: tuple[Source, ...]
     holds: Holds
     sizes: dict[str, Array]  # (p,) each: measurable sizes of boards, by "part/length" and so on
+
+    def only(self, keep: Bools) -> "LinearModel":
+        """The same with some of the rows (m,) alone."""
+        return replace(
+            self, row_q=self.row_q[keep], row_z=self.row_z[keep], low=self.low[keep], high=self.high[keep],
+            give=self.give[keep], row_joint=self.row_joint[keep], row_between=self.row_between[keep],
+        )  # fmt: skip
 
     @cached_property
     def source_at(self) -> dict[str, int]:

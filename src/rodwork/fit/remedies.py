@@ -5,7 +5,8 @@ from dataclasses import dataclass
 import numpy as np
 
 from rodwork.fit.arrays import Array
-from rodwork.fit.forecast import Asked, Forecast, eased_between
+from rodwork.fit.forecast import Asked, Few, Forecast, eased_between
+from rodwork.fit.kernel import NOTHING
 from rodwork.fit.solve import poses, verdict
 from rodwork.model.dry_fit import Remedy, word_of
 
@@ -41,25 +42,30 @@ class Tried:
     lip_mm: float
 
 
-def tried(asked: Asked, z: Array) -> Tried:
-    """Judge and assemble."""
-    give = verdict(asked.signed, z).give_mm
+def tried(asked: Asked, z: Array, near: Few | None = None) -> Tried:
+    """Judge and assemble; `near`: the same assemblies under other errors or with other play."""
+    give = verdict(asked.signed, z, near.judged if near else NOTHING).give_mm
     lips = [at for name, at in asked.model.output_at.items() if name.startswith("lip|")]
-    lip = np.abs(poses(asked.assembled, z).outputs[:, lips]) if lips else np.zeros((1, 1))
+    lip = (
+        np.abs(poses(asked.assembled, z, near.posed if near else NOTHING).outputs[:, lips])
+        if lips
+        else np.zeros((1, 1))
+    )
     return Tried(
         chance=float((give <= asked.ease_mm).mean()), lip_mm=float(np.quantile(lip, 0.95, axis=0).max()),
     )  # fmt: skip
 
 
-def remedies(asked: Asked, found: Forecast, z: Array, feel_mm: float) -> tuple[Remedy, ...]:
-    """At most three things to do, what gains most first, tried on draws z; none where nothing is to be gained."""
-    now = tried(asked, z)
+def remedies(asked: Asked, found: Forecast, few: Few, feel_mm: float) -> tuple[Remedy, ...]:
+    """At most three things to do, what gains most first, tried on a few; none where nothing is to be gained."""
+    now = tried(asked, few.z, few)
     candidates = [
-        (TEACHES[p[1], p[2]], p[0], MINUTES[p[1]], tried(asked, z * _halved(asked, p))) for p in _largest(asked, found)
+        (TEACHES[p[1], p[2]], p[0], MINUTES[p[1]], tried(asked, few.z * _halved(asked, p), few))
+        for p in _largest(asked, found)
     ]
     if asked.model.row_between.any():
         easier = f"let the first and the last of each row find the place, and ease those between by {BETWEEN_MM:g}"
-        candidates.append((easier, "", 5.0, tried(eased_between(asked, BETWEEN_MM), z)))
+        candidates.append((easier, "", 5.0, tried(eased_between(asked, BETWEEN_MM), few.z, few)))
     out = [
         Remedy(
             do=f"{do} ({tool})" if tool else do, gains=_gains(now, then, feel_mm), minutes=minutes,

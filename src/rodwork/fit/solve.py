@@ -7,13 +7,13 @@ A give is believed where its active rows prove it the least (`kernel.proven`), o
 What is left is solved once more with tens of times the push, and what that does not solve, by HiGHS.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 from scipy.linalg import cho_factor, cho_solve
 
 from rodwork.fit.arrays import Array, Bools, Ints
-from rodwork.fit.kernel import MOST_STEPS, Rows, active_sets, gathered, proven
+from rodwork.fit.kernel import MOST_STEPS, NOTHING, ActiveSets, Rows, active_sets, gathered, proven
 from rodwork.fit.linear import LinearModel
 from rodwork.fit.referee import furthest, least_give, pose_by_least_distance
 
@@ -39,11 +39,14 @@ class Weights:
 # condition of H stays under about 1e6: gap 1000, step 100 and give 1e7 broke 8 in 100 active sets (errors of mm)
 SIGNED = Weights(fixing=1, gap=1, step=0, flex=1, by_hand=0, ridge=1e-3, give=3e4, shift=0.25)
 ASSEMBLED = Weights(fixing=1, gap=100, step=30, flex=5, by_hand=1, ridge=1e-6, give=1e5, shift=0.0)
+PULLED = replace(
+    SIGNED, ridge=1
+)  # at 1e-3 the free rack ran off by 5 km before rows held it: half of some samples broke
 AS_DRILLED = Weights(fixing=1, gap=100, step=0, flex=1e4, by_hand=1, ridge=1e-6, give=1e5, shift=0.0)
 TO_SPARE_MM = 0.2  # a give is exact above -0.2; below, there is that much to spare, and more is not asked
 FIRM, FIRM_SHIFT_MM = 1e4, 25.0  # rho and shift of the second try: 3e4 leaves twice as many unsolved, 1e3 is too soft
 PULL = 5e3  # how hard a range is pulled to its end; 1e5 broke samples
-STEPS_OF_A_PULL = 200  # the end of a range is a corner of many rows: past this a linear program is quicker
+STEPS_OF_A_PULL = 400  # the end of a range is a corner of many rows: past this a linear program is quicker
 
 
 @dataclass(frozen=True, kw_only=True, eq=False)
@@ -62,6 +65,17 @@ class Factored:
     def most_rows(self) -> int:
         """No more rows can be active at once than there are unknowns and the give."""
         return len(self.hessian) + 1
+
+    def only(self, keep: Bools) -> "Factored":
+        """The same with some of the rows (m,) alone: what the pose costs stays as it is."""
+        rows = self.rows
+        return replace(
+            self, model=self.model.only(keep), values=self.values[keep], answer=self.answer[:, keep],
+            rows=Rows(
+                gram=np.ascontiguousarray(rows.gram[np.ix_(keep, keep)]), give=rows.give[keep], press=rows.press,
+                low=rows.low[keep], high=rows.high[keep],
+            ),
+        )  # fmt: skip
 
 
 def factored(model: LinearModel, weights: Weights) -> Factored:
@@ -101,41 +115,43 @@ def _of_give(model: LinearModel) -> Array:
 class Verdict:
     """The signed give of every sample: what goes together needs no more than the ease.
 
-    Exact above -0.2 mm; below it stands at -0.2 and means "at least 0.2 to spare". `rows`, `lam` and `counts` are the
-    active rows and their multipliers; `resolved` counts what the kernel handed to the referee.
+    Exact above -0.2 mm; below it stands at -0.2 and means "at least 0.2 to spare". `resolved` counts what the kernel
+    handed to the referee.
     """
 
     give_mm: Array
-    rows: Ints
-    lam: Array
-    counts: Ints
+    active: ActiveSets
     resolved: int
 
 
-def verdict(ready: Factored, z: Array) -> Verdict:
-    """The least give (N,) with which every row holds, for draws z (N, p)."""
+def verdict(ready: Factored, z: Array, begin: ActiveSets = NOTHING) -> Verdict:
+    """The least give (N,) with which every row holds, for draws z (N, p).
+
+    begin: active rows of the same samples under other errors or other play; it saves steps and changes nothing.
+    """
     r0, first = z @ ready.values.T, ready.rows
-    rows, lam, counts, give, solved = _pushed(ready, first, r0, ready.weights.shift)
-    settled = solved & ((give <= -TO_SPARE_MM) | proven(rows, counts, first))
+    active, give = _pushed(ready, first, r0, ready.weights.shift, begin)
+    settled = active.solved & ((give <= -TO_SPARE_MM) | proven(active, first))
     doubted = np.flatnonzero(~settled)
     if len(doubted):
-        firm = first._replace(press=1.0 / FIRM)
-        rows[doubted], lam[doubted], counts[doubted], give[doubted], solved[doubted] = _pushed(
-            ready, firm, r0[doubted], FIRM_SHIFT_MM
-        )
-    bad = np.flatnonzero(~solved)
+        again, firmly = _pushed(ready, first._replace(press=1.0 / FIRM), r0[doubted], FIRM_SHIFT_MM, NOTHING)
+        give[doubted] = firmly
+        for whole, part in zip(active, again, strict=True):
+            whole[doubted] = part
+    bad = np.flatnonzero(~active.solved)
     for i in bad:
         give[i] = least_give(ready.model, z[i])
-        counts[i] = 0
-    return Verdict(give_mm=np.maximum(give, -TO_SPARE_MM), rows=rows, lam=lam, counts=counts, resolved=len(bad))
+        active.counts[i] = 0
+    return Verdict(give_mm=np.maximum(give, -TO_SPARE_MM), active=active, resolved=len(bad))
 
 
-def _pushed(ready: Factored, rows: Rows, r0: Array, shift_mm: float) -> tuple[Ints, Array, Ints, Array, Bools]:
-    """(active rows, multipliers, how many, give, solved) with the give pushed from -shift up."""
+def _pushed(
+    ready: Factored, rows: Rows, r0: Array, shift_mm: float, begin: ActiveSets
+) -> tuple[ActiveSets, Array]:  # fmt: skip
+    """Active rows and give (N,), which is pushed from -shift up."""
     slack = np.full(len(r0), -shift_mm)
-    found, lam, counts, solved = active_sets(r0, slack, rows, ready.most_rows, MOST_STEPS)
-    give = slack + rows.press * gathered(found, lam, counts, _of_give(ready.model))[:, 0]
-    return found, lam, counts, give, solved
+    active = active_sets(r0, slack, rows, ready.most_rows, MOST_STEPS, begin)
+    return active, slack + rows.press * gathered(active, _of_give(ready.model))[:, 0]
 
 
 @dataclass(frozen=True, kw_only=True, eq=False)
@@ -143,43 +159,47 @@ class Poses:
     """Outputs (N, k) of every sample as assembled, and how many were solved by the referee."""
 
     outputs: Array
+    active: ActiveSets
     resolved: int
 
 
-def poses(ready: Factored, z: Array) -> Poses:
-    """What the maker sees when he has pushed everything as flush as the fixings let him."""
+def poses(ready: Factored, z: Array, begin: ActiveSets = NOTHING) -> Poses:
+    """What the maker sees when he has pushed everything as flush as the fixings let him; `begin` as in `verdict`."""
     model = ready.model
-    rows, lam, counts, solved = active_sets(
-        z @ ready.values.T, np.zeros(len(z)), ready.rows, ready.most_rows, MOST_STEPS
-    )
+    active = active_sets(z @ ready.values.T, np.zeros(len(z)), ready.rows, ready.most_rows, MOST_STEPS, begin)
     free = z @ (model.out_q @ ready.to_pose + model.out_z).T
-    outputs = free - gathered(rows, lam, counts, on_sides((model.out_q @ ready.answer).T))
-    bad = np.flatnonzero(~solved)
+    outputs = free - gathered(active, on_sides((model.out_q @ ready.answer).T))
+    bad = np.flatnonzero(~active.solved)
     for i in bad:
         q = pose_by_least_distance(model, ready.hessian, ready.weights.give, ready.to_pose @ z[i], z[i])
         outputs[i] = model.out_q @ q + model.out_z @ z[i]
-    return Poses(outputs=outputs, resolved=len(bad))
+    return Poses(outputs=outputs, active=active, resolved=len(bad))
 
 
-def attainable(ready: Factored, z: Array, give_mm: Array, output: str, way: float) -> Array:
+def attainable(model: LinearModel, z: Array, give_mm: Array, output: str, way: float) -> Array:
     """(N,) the furthest an output can be pulled, way +1 or -1, with rows hard at the give that is needed anyway.
 
-    `ready` is factored with SIGNED. A linear pull is added to the objective; the referee settles the rest.
+    A linear pull is added to the objective; the referee settles the rest.
     """
-    model = ready.model
+    ready = factored(model, PULLED)
     at = model.output_at[output]
     pull = way * PULL * np.linalg.solve(ready.hessian, model.out_q[at])
     hard_at = np.maximum(give_mm, 0.0) + 1e-3
     hard = ready.rows._replace(press=0.0)
-    rows, lam, counts, solved = active_sets(
-        z @ ready.values.T + model.row_q @ pull, hard_at, hard, ready.most_rows, STEPS_OF_A_PULL
-    )
+    active = _one_after_all(z @ ready.values.T + model.row_q @ pull, hard_at, hard, ready.most_rows)
     free = z @ (model.out_q[at] @ ready.to_pose + model.out_z[at]) + model.out_q[at] @ pull
-    moved = gathered(rows, lam, counts, on_sides((model.out_q[at] @ ready.answer)[:, None]))
+    moved = gathered(active, on_sides((model.out_q[at] @ ready.answer)[:, None]))
     out: Array = free - moved[:, 0]
-    for i in np.flatnonzero(~solved):
+    for i in np.flatnonzero(~active.solved):
         out[i] = furthest(model, z[i], hard_at[i], model.out_q[at], float(model.out_z[at] @ z[i]), way)
     return out
+
+
+def _one_after_all(r0: Array, slack: Array, rows: Rows, most_rows: int) -> ActiveSets:
+    """The first sample from nothing, all others from its active rows: at the end of a pull they are much the same."""
+    first = active_sets(r0[:1], slack[:1], rows, most_rows, STEPS_OF_A_PULL, NOTHING)
+    others = active_sets(r0[1:], slack[1:], rows, most_rows, STEPS_OF_A_PULL, first)
+    return ActiveSets(*(np.concatenate(pair) for pair in zip(first, others, strict=True)))
 
 
 def as_drilled(model: LinearModel, output: str) -> Array:
@@ -201,10 +221,10 @@ def shares_of_give(ready: Factored, found: Verdict, z: Array) -> tuple[Array, Ar
     With y = lam / (w.lam) the give is sum_k (y.C_k) z_k - y.b. Rows of the flex bounds belong to no joint.
     """
     model = ready.model
-    total = np.maximum(gathered(found.rows, found.lam, found.counts, _of_give(model)), 1e-300)
-    by_source = gathered(found.rows, found.lam, found.counts, on_sides(model.row_z)) * z / total
+    total = np.maximum(gathered(found.active, _of_give(model)), 1e-300)
+    by_source = gathered(found.active, on_sides(model.row_z)) * z / total
     belongs = np.zeros((len(model.give), len(model.joints)))
     inside = model.row_joint >= 0
     belongs[np.flatnonzero(inside), model.row_joint[inside]] = model.give[inside]
-    by_joint = gathered(found.rows, found.lam, found.counts, np.concatenate([belongs, belongs])) / total
+    by_joint = gathered(found.active, np.concatenate([belongs, belongs])) / total
     return by_source, by_joint

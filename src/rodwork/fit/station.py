@@ -15,9 +15,11 @@ from rodwork.fit.as_cut import Copy, as_cut, asked_of
 from rodwork.fit.carcass import MITRE, SQUARENESS, model_of
 from rodwork.fit.forecast import (
     Asked,
+    Few,
     Forecast,
     band,
     chance_with,
+    first_few,
     forecast,
     joint_chances,
     pull_range,
@@ -50,6 +52,7 @@ SEED = 20261128
 SAMPLES = 2000
 MOST_BESIDE, LEAST_BESIDE, ALL_BESIDE = 800, 200, 2000  # assemblies for costs and things to do
 MOST_COSTS = 5
+RANGE_SAMPLES = 20
 DRAWN = 20
 BINS = 16
 Say = Callable[[str, int], None]  # which cabinet, and how many samples of it are done
@@ -161,17 +164,18 @@ def _cabinet(copy: Copy, work: _Work) -> CabinetFit:
     cabinet, accuracy = copy.cabinet, work.accuracy
     asked = asked_of(copy)
     found = forecast(asked, work.samples, work.cores, lambda n: work.say(cabinet.name, n))
-    z = asked.draws(work.beside)
-    chance = found.chance(asked.ease_mm)
+    few = first_few(asked, work.beside)
+    z, chance = few.z, found.chance(asked.ease_mm)
     joints = _joints(asked, found, z)
     return CabinetFit(
         cabinet=cabinet.name, copies=copy.numbers, boards=len(_boards(cabinet)),
         boards_measured=len(_boards(cabinet) & set(copy.measured)), chance=chance,
-        sampling=wilson(round(chance * work.samples), work.samples), band=band(asked, accuracy, work.beside // 4),
+        sampling=wilson(round(chance * work.samples), work.samples),
+        band=band(asked, accuracy, few.first(work.beside // 4)),
         weakest=min(joints, key=lambda j: (j.chance, -j.share)).joint, worst_gap_mm=worst_gap(asked, z), joints=joints,
-        lips=_lips(cabinet, found, accuracy.give.feel_mm), squareness=_squareness(asked, found),
-        mitres=_mitres(asked, z),
-        costs=_costs(asked, found, z), remedies=remedies(asked, found, z, accuracy.give.feel_mm), as_cut=as_cut(copy),
+        lips=_lips(cabinet, found, accuracy.give.feel_mm), squareness=_squareness(asked, found, z[:RANGE_SAMPLES]),
+        mitres=_mitres(asked, z), costs=_costs(asked, found, few),
+        remedies=remedies(asked, found, few, accuracy.give.feel_mm), as_cut=as_cut(copy),
         histograms=_histograms(found), resolved=found.resolved,
     )  # fmt: skip
 
@@ -180,7 +184,7 @@ def _boards(cabinet: RodCabinet) -> set[str]:
     return {part for joint in cabinet.joints for part in joint.parts}
 
 
-def _costs(asked: Asked, found: Forecast, z: Array) -> tuple[Cost, ...]:
+def _costs(asked: Asked, found: Forecast, few: Few) -> tuple[Cost, ...]:
     """What is missing, by what it comes from, the largest first; and what halving or perfecting each would do."""
     words = [s.words for s in asked.model.sources]
     shares: dict[str, float] = {}
@@ -189,7 +193,7 @@ def _costs(asked: Asked, found: Forecast, z: Array) -> tuple[Cost, ...]:
     largest = sorted(shares, key=lambda w: -shares[w])[:MOST_COSTS]
 
     def chance_at(word: str, k: float) -> float:
-        return chance_with(asked, z, np.array([k if w == word else 1.0 for w in words]))
+        return chance_with(asked, few, np.array([k if w == word else 1.0 for w in words]))
 
     return tuple(
         Cost(what=w, share=shares[w], chance_if_halved=chance_at(w, 0.5), chance_if_perfect=chance_at(w, 0.0))
@@ -236,7 +240,7 @@ def _place(joint: Joint, end: str) -> Place:
     return ends[axis][way[axis] > 0]
 
 
-def _squareness(asked: Asked, found: Forecast) -> tuple[Square, ...]:
+def _squareness(asked: Asked, found: Forecast, middle: Array) -> tuple[Square, ...]:
     out = []
     for name in SQUARENESS:
         at = found.model.output_at.get(name)
@@ -244,7 +248,7 @@ def _squareness(asked: Asked, found: Forecast) -> tuple[Square, ...]:
             continue
         values = found.outputs[:, at]
         low, high = middle_range(values)
-        pull = pull_range(asked, name) if name == "diagonals" else None
+        pull = pull_range(asked, middle, name) if name == "diagonals" else None
         out.append(
             Square(
                 name=name, mean_mm=float(values.mean()), low_mm=low, high_mm=high,
