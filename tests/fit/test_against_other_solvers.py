@@ -12,7 +12,7 @@ from scipy import sparse
 from scipy.optimize import linprog
 
 from rodwork.fit import kernel, solve
-from rodwork.fit.builder import Limits
+from rodwork.fit.builder import EQUAL_AREA, ROUND_SIDES, Limits
 from rodwork.fit.draws import draw
 from rodwork.fit.referee import furthest, least_give, pose_by_least_distance
 from rodwork.fit.solve import ASSEMBLED, SIGNED, TO_SPARE_MM, attainable, factored, on_sides, poses, verdict
@@ -113,10 +113,11 @@ def test_what_is_proven_is_exact_however_softly_the_give_is_pushed(name, push):
 
 @pytest.mark.parametrize("name", ["four boards, dowels", "housed shelf, grooved back", "tenons, a shelf and a divider"])
 def test_the_pose_is_that_of_an_interior_point_method(name):
-    """T3. clarabel on the same quadratic program, 12 samples; outputs within 1e-5 mm."""
+    """T3. clarabel on the same quadratic program, 60 samples; outputs within 5e-6 mm."""
+    print("seed 2")
     m = model(box(**CARCASSES[name]))
     ready = factored(m, ASSEMBLED)
-    z = draw(m.sources, 12, seed=2)
+    z = draw(m.sources, 60, seed=2)
     mine = poses(ready, z).outputs
     n = m.row_q.shape[1]
     square = sparse.block_diag([ready.hessian, [[ready.weights.give]]]).tocsc()
@@ -130,7 +131,7 @@ def test_the_pose_is_that_of_an_interior_point_method(name):
         cones = [clarabel.NonnegativeConeT(len(b))]
         solver = clarabel.DefaultSolver(sparse.triu(square).tocsc(), linear, rows, b - c @ z[i], cones, settings)
         q = np.array(solver.solve().x)[:n]
-        assert mine[i] == pytest.approx(m.out_q @ q + m.out_z @ z[i], abs=1e-5)
+        assert mine[i] == pytest.approx(m.out_q @ q + m.out_z @ z[i], abs=5e-6)
 
 
 def test_the_second_solver_of_poses_agrees_with_the_kernel():
@@ -189,25 +190,45 @@ def cone_give(n, residual_u, residual_v, at, play):
     return solver.solve().x[3]
 
 
-@pytest.mark.parametrize("n", [2, 3, 4])
-def test_sixteen_sides_are_near_enough_to_a_circle(n):
-    """T11. Against the exact cones of round pegs: no give more than 1 in 100 of the play and its error away."""
+@pytest.mark.parametrize(("n", "exact", "polygon"), [(2, 0.9573, 0.9567), (3, 0.8320, 0.8307), (4, 0.6853, 0.6880)])
+def test_sixteen_sides_are_near_enough_to_a_circle(n, exact, polygon):
+    """T11. Against the exact cones of round pegs, 1,500 draws: no give more than 2 in 100 of the play and its error away,
+    how often they fit within 0.005, and a polygon inside the circle and one outside on either side of every verdict.
+
+    The printed shares are an earlier prototype's, of other draws: within four standard errors.
+    """
+    print("seed 8")
     at = np.array([60.0 * i for i in range(n)])
-    m = run_of(list(at), 0.05, u=Limits.either_way(0.1), v=Limits.either_way(0.1), is_round=True)
-    z = draw(m.sources, 150, seed=8)
+
+    def run(play):
+        return run_of(list(at), 0.05, u=Limits.either_way(play), v=Limits.either_way(play), is_round=True)
+
+    m = run(0.1)
+    z = draw(m.sources, 1500, seed=8)
+
+    def off(half, axis):
+        return 0.05 * np.array([z[:, m.source_at[f"{half}{i}{axis}"]] for i in range(n)]).T
+
+    u, v = off("A", "u") - off("B", "u"), off("A", "v") - off("B", "v")
+    cones = np.array([cone_give(n, u[i], v[i], at / 100, 0.1) for i in range(len(z))])
     mine = verdict(factored(m, SIGNED), z).give_mm
-    for i in range(len(z)):
-        e = {k: z[i, m.source_at[k]] * 0.05 for k in m.source_at}
-        u = [e[f"A{j}u"] - e[f"B{j}u"] for j in range(n)]
-        v = [e[f"A{j}v"] - e[f"B{j}v"] for j in range(n)]
-        exact = cone_give(n, u, v, at / 100, 0.1)
-        assert mine[i] == pytest.approx(max(exact, -0.2), abs=0.02 * (0.1 + max(exact, 0.0)) + 1e-6)
+    assert (np.abs(mine - np.maximum(cones, -0.2)) <= 0.02 * (0.1 + np.maximum(cones, 0.0)) + 1e-6).all()
+    assert (mine <= 0).mean() == pytest.approx((cones <= 0).mean(), abs=0.005)
+    for share, printed in (((cones <= 0).mean(), exact), ((mine <= 0).mean(), polygon)):
+        assert share == pytest.approx(printed, abs=4 * np.sqrt(2 * printed * (1 - printed) / len(z)))
+    outside, inside = (
+        verdict(factored(run(play / EQUAL_AREA), SIGNED), z).give_mm
+        for play in (0.1, 0.1 * np.cos(np.pi / ROUND_SIDES))
+    )
+    assert (outside[cones <= -1e-7] <= 1e-7).all()
+    assert (cones[inside <= -1e-7] <= 1e-7).all()
 
 
 @pytest.mark.parametrize("output", ["diagonals", "width", "lip|left side / top|from"])
 @pytest.mark.parametrize("way", [-1.0, 1.0])
 def test_a_range_is_that_of_the_linear_program(output, way):
-    """T19. The furthest an output can be pulled, against HiGHS: within 1e-4 mm."""
+    """T19. The furthest an output can be pulled, against HiGHS: within 2e-6 mm."""
+    print("seed 9")
     m = model(box())
     ready = factored(m, SIGNED)
     z = draw(m.sources, 6, seed=9)
@@ -216,7 +237,7 @@ def test_a_range_is_that_of_the_linear_program(output, way):
     at = m.output_at[output]
     for i in range(len(z)):
         hard = max(give[i], 0.0) + 1e-3
-        assert mine[i] == pytest.approx(furthest(m, z[i], hard, m.out_q[at], m.out_z[at] @ z[i], way), abs=1e-4)
+        assert mine[i] == pytest.approx(furthest(m, z[i], hard, m.out_q[at], m.out_z[at] @ z[i], way), abs=2e-6)
 
 
 def test_the_verdict_must_not_be_taken_from_the_pose():

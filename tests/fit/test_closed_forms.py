@@ -1,4 +1,7 @@
-"""The engine against closed forms: each names where the form comes from. 20,000 samples, seed 5; four standard errors."""
+"""The engine against closed forms: each names where the form comes from. 20,000 samples, seed 5; four standard errors.
+
+A standard error is at most 0.0035.
+"""
 
 import numpy as np
 import pytest
@@ -20,6 +23,7 @@ def give(model):
 
 
 def assert_share(hits, expected):
+    print(f"seed {SEED}: {np.mean(hits):.4f}, expected {expected:.4f}")
     assert np.mean(hits) == pytest.approx(expected, abs=4 * np.sqrt(expected * (1 - expected) / SAMPLES))
 
 
@@ -86,7 +90,7 @@ def test_four_across_a_run_follow_the_four_ways_of_failing():
                 ways.append(way)
     ways = np.array([*ways, *(-w for w in ways)])
     cov = ways @ ways.T * (0.1 * np.sqrt(2)) ** 2
-    expected = multivariate_normal(cov=cov, allow_singular=True, seed=1).cdf(np.full(len(ways), 0.1))
+    expected = multivariate_normal(cov=cov, allow_singular=True, seed=1, maxpts=100_000).cdf(np.full(len(ways), 0.1))
     assert expected == pytest.approx(0.50785, abs=2e-3)
     assert_share(give(run_of(list(at), 0.1, v=PLAY)) <= 0, 0.50785)
 
@@ -118,7 +122,7 @@ def test_a_pattern_held_at_nominal_fits_as_its_holes_do_one_by_one(n, printed):
     holes = {"sigma": sigma, "u": PLAY, "v": PLAY, "is_round": True}
     at = [40.0 * i for i in range(n)]
     locked = give(run_of(at, **holes, locked=True)) <= 0
-    assert locked.mean() == pytest.approx(expected, abs=0.015)  # the polygon is as large as the circle, not the circle
+    assert_share(locked, expected)  # the polygon is as large as the circle, not the circle: that is within it
     assert (give(run_of(at, **holes)) <= 0).mean() > locked.mean() + 0.2
 
 

@@ -1,6 +1,8 @@
 """What every maker knows, from the printed set-out: each case changes one register or one size. Common practice, no
 source, unless named; closed forms by hand beside the figure. Play 0.1 and dowels in the corners unless said."""
 
+from dataclasses import replace
+
 import numpy as np
 import pytest
 from scipy.stats import studentized_range
@@ -8,9 +10,11 @@ from scipy.stats import studentized_range
 from rodwork.fit.draws import draw
 from rodwork.fit.forecast import stiff
 from rodwork.fit.solve import ASSEMBLED, SIGNED, attainable, factored, poses, verdict
+from rodwork.model.setup import Fence
 from tests.building import back
 from tests.fit.rods import (
     box,
+    changed,
     drilled,
     found,
     from_the_other_side,
@@ -77,6 +81,19 @@ def test_a_board_turned_round_is_flush_at_one_end_and_out_of_parallel(plain):
     assert abs(out["height"]) == pytest.approx(0.4, abs=0.03)
 
 
+def test_a_fence_off_the_middle_of_a_board_turned_round_is_proud_at_one_end_and_shy_at_the_other(plain):
+    """F-c2. One setting of the fence for both ends of a top that is turned between them, 0.3 off: 0.2 and -0.2, by play."""
+    turned = from_the_other_side(plain, {"top"}, axis=2, joints="right side / top")
+    one_setting = changed(
+        turned, lambda s, e: e.part == "top" and s.fence is not None,
+        lambda s: replace(s, fence=Fence(id="both ends of the top", mm=9.0)),
+    )  # fmt: skip
+    (fence,) = shared("across", model(one_setting), "#2")  # the other setting of 9 is that of the sides
+    out = found(one_setting, {fence: 0.3})
+    lips_of_top = [out[f"lip|{side} side / top|from"] for side in ("left", "right")]
+    assert sorted(lips_of_top) == pytest.approx([-0.3 + ROUND, 0.3 - ROUND], abs=0.01)
+
+
 def test_from_the_front_at_one_end_and_the_back_at_the_other_the_fronts_part(plain):
     """F-c3. Top 0.6 wide; bored from the front at the left, from the back at the right: 0 and 0.6 less play."""
     turned = from_the_other_side(plain, {"top"}, axis=1, joints="right side / top")
@@ -120,22 +137,26 @@ def test_a_jig_with_uneven_bushes_cancels_the_same_way_round_only(plain):
         chances[name] = (verdict(factored(m, SIGNED), z).give_mm <= 0.0).mean()
     assert chances["same"] == 1.0
     expected = studentized_range.cdf(2 * ROUND / (0.06 * np.sqrt(2)), 4, np.inf)
-    assert chances["turned"] == pytest.approx(expected, abs=0.02)
+    assert chances["turned"] == pytest.approx(expected, abs=4 * np.sqrt(expected * (1 - expected) / 20_000))
 
 
 @pytest.mark.parametrize(
     ("shape", "along", "across", "printed"),
     [
-        ("round", 0.1, 0.1, {0.05: 0.998, 0.1: 0.422}),
-        ("box", 1.5, 0.1, {0.1: 1.0, 0.3: 1.0, 0.5: 0.970}),
-        ("box", 2.0, 0.1, {0.5: 1.0}),
+        ("round", 0.1, 0.1, {0.05: 0.998, 0.1: 0.422, 0.2: 0.004, 0.3: 0.0, 0.5: 0.0}),
+        ("box", 1.5, 0.1, {0.05: 1.0, 0.1: 1.0, 0.2: 1.0, 0.3: 1.0, 0.5: 0.970}),
+        ("box", 1.0, 0.1, {0.05: 1.0, 0.1: 1.0, 0.2: 1.0, 0.3: 0.995, 0.5: 0.595}),
+        ("box", 2.0, 0.1, {0.05: 1.0, 0.1: 1.0, 0.2: 1.0, 0.3: 1.0, 0.5: 1.0}),
     ],
+    ids=["dowel", "wide tenon", "slot", "biscuit"],
 )
-def test_a_dowel_demands_more_than_a_tenon_and_a_biscuit(shape, along, across, printed):
+def test_a_dowel_demands_more_than_a_tenon_a_slot_and_a_biscuit(shape, along, across, printed):
     """F-d. Holes alike scattered on both halves along the run, by the play of what stands in them, ease 0.1.
 
-    Figures of an earlier prototype; across is held to nought here, so a row is the studentized range alone.
+    Across is held to nought here, so that a row is the studentized range alone: within four standard errors, and 0.02
+    for a polygon in place of the round. `printed` is an earlier prototype's, which scattered across too: within 0.06.
     """
+    print("seed 12")
     m = model(with_play(box(), along, across, shape))
     z = draw(m.sources, 6000, seed=12)
     for sigma, chance in printed.items():
@@ -144,7 +165,8 @@ def test_a_dowel_demands_more_than_a_tenon_and_a_biscuit(shape, along, across, p
             scaled[:, i] *= sigma / source.sigma if source.key.startswith("each stop") else 0.0
         found_chance = (verdict(factored(m, SIGNED), scaled).give_mm <= 0.1).mean()
         row = studentized_range.cdf(2 * (along + 0.1) / (sigma * np.sqrt(2)), 4, np.inf) ** 4
-        assert found_chance == pytest.approx(row, abs=0.03)
+        error = 4 * np.sqrt(row * (1 - row) / len(z)) + 1e-3
+        assert found_chance == pytest.approx(row, abs=error + (0.02 if shape == "round" else 0.0))
         assert found_chance == pytest.approx(chance, abs=0.06)
 
 

@@ -1,6 +1,7 @@
 """Intervals: of a counted share, of a standard deviation from few readings, of a setting's spread from few settings."""
 
 from dataclasses import dataclass
+from functools import cache
 from math import inf, sqrt
 
 import numpy as np
@@ -54,10 +55,9 @@ def setting_to_setting(readings: Array) -> Estimate:
         return _estimate(between, a - 1)
     within = piece_to_piece(readings).value ** 2
     n1, n2 = a - 1, a * (b - 1)
-    tail = (1 - LIKELY) / 2
-    g1, g2 = 1 - n1 / chi2.ppf(1 - tail, n1), 1 - n2 / chi2.ppf(1 - tail, n2)
-    h1, h2 = n1 / chi2.ppf(tail, n1) - 1, n2 / chi2.ppf(tail, n2) - 1
-    f_low, f_high = f.ppf(tail, n1, n2), f.ppf(1 - tail, n1, n2)
+    (low1, high1), (low2, high2), (f_low, f_high) = _of_squares(n1), _of_squares(n2), _of_ratios(n1, n2)
+    g1, g2 = 1 - n1 / high1, 1 - n2 / high2
+    h1, h2 = n1 / low1 - 1, n2 / low2 - 1
     g12 = ((f_high - 1) ** 2 - (g1 * f_high) ** 2 - h2**2) / f_high
     h12 = ((1 - f_low) ** 2 - (h1 * f_low) ** 2 - g2**2) / f_low
     middle = between - within
@@ -68,12 +68,23 @@ def setting_to_setting(readings: Array) -> Estimate:
 
 
 def _estimate(square: float, freedom: int) -> Estimate:
-    tail = (1 - LIKELY) / 2
-    low, high = chi2.ppf(tail, freedom), chi2.ppf(1 - tail, freedom)
+    low, high = _of_squares(freedom)
     return Estimate(
         value=sqrt(square), low=sqrt(square * freedom / high), high=sqrt(square * freedom / low) if low > 0 else inf,
         freedom=freedom,
     )  # fmt: skip
+
+
+@cache
+def _of_squares(freedom: int) -> tuple[float, float]:
+    """Ends of the middle 95 in 100 of chi-square."""
+    return tuple(chi2.ppf([(1 - LIKELY) / 2, (1 + LIKELY) / 2], freedom).tolist())
+
+
+@cache
+def _of_ratios(above: int, below: int) -> tuple[float, float]:
+    """The same of F, the ratio of two mean squares."""
+    return tuple(f.ppf([(1 - LIKELY) / 2, (1 + LIKELY) / 2], above, below).tolist())
 
 
 def middle_range(values: Array) -> tuple[float, float]:
