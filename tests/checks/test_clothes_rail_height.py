@@ -22,7 +22,9 @@ def test_a_second_rail_below_takes_its_height():
     two = (rail(), rail(below_mm=1060.0))
     assert told(CODE, hung(clothes_rails=two, height_mm=OVER + 1900.0)) == []
     (found,) = told(CODE, hung(clothes_rails=(two[0], rail(below_mm=900.0)), height_mm=OVER + 2000.0))
-    assert "has 810" in found.message  # 840 from middle to middle, and half a tube each
+    assert "have 810" in found.message  # 840 from middle to middle, and half a tube each
+    assert "Set the rail below it 90 lower" in found.mend
+    assert told(CODE, hung(clothes_rails=(two[0], rail(below_mm=990.0)), height_mm=OVER + 2000.0)) == []
 
 
 @pytest.mark.parametrize("clothes", ["short", "long"])

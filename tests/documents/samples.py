@@ -6,6 +6,8 @@ from functools import cache
 from pathlib import Path
 
 from tests.building import back, cabinet, job, recipe, rod, rod_of
+from tests.checks.clothes_rails import hung
+from tests.checks.clothes_rails import rail as clothes_rail
 
 from rodwork.model.job import CabinetEdging
 from rodwork.model.rod import Rod
@@ -40,6 +42,11 @@ def _wide():
     )  # fmt: skip
 
 
+def _wardrobe():
+    rails = (clothes_rail(bays=(1,)), clothes_rail(bays=(1,), below_mm=900.0, size_mm=(25.0, 25.0), section="round"))
+    return hung(clothes_rails=rails, bays=("rest", "rest"), loose_shelves=(3,), width_mm=1100.0)
+
+
 def _many():
     kiln = cabinet(
         name="kiln", mark="K", count=8, width_mm=800.0, openings=(300.0, "rest"), corner_joint=recipe("screw")
@@ -64,6 +71,7 @@ SAMPLES = {
     "set back shelf": lambda: rod(shelf_set_back_mm=20.0, openings=(200.0, 180.0, "rest")),
     "tall bookcase": _tall,
     "wide, three bays, inset": _wide,
+    "wardrobe, two rails": _wardrobe,
     "several cabinets": _many,
     "thin board, no back": lambda: rod_of(job(cabinet(back=None), thickness=12.2)),
     "thick board": lambda: rod_of(job(cabinet(shelf_joint=recipe(("housing", {"front": "through"}))), thickness=30.0)),

@@ -34,6 +34,10 @@ UNITS = {
         'kind = "base"\nwidth = 1100\nheight = 720\ndepth = 560\nloose_shelves = 1\n'
         'blind = { side = "left", takes = 580 }\ndoors = { hung = "right" }\n'
     ),
+    "wardrobe": (
+        'kind = "wardrobe"\nwidth = 1300\nheight = 2100\ndepth = 600\ndividers = 1\nopenings = ["rest", 300]\nloose_shelves = [4, 0]\n'
+        'doors = { hung = "pair" }\nclothes_rails = [{ opening = 1, bays = [1], supports = 1 }, { opening = 1, bays = [1], below = 900 }]\n'
+    ),
     "flap": 'kind = "wall"\nwidth = 900\nheight = 400\ndepth = 320\ndoors = { hung = "up" }\n',
     "books": 'kind = "bookcase"\nwidth = 1200\nheight = 2000\ndepth = 280\ndividers = 1\nloose_shelves = 4\n',
 }  # fmt: skip
@@ -120,6 +124,17 @@ def test_a_runner_of_each_side_is_drawn_and_what_a_frame_hides_is_dashed():
     framed = page("frame").shapes
     dashed = [s for s in framed if isinstance(s, Path_) and s.closed and s.pen == HIDDEN]
     assert len(dashed) == 2  # the outer runners, behind the stiles
+
+
+def test_a_clothes_rail_is_drawn_between_its_sockets_with_its_length_and_height():
+    """In bay 1 of 623.6: 4 less, to the whole millimetre. The upper one is 60 under a shelf that is 1764.8 up."""
+    upper, lower = unit("wardrobe").cabinets[0].clothes_rails
+    assert upper.length == lower.length == 619.0
+    shown = texts("wardrobe")
+    assert f"rail 619, middle {lower.middle[2]:g}" in shown
+    assert "Clothes rail in bay 1: oval 30 x 15, cut to 619; its middle 1705 up" in words("wardrobe")
+    filled = [s for s in page("wardrobe").shapes if isinstance(s, Path_) and s.closed and s.fill == "light"]
+    assert len(filled) == 2 * 2 + 1  # the sockets, and a middle support
 
 
 def test_pins_are_dots_and_those_under_a_shelf_have_a_stroke():

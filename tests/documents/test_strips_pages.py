@@ -10,6 +10,7 @@ from page_laws import check_pages
 from samples import PAPERS, SAMPLES, glaze, sample
 from tests.building import cabinet as box
 from tests.building import job, recipe, rod_of
+from tests.checks.clothes_rails import rail as clothes_rail
 
 from rodwork.documents.drawing import Drawing, Text
 from rodwork.documents.page import numbered, paper_size
@@ -19,6 +20,7 @@ from rodwork.writers.pdf import pdf
 from rodwork.writers.svg import svg
 
 MM = 72 / 25.4
+CLOTHES = {"clothes_rails": (clothes_rail(),)}
 
 
 def texts(page):
@@ -44,6 +46,17 @@ def test_the_lines_of_a_rod_are_the_faces_of_the_boards():
         (301.9, "back, back face"), (320.0, "back edges"),
     ]  # fmt: skip
     assert height.boards == ((0.0, 17.6), (351.0, 368.6), (702.4, 720.0))
+
+
+def test_a_clothes_rail_has_its_line_up_and_from_the_front():
+    """Its middle 60 under a top that is 17.6 thick, half way into 560: common practice, no source."""
+    rail = {"kind": "wardrobe", "height_mm": 1000.0, "depth_mm": 560.0, "back": None, **CLOTHES}
+    height, width, depth = strips_of(rod_of(job(box(openings=("rest",), loose_shelves=(0,), **rail))).cabinets[0])
+    assert RodLine(mm=922.5, words="clothes rail, middle") in height.lines
+    assert RodLine(mm=280.0, words="clothes rail, middle") in depth.lines
+    assert "clothes rail, middle" not in [row.words for row in width.lines]
+    for strip in (height, depth):
+        assert [row.mm for row in strip.lines] == sorted(row.mm for row in strip.lines)
 
 
 @pytest.mark.parametrize("paper", PAPERS)

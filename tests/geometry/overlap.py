@@ -41,6 +41,20 @@ def overlaps(cabinet, declared=(), segments=16):
     return found
 
 
+def struck(cabinet, rail, segments=16):
+    """Boards that reach into the room of a clothes rail: its tube, and its sockets as boxes."""
+    from manifold3d import Manifold
+
+    (high, wide, reach), (_, y, z), found = rail.socket, rail.middle, []
+    (x0, _, _), (x1, _, _) = rail.low, rail.high
+    tube = Manifold.cube(tuple(b - a for a, b in zip(rail.low, rail.high, strict=True))).translate(rail.low)
+    ends = [Manifold.cube((reach, wide, high)).translate((x, y - wide / 2, z - high / 2)) for x in (x0, x1 - reach)]
+    for part in cabinet.parts:
+        if (Manifold.compose([tube, *ends]) ^ placed(part_solid(part, segments), part.pose)).volume() > LEAST_MM3:
+            found.append(part.id)
+    return found
+
+
 def connectors_that_do_not_go_home(cabinet, segments=16):
     """Dowels, biscuits, tenons and screws that would have to go into wood: too long, or the halves do not meet.
 

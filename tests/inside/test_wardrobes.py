@@ -18,7 +18,7 @@ from rodwork.job.faults import JobFaults
 from rodwork.model.rod import Rod
 from rodwork.pipeline import load, set_out
 from rodwork.setout.proof import prove
-from tests.geometry.overlap import overlaps
+from tests.geometry.overlap import overlaps, struck
 from tests.inside.inside_samples import refused as refused_job
 from tests.inside.inside_samples import rod_of_text, text_of
 
@@ -116,7 +116,7 @@ def test_loose_shelves_stand_in_the_bays_that_have_no_rail():
 
 
 def test_two_rails_one_over_another_take_the_height_between_them():
-    cabinet = only(hung(BACK, "clothes_rails = [{ }, { below = 1050, supports = 2 }]"))
+    cabinet = only(hung(BACK, "clothes_rails = [{ }, { below = 1050 }]"))
     upper, lower = cabinet.clothes_rails
     assert upper.under == pytest.approx(upper.low[2] - lower.high[2])
     assert lower.under == pytest.approx(lower.low[2] - T)
@@ -222,10 +222,38 @@ def test_a_wardrobe_has_no_worktop_over_it():
         (["clothes_rails = { opening = 1, socket = { bores = [{ up = 70 }] } }"], "the bore 70 up and 0 forward is outside the opening"),
         (["clothes_rails = [{ opening = 1 }, { opening = 1, below = 160 }]"], "two clothes rails of opening 1 have 70 between"),
         (["clothes_rails = [{ opening = 1 }, { opening = 1 }]"], "two clothes rails of opening 1 have 0 between"),
+        (["clothes_rails = [{ opening = 1 }, { opening = 1, below = 900, supports = 1 }]"], "another rail is between"),
     ],
 )  # fmt: skip
 def test_what_leaves_no_room_is_refused_with_a_way_to_mend_it(lines, says):
     assert says in refused(*SPACES, BACK, *lines)
+
+
+@pytest.mark.parametrize(
+    "above",
+    ["rails = { top_front = 80, top_back = 80 }", 'kind = "under slope"\nroof = { falls = "left", low = 1400 }'],
+)
+def test_a_middle_support_wants_a_level_board_above_it(above):
+    size = SIZE.replace('kind = "wardrobe"\n', "") if "slope" in above else SIZE
+    rail = "clothes_rails = { supports = 1 }"
+    assert "hangs from the board above" in refused_job(*above.splitlines(), rail, size=size)
+    under_a_shelf = rail.replace("supports", "opening = 1, supports")
+    assert prove(rod_of_text(*above.splitlines(), "fixed_shelves = 1", under_a_shelf, size=size)) == ()
+
+
+def test_under_a_slope_it_keeps_below_the_lowest_point_and_meets_no_board():
+    size = SIZE.replace("wardrobe", "under slope")
+    cabinet = only(
+        rod_of_text('roof = { falls = "left", low = 1400 }', "dividers = 1", "clothes_rails = { }", size=size)
+    )
+    lowest = min(z for p in cabinet.parts if p.role == "top" for z in (p.pose.to_cabinet(c)[2] for c in corners(p)))
+    for rail in cabinet.clothes_rails:
+        assert rail.high[2] < lowest
+        assert struck(cabinet, rail) == []
+
+
+def corners(part):
+    return [(x, y, z) for x in (0.0, part.size[0]) for y in (0.0, part.size[1]) for z in (0.0, part.size[2])]
 
 
 def test_a_bay_too_narrow_is_refused_with_the_width_that_would_do():

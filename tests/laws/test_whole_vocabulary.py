@@ -14,7 +14,7 @@ from rodwork.job.faults import JobFaults
 from rodwork.pipeline import cutting, dry_fit, load, set_out
 from rodwork.setout.proof import prove
 from tests.fronts.front_samples import box_of, foul, swung
-from tests.geometry.overlap import overlaps, placed
+from tests.geometry.overlap import overlaps, placed, struck
 from tests.laws.vocabulary import jobs, texts
 
 EACH = int(os.environ.get("RODWORK_LAWS", "100"))
@@ -92,6 +92,17 @@ def test_every_door_swings_open_and_every_drawer_runs_out_and_touch_nothing(draw
                 for other in (p for p in cabinet.parts if p.id not in mine):
                     a, b = box_of(other)
                     assert not all(low[k] + 1e-6 < b[k] and a[k] + 1e-6 < high[k] for k in range(3)), (id, other.id)
+
+
+@LAW
+@given(jobs())
+def test_every_clothes_rail_has_its_room_and_looks_from_one_upright_at_the_other(drawn):
+    for cabinet in drawn.rod.cabinets:
+        for rail in cabinet.clothes_rails:
+            assert struck(cabinet, rail) == []
+            left, right = (box_of(cabinet.part[id]) for id in rail.uprights)
+            assert left[1][0] < rail.low[0] < rail.high[0] < right[0][0]
+            assert rail.under > 0
 
 
 @LAW

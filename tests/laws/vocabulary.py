@@ -142,6 +142,8 @@ def under_slopes(draw):
         f"loose_shelves = {draw(st.integers(0, 2))}",
     ]  # fmt: skip
     lines += draw(backs((None, "grooved all round", "rebated"))) + draw(edged()) + draw(finishes())
+    if draw(st.integers(0, 3)) == 0:
+        lines = [line for line in lines if not line.startswith("loose")] + draw(clothes(bays, shelves + 1, lines))
     if shelves and draw(st.booleans()):
         lines.append(f'doors = {{ hung = "{draw(st.sampled_from(["left", "pair"]))}", openings = [1, {shelves}] }}')
     head = JOB + board("birch18", 18, draw(st.sampled_from([17.6, 18.3])), SHEET) + board("birch6", 6, 5.8, SHEET)

@@ -62,6 +62,7 @@ def clothes_rails(of: HungIn) -> WithRails:
     """Every clothes rail of a cabinet, table by table, bay by bay from the left. Raises CannotBuild."""
     placed = [_place(of, asked, i) for asked in of.cabinet.clothes_rails for i in _bays(of, asked)]
     _refuse_too_near(placed)
+    _refuse_supports(of, placed)
     bores = tuple(bore for n, one in enumerate(placed, 1) for bore in _bores(of, one, n, placed))
     rails = tuple(_standing(one, n, placed) for n, one in enumerate(placed, 1))
     return WithRails(rails=rails, bores=bores, items=tuple(i for p in placed for i in _items(p)))
@@ -179,6 +180,28 @@ def _refuse_outside(of: HungIn, one: _Placed, front: float) -> None:
             asked.path, f"a bay {one.bay.x1 - one.bay.x0:g} wide has no room for a clothes rail",
             f"make it {least + 2 * socket.play_mm + SAW_STEP_MM:g} or more, or name the bays of the rail: bays = [...]",
         )  # fmt: skip
+
+
+def _refuse_supports(of: HungIn, placed: Sequence[_Placed]) -> None:
+    """A middle support is screwed up into a level board, straight over its tube."""
+    for one in placed:
+        over = _over(of, one, placed)
+        if one.asked.supports and over:
+            raise CannotBuild(
+                (*one.asked.path, "supports"), f"a middle support hangs from the board above, and here {over}",
+                "put a fixed shelf over the rail, or divide the bay and leave supports out",
+            )  # fmt: skip
+
+
+def _over(of: HungIn, one: _Placed, placed: Sequence[_Placed]) -> str:
+    """What is between a rail and a level board, or in place of that; nothing where the board is there."""
+    if one.asked.opening == len(of.spaces[one.number]):
+        if of.cabinet.roof is not None:
+            return "the top slopes"
+        if of.cabinet.rails is not None and of.cabinet.rails.instead_of_top:
+            return "rails stand in place of a top"
+    between = any((p.number, p.space) == (one.number, one.space) and p.z > one.z for p in placed)
+    return "another rail is between" if between else ""
 
 
 def _behind_inset_doors(of: HungIn, asked: ClothesRailAsked, i: int) -> float:

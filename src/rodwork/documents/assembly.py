@@ -181,8 +181,9 @@ _STOOD = {
 _BRACKETS = "Hanging brackets: one to each side while the doors are off, hooks out through the notches of the back."
 _CLOTHES = (
     "Clothes rails: cut each tube, push a socket on to both its ends, hold it between the uprights and screw the "
-    "sockets to their bores; middle supports, if any, go up into the board above."
+    "sockets to their bores."
 )
+_SUPPORTS = " Middle supports are shared out along it and screwed up into the board above."
 _FRAME = (
     "Face frame: put it together flat, its two diagonals the same, then on to the carcass that lies on its back, "
     "before anything is hung."
@@ -447,7 +448,7 @@ def _beside_the_box(cabinet: RodCabinet, rod: Rod) -> Iterator[str]:
     if cabinet.brackets:
         yield _BRACKETS
     if cabinet.clothes_rails:
-        yield _CLOTHES
+        yield _CLOTHES + (_SUPPORTS if any(r.supports for r in cabinet.clothes_rails) else "")
     if cabinet.drawers:
         yield _DRAWERS
     if cabinet.weight is not None and cabinet.weight.kg > TWO_PEOPLE_KG:

@@ -398,7 +398,7 @@ def _rails_said(cabinet: RodCabinet, step: float) -> Iterator[str]:
         more = f", {rail.supports} middle support{'s' * (rail.supports > 1)}" if rail.supports else ""
         yield (
             f"Clothes rail{bay}: {rail.tube}, cut to {size_text(rail.length)}; its middle {z} up and {y} from the front"
-            f"{more}. Under it {size_text(rail.under)}."
+            f"{more}; {size_text(rail.under)} clear under it."
         )
 
 

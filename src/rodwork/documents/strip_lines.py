@@ -63,12 +63,18 @@ def _strip(cabinet: RodCabinet, name: str, axis: int, datum: str, length: float)
     lines = _lines([*_faces(standing, axis)])
     known = [row.mm for row in lines]
     bands = sorted({_extent(p, axis) for p in standing})
+    rails = [RodLine(mm=mm, words="clothes rail, middle") for mm in _middles(cabinet, axis)]
     new = [row for row in _faces(edges, axis) if _is_new(row[0], known) and not _is_inside(row[0], bands)]
     return RodStrip(
         cabinet=cabinet.name, name=name, datum=datum, length=length,
-        lines=tuple(sorted((*lines, *_lines(new)), key=lambda row: row.mm)),
+        lines=tuple(sorted((*lines, *_lines(new), *rails), key=lambda row: row.mm)),
         boards=tuple(bands),
     )  # fmt: skip
+
+
+def _middles(cabinet: RodCabinet, axis: int) -> list[float]:
+    """How high its clothes rails stand, and how far from the front: each place once."""
+    return sorted({round(r.middle[axis], 3) for r in cabinet.clothes_rails}) if axis else []
 
 
 def _is_new(mm: float, known: Sequence[float]) -> bool:

@@ -29,7 +29,7 @@ def _spots(cabinet: RodCabinet, step: float) -> Iterator[Spot]:
         if clear < WANTED_MM - step - DUST:
             yield Spot(
                 severity="warning", parts=tuple(cabinet.part[u] for u in rail.uprights),
-                what=f"hangers on the rail between them want {mm(WANTED_MM)} front to back, half of that before "
+                what=f"hangers on a rail between them want {mm(WANTED_MM)} front to back, half of that before "
                      f"and half behind, and have {too_little(clear)}",
                 mend=_mend(back - front),
             )  # fmt: skip

@@ -5,7 +5,7 @@ from math import ceil
 
 from rodwork.checks.check import Check
 from rodwork.checks.spot import Spot, mm, told_once, too_little
-from rodwork.model.clothes_rail import Clothes
+from rodwork.model.clothes_rail import Clothes, ClothesRail
 from rodwork.model.finding import Finding
 from rodwork.model.rod import Rod, RodCabinet
 
@@ -29,10 +29,18 @@ def _spots(cabinet: RodCabinet, step: float) -> Iterator[Spot]:
             shorter = ', or write clothes = "short"' if rail.clothes == "long" else ""
             yield Spot(
                 severity="warning", parts=tuple(cabinet.part[u] for u in rail.uprights),
-                what=f"{rail.clothes} clothes want {mm(wanted)} or more under a clothes rail, and the one between them "
-                     f"has {too_little(rail.under)}",
-                mend=f"make its opening {ceil(wanted - rail.under - DUST)} higher{shorter}",
+                what=f"{rail.clothes} clothes want {mm(wanted)} or more under a rail between them, and have "
+                     f"{too_little(rail.under)}",
+                mend=f"{_make_room(cabinet, rail, ceil(wanted - rail.under - DUST))}{shorter}",
             )  # fmt: skip
+
+
+def _make_room(cabinet: RodCabinet, rail: ClothesRail, more: int) -> str:
+    """In its opening, or between it and the rail below it there."""
+    others = (r for r in cabinet.clothes_rails if (r.bay, r.opening) == (rail.bay, rail.opening))
+    if any(r.high[2] < rail.low[2] for r in others):
+        return f"set the rail below it {more} lower"
+    return f"make its opening {more} higher"
 
 
 CHECK = Check(code=CODE, title="Clothes rail with too little height", look=look)

@@ -29,7 +29,7 @@ def _spots(cabinet: RodCabinet) -> Iterator[Spot]:
             held = "has none" if rail.supports == 0 else f"has {rail.supports}"
             yield Spot(
                 severity="warning", parts=(left, right),
-                what=f"the clothes rail between them spans {mm(up_to_step(span, 0.1))}, and sags under clothes over "
+                what=f"a clothes rail between them spans {mm(up_to_step(span, 0.1))}, and sags under clothes over "
                      f"more than {mm(MOST_MM)} without a middle support; it {held}",
                 mend=f"write supports = {ceil(clear / MOST_MM - DUST) - 1} for it, or divide the bay",
             )  # fmt: skip
