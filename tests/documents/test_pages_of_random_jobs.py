@@ -17,17 +17,24 @@ from rodwork.documents.boards import board_pages
 from rodwork.documents.buying_list import buying_list_pages
 from rodwork.documents.cover import cover_pages
 from rodwork.documents.cutting_list import cutting_list_pages
+from rodwork.documents.cutting_pages import cutting_pages
+from rodwork.documents.cutting_words import sheet_title
+from rodwork.documents.drawing import Text
 from rodwork.documents.front_pages import front_pages
+from rodwork.documents.inside_pages import inside_pages
 from rodwork.documents.labels import label_pages
 from rodwork.documents.load_pages import load_pages
 from rodwork.documents.opened_joint import opened_joint_pages
 from rodwork.documents.page import numbered
+from rodwork.documents.run_pages import run_pages
 from rodwork.documents.settings_list import settings_pages
 from rodwork.documents.strips import strip_pages
 from rodwork.pipeline import load
+from rodwork.sheets.plan import Work, plan_cutting
 
 EACH = max(int(os.environ.get("RODWORK_LAWS", "100")) // 10, 6)
 TRADE_WORD = "fixing rail"  # the rail that a unit is screwed to the wall through: of the trade, not of our data
+LITTLE = Work(steps=60, polish=10)  # a cutting plan that is drawn need not be the best
 KINDS = {
     "cover": cover_pages,
     "boards": board_pages,
@@ -41,6 +48,9 @@ KINDS = {
     "buying list": buying_list_pages,
     "labels": label_pages,
     "strips": strip_pages,
+    "inside": inside_pages,
+    "runs": run_pages,
+    "cutting plan": lambda rod: cutting_pages(rod, plan_cutting(rod, LITTLE)),
 }
 
 
@@ -55,3 +65,15 @@ def test_every_page_obeys_the_page_laws(pages, drawn):
             if not ("a word of the data model" in problem and TRADE_WORD in problem.lower()):
                 found.append(f"{page.title}: {problem}")
     assert not found, "\n".join(found)
+
+
+@settings(max_examples=EACH, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+@given(jobs())
+def test_every_cut_of_a_sheet_has_its_number_on_the_drawing(drawn):
+    plan = plan_cutting(drawn.rod, LITTLE)
+    pages = {page.title: page for page in cutting_pages(drawn.rod, plan)}
+    for board in plan.boards:
+        for sheet in board.sheets:
+            page = pages[f"{sheet_title(sheet)}: {board.board}"]
+            texts = [s.text for s in page.shapes if isinstance(s, Text)]
+            assert {str(cut.number) for cut in sheet.cuts} <= set(texts)

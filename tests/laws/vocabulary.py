@@ -86,9 +86,9 @@ def texts(draw):
     lines += ['sides_from = "stock"'] if stock else []
     row = draw(rows(lines)) if draw(st.integers(0, 3)) == 0 else []
     if row and draw(st.integers(0, 2)) == 0:
-        row += draw(shared_out(lines, 2 * width + 700))
+        row += draw(shared_out(lines, many_of(row) * width + 700))
         lines = ['width = "rest"' if line.startswith("width") else line for line in lines]
-    lines += ["count = 2"] if row else draw(niches(width, depth)) if draw(st.integers(0, 3)) == 0 else []
+    lines += [f"count = {many_of(row)}"] if row else draw(niches(width, depth)) if draw(st.integers(0, 3)) == 0 else []
     head = JOB + board("birch18", 18, actual, SHEET) + board("birch6", 6, 5.8, SHEET) + EDGING + recipes + stock
     return head + CABINET + "\n".join([*lines, *row]) + "\n"
 
@@ -306,15 +306,15 @@ SINK = ', cut_outs = [{ for = "sink", over = 1, width = 240, depth = 160, radius
 
 @st.composite
 def rows(draw, cabinet):
-    """A run of two of the cabinet with something between or beside them, and boards along it.
+    """A run of some of the cabinet with something between or beside them, and boards along it.
 
     It stands on the feet of its cabinets, where these have some.
     """
     feet = next((line for line in cabinet if line.startswith("feet")), "")
     notched, own = "notched" in feet, re.search(r"height = (\d+)", feet)
     up = 0 if notched else int(own[1]) if own else draw(st.sampled_from([0, 100, 150]))
-    between = draw(st.sampled_from(BETWEEN))
-    lines = ["", "[runs.row]", f'of = ["it", {between}"it"{draw(st.sampled_from(BESIDE))}]', f"above_floor = {up}"]
+    first = f'"it", {draw(st.sampled_from(BETWEEN))}' * draw(st.sampled_from([1, 1, 2, 4]))
+    lines = ["", "[runs.row]", f'of = [{first}"it"{draw(st.sampled_from(BESIDE))}]', f"above_floor = {up}"]
     lines += draw(st.sampled_from([[], ['edging = "birch"', "behind = 45"], ["screws = { heights = [90, 300] }"]]))
     cut = draw(st.sampled_from(["", SINK]))
     top = [f'worktop = {{ board = "birch18", joint = "corner", upstand = 60{cut} }}']
@@ -322,6 +322,11 @@ def rows(draw, cabinet):
     strips = ["cornice = { height = 60 }", *(["pelmet = { height = 40 }"] if up else [])]
     low = not any(re.match('kind = "(wall|tall|wardrobe)"', line) for line in cabinet)  # it can carry a worktop
     return lines + draw(st.sampled_from([[], plinth, *([plinth + top] if low else []), strips]))
+
+
+def many_of(row):
+    """How many cabinets stand in a run of these lines."""
+    return " ".join(row).count('"it"')
 
 
 @st.composite

@@ -52,7 +52,9 @@ class Along:
     datum_left: bool
 
     def x(self, u: float) -> float:
-        """Where this distance along the run comes on paper."""
+        """Where this distance along the run comes on paper; what is broken out, at the nearer side of the break."""
+        if self.cut is not None and self.hidden(u):
+            u = min(self.cut, key=lambda end: abs(end - u))
         d = u - self.low
         if self.cut is not None and u >= self.cut[1]:
             d -= self.cut[1] - self.cut[0] - BREAK / self.scale
@@ -70,6 +72,10 @@ class Along:
     def hidden(self, u: float) -> bool:
         """Whether this place is in the part that is broken out."""
         return self.cut is not None and self.cut[0] < u < self.cut[1]
+
+    def broken(self, u0: float, u1: float) -> bool:
+        """Whether some of this stretch is broken out."""
+        return self.cut is not None and u0 < self.cut[1] and u1 > self.cut[0]
 
 
 BREAK = 7.0  # mm on paper between the two sides of a break
@@ -191,7 +197,7 @@ def _end_board(one: Opened, along: Along, frame: Frame) -> list[Shape]:
     for w in one.beside:
         shapes += _groove_in_end(one, w, along, frame)
     shapes.append(line((along.x(u0), near), (along.x(u1), near), HEAVY))
-    if along.cut is not None:
+    if along.broken(u0, u1):
         shapes += _break(along, near, far)
     return shapes
 
@@ -206,6 +212,8 @@ def _groove_in_end(one: Opened, w: Work, along: Along, frame: Frame) -> list[Sha
     if axis not in w.span or not (w.span[axis][0] - 0.01 <= at <= w.span[axis][1] + 0.01):
         return []
     u = one.end_u(w)
+    if along.hidden(u[0]) and along.hidden(u[1]):
+        return []
     thickness, depth = w.part.size[2], w.feature.depth
     same = w.bears == register.across_from
     v0, v1 = (0.0, depth) if same else (thickness - depth, thickness)
@@ -244,7 +252,7 @@ def _beside_the_end(one: Opened, along: Along, near: float, far: float) -> list[
 def _groove_in_face(one: Opened, w: Work, along: Along, frame: Frame, shown: float) -> list[Path_]:
     u, v = one.face_uv(w)
     v0, v1 = max(v[0], 0.0), min(v[1], shown / frame.scale)
-    if v1 <= v0:
+    if v1 <= v0 or (along.hidden(u[0]) and along.hidden(u[1])):
         return []
     return [_rect(along.x(u[0]), frame.face_y(v0), along.x(u[1]), frame.face_y(v1), THIN, "light")]
 

@@ -10,12 +10,14 @@ from rodwork.model.cutting import Cut, CutSheet, Leftover, Sawn
 
 SMALLEST = 2.5  # em of a text that can still be read
 LARGEST = 6.0
+NARROWEST = 2.2  # of a part that still has its mark, on paper
 IN = 1.2  # from the edge of a part to its text
 NUMBER = 3.0  # em of a cut's number
 NUMBERED_AT = (0.5, 0.35, 0.65, 0.2, 0.8, 0.1, 0.9, 0.05, 0.95)  # along the cut, the first place that is clear
 DIMENSION_ROOM = 9.0
 GRAIN_ROOM = 9.0  # above the sheet
-STRIP_ROOM = 10.0  # beside it
+STRIP_ROOM = 12.0  # beside it
+PAST_NUMBERS = 4.4  # from the sheet to the name of a strip, past the numbers of the cuts along the sheet's edge
 CUT_PEN = Pen(width=0.5)
 PART_PEN = Pen(width=0.25)
 Place = Callable[[float, float], tuple[float, float]]
@@ -83,8 +85,8 @@ def _leftover_text(left: Leftover, place: Place, scale: float) -> list[Text]:
 def _stacked(rows: Sequence[str], x: float, y: float, wide: float, high: float) -> list[Text]:
     """As many of the rows as fit in the middle of a rectangle, the first bold and largest."""
     upright = high > 1.3 * wide
-    room, depth = (high, wide) if upright else (wide, high)
-    room, depth = room - 2 * IN - NUMBER, depth - 2 * IN
+    room, narrow = (high, wide) if upright else (wide, high)
+    room, depth = room - 2 * IN - NUMBER, narrow - 2 * IN
     for count in range(len(rows), 0, -1):
         shown = rows[:count]
         em = min(
@@ -93,7 +95,7 @@ def _stacked(rows: Sequence[str], x: float, y: float, wide: float, high: float) 
         if em >= SMALLEST or count == 1:
             break
     if em < SMALLEST:
-        if depth < SMALLEST or room < 4 * SMALLEST:
+        if narrow < NARROWEST or room < 4 * SMALLEST:
             return []
         shown, em = (clipped(rows[0], SMALLEST, room, True),), SMALLEST
     cx, cy = x + wide / 2, y + high / 2
@@ -105,20 +107,42 @@ def _stacked(rows: Sequence[str], x: float, y: float, wide: float, high: float) 
     return out
 
 
-def _numbers(cuts: Sequence[Cut], lines: Sequence[Line], taken: list[Box]) -> Iterator[Shape]:
-    """The number of each cut on its line, on a white ground, clear of the texts and of each other."""
-    taken = list(taken)
-    for cut, (a, b) in zip(cuts, lines, strict=True):
+def _numbers(cuts: Sequence[Cut], lines: Sequence[Line], taken: Sequence[Box]) -> tuple[Shape, ...]:
+    """The number of each cut on its line, on a white ground, clear of the texts and of each other.
+
+    Where a short cut has no room for it, the number stands beside the cut, a thin line between them.
+    """
+    leaders: list[Shape] = []
+    shapes: list[Shape] = []
+    texts, stands = list(taken), list(taken)
+    for cut, ends in zip(cuts, lines, strict=True):
         text = str(cut.number)
         wide, high = text_width(text, NUMBER, True) + 1.2, NUMBER * 0.95
-        for share in NUMBERED_AT:
-            x, y = a[0] + (b[0] - a[0]) * share, a[1] + (b[1] - a[1]) * share
-            ground = Box(left=x - wide / 2, bottom=y - high / 2, right=x + wide / 2, top=y + high / 2)
-            if all(ground.clear_of(other) for other in taken):
-                taken.append(ground)
-                yield box(ground.left, ground.bottom, wide, high, pen=THIN, fill="white")
-                yield Text(at=(x, y - 0.34 * NUMBER), text=text, size=NUMBER, bold=True, anchor="middle")
+        for on_line, at in _number_places(ends, wide, high):
+            ground = Box(left=at[0] - wide / 2, bottom=at[1] - high / 2, right=at[0] + wide / 2, top=at[1] + high / 2)
+            leader = _round(on_line, at)
+            if all(ground.clear_of(other) for other in stands) and all(leader.clear_of(other) for other in texts):
+                stands.append(ground)
+                if on_line != at:
+                    leaders.append(line(on_line, at, THIN))
+                shapes.append(box(ground.left, ground.bottom, wide, high, pen=THIN, fill="white"))
+                at = (at[0], at[1] - 0.34 * NUMBER)
+                shapes.append(Text(at=at, text=text, size=NUMBER, bold=True, anchor="middle"))
                 break
+    return (*leaders, *shapes)
+
+
+def _number_places(ends: Line, wide: float, high: float) -> Iterator[Line]:
+    """Places for a number of this size, the best first, each with the point of the cut that it belongs to."""
+    (ax, ay), (bx, by) = ends
+    points = [(ax + (bx - ax) * share, ay + (by - ay) * share) for share in NUMBERED_AT]
+    yield from ((p, p) for p in points)
+    upright = abs(by - ay) > abs(bx - ax)
+    for step in range(1, 25):
+        away = 0.5 * step * ((wide if upright else high) + 0.6)
+        for x, y in points:
+            for way in (1, -1):
+                yield (x, y), (x + way * away, y) if upright else (x, y + way * away)
 
 
 def _strips(sheet: CutSheet, place: Place, top: float, right: float) -> Iterator[Shape]:
@@ -128,7 +152,7 @@ def _strips(sheet: CutSheet, place: Place, top: float, right: float) -> Iterator
         if strip.upright:
             yield Text(at=(x, top + 1.6), text=strip.name, size=3.4, bold=True, anchor="middle")
         else:
-            yield Text(at=(right + 1.4, y - 1.1), text=strip.name, size=3.4, bold=True)
+            yield Text(at=(right + PAST_NUMBERS, y - 1.1), text=strip.name, size=3.4, bold=True)
 
 
 def _grain(right: float, y: float) -> Iterator[Shape]:
@@ -137,3 +161,7 @@ def _grain(right: float, y: float) -> Iterator[Shape]:
     yield Text(at=(start - 10.0, y - 1.1), text="grain", size=3.4)
     yield from arrow((start + 20.0, y), (start, y), THIN)
     yield from arrow((start + 20.0, y), (right, y), THIN)
+
+
+def _round(a: tuple[float, float], b: tuple[float, float]) -> Box:
+    return Box(left=min(a[0], b[0]), bottom=min(a[1], b[1]), right=max(a[0], b[0]), top=max(a[1], b[1]))
