@@ -163,6 +163,13 @@ def test_inset_doors_hang_on_the_side_where_the_frame_is_flush_with_it():
     assert c.doors[0].hinges[0].carrier == "left side"
 
 
+def test_the_plates_of_inset_doors_reach_back_to_a_side_that_the_frame_is_not_quite_flush_with():
+    """The stile's edge is 0.6 further in than the side: the door, 2 in from the stile, lies 2.6 off the side."""
+    c = sound(framed('doors = { hung = "left", style = "inset" }\n', 'board = "oak19", overhang = 19.8'))
+    assert box_of(c.part["door"])[0][0] == pytest.approx(17.6 + 0.6 + 2.0)
+    assert c.doors[0].hinges[0].overlay == pytest.approx(-2.6)
+
+
 def test_drawers_run_through_the_frame_on_packing():
     rod = framed(f'drawers = {{ number = 2, {BOX}, joint = "dowels" }}\n')
     c = sound(rod)

@@ -142,6 +142,17 @@ def test_what_cannot_be_is_refused_with_a_way_to_mend_it(lines, says):
     assert says in refused(*lines)
 
 
+@pytest.mark.parametrize("style", ["plinth frame", "legs"])
+def test_what_has_no_room_at_any_set_back_is_not_asked_for_less_than_none(style):
+    told = refused(f'feet = {{ style = "{style}" }}', size=CABINET.replace("depth = 560", "depth = 80"))
+    assert "deeper, by " in told
+    assert "-" not in told.split("Make")[1]
+    most = refused(
+        f'feet = {{ style = "{style}", set_back = 390 }}', size=CABINET.replace("depth = 560", "depth = 400")
+    )
+    assert "set_back of " in most
+
+
 def test_screws_of_a_planted_back_over_a_toe_space_begin_on_the_back():
     """The back ends above the toe space, and the sides run on below it."""
     back = 'back = { board = "birch6", style = "planted" }'

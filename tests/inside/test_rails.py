@@ -161,6 +161,12 @@ def test_a_box_with_rails_for_a_top_is_reckoned_and_put_together_square():
         ([GROOVED, ON_EDGE, "dividers = 1"], "dividers stand under a flat rail"),
         ([GROOVED, ON_EDGE, 'doors = { hung = "up" }'], "lifts up"),
         ([GROOVED, "rails = { fixing = 500 }", "height = 560"], "474.8 or less"),
+        ([GROOVED, "rails = { fixing = 94 }", 'openings = [120, "rest", 90]'], "Make it 90 or less"),
+        ([GROOVED, "rails = { fixing = 94 }", 'openings = [120, "rest", 30]'], "Make that opening 94 or more"),
+        (
+            ["rails = { fixing = 100 }", 'feet = { style = "notched sides", height = 500 }', "height = 560"],
+            "Leave it out",
+        ),
         (["rails = { fixing = 100, behind_back = true }"], "there is no back"),
         ([GROOVED.replace("22", "10"), "rails = { fixing = 100, behind_back = true }"], "void of 17.6 or more"),
         ([GROOVED.replace("grooved", "rebated"), "rails = { fixing = 100, behind_back = true }"], "into grooves"),

@@ -92,3 +92,9 @@ def test_a_unit_that_cannot_stand_in_an_alcove_is_told(cabinet, survey, say):
     with pytest.raises(JobFaults) as problem:
         rod_of(cabinet, survey)
     assert say in str(problem.value)
+
+
+def test_a_unit_wider_than_the_opening_has_no_scribes_and_is_told_that_it_will_not_enter():
+    rod = rod_of(BOOKCASE + "width = 3000\n")
+    assert [p.id for p in rod.cabinets[0].parts if p.role == "scribe"] == []
+    assert [f.code for f in rod.findings if f.code in ("proof", "will-not-enter")] == ["will-not-enter"]

@@ -39,10 +39,11 @@ def divide(
     if each < LEAST_CLEAR_MM:
         whom = "each of the rest" if rests else "the last"
         short = f"{-left:g} too many" if left < 0 else f"which leaves {each:.1f} for {whom}"
+        most = clear - LEAST_CLEAR_MM * max(rests, 1)
         raise CannotBuild(
             path,
-            f"{what} do not fit: {clear:g} mm are clear and {clear - left:g} are asked for, {short}",
-            f"ask for no more than {clear - LEAST_CLEAR_MM * max(rests, 1):.1f} mm in all, or make the cabinet larger",
+            f"{what} do not fit: {max(clear, 0.0):g} mm are clear and {clear - left:g} are asked for, {short}",
+            f"ask for {f'no more than {most:.1f} mm in all' if most > 0 else 'fewer'}, or make the cabinet larger",
         )
     sizes = [each if a == "rest" else a for a in asked]
     if not rests:

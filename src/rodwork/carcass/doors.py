@@ -315,7 +315,7 @@ def _carried(
             f"make the frame flush with it, stile and overhang {abs(off):.1f} mm nearer to each other, or hang the "
             "doors over the frame",
         )  # fmt: skip
-    return (behind.left if left else behind.right), round(overlay + off, 6)
+    return (behind.left if left else behind.right), round(overlay - off, 6)
 
 
 def _plate_line(of: Opened, asked: Doors, carrier: Panel, board: Board) -> float:

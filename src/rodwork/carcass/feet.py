@@ -114,7 +114,7 @@ def _framed(of: _Ask) -> Stood:
         raise CannotBuild(
             (*of.cabinet.place.path, "feet", "set_back"),
             f"a plinth frame {y1 - y0:g} deep has no room between its boards",
-            f"write a set_back of {y1 - 2 * tp - LEAST_MM:g} or less",
+            _less_set_back(y1 - 2 * tp - LEAST_MM),
         )  # fmt: skip
     front = _board(of, "plinth front", "plinth frame", (0.0, y0, -h), (w, y0 + tp, 0.0), BACK_ACROSS)
     back = _board(of, "plinth back", "plinth frame", (0.0, y1 - tp, -h), (w, y1, 0.0), BACK_ACROSS)
@@ -141,6 +141,12 @@ def _cross(host: Panel, piece: Panel, toward: Vec, recipe: Recipe) -> Meeting:
     )  # fmt: skip
 
 
+def _less_set_back(most: float) -> str:
+    """How to make room behind a set-back that may be so much at the most; under nought there is none at any."""
+    deeper = "make the cabinet deeper" + (f", by {-most:g} and more" if most < 0 else "")
+    return deeper if most < 0 else f"write a set_back of {most:g} or less, or {deeper}"
+
+
 def _legged(of: _Ask) -> Stood:
     """Levelling legs in two rows by the width, and a plinth board that is clipped to the front ones."""
     w, h, tp = of.cabinet.width_mm, of.feet.height_mm, of.board.actual_mm
@@ -150,7 +156,7 @@ def _legged(of: _Ask) -> Stood:
         raise CannotBuild(
             (*of.cabinet.place.path, "feet", "set_back"),
             f"legs behind a plinth board {of.feet.set_back_mm:g} in have no room under {of.cross:g} of bottom",
-            f"write a set_back of {of.feet.set_back_mm - (LEAST_MM - rear + front):g} or less, or make it deeper",
+            _less_set_back(of.feet.set_back_mm - (LEAST_MM - rear + front)),
         )  # fmt: skip
     in_a_row = max(2, ceil((w - 2 * LEG_IN_MM) / LEGS_APART_MM) + 1)
     xs = [round(LEG_IN_MM + (w - 2 * LEG_IN_MM) * i / (in_a_row - 1), 3) for i in range(in_a_row)]

@@ -49,6 +49,8 @@ def shelves_of(site: Site, bays: int) -> tuple[tuple[Panel, ...], ...]:
     c, ts = site.cabinet, site.shelf_board.actual_mm
     entry = site.entry(c.shelf_joint, site.board.actual_mm, ts)
     back = c.shelf_set_back_mm
+    if len(site.heights.spaces) > 1:
+        rails.refuse_behind_shelf(site.framed, site.railed, site.heights.spaces[-1])
     if back > site.frame.shelf_back - 50:
         raise CannotBuild(
             (*c.place.path, "shelf_set_back"), f"a shelf set back by {back:g} is {site.frame.shelf_back - back:g} deep",

@@ -22,6 +22,7 @@ from rodwork.model.panel import Panel
 from rodwork.model.surface import Surface
 
 HELD_BY_RAILS = ("grooved in the sides", "rebated in the sides", "planted")  # a back that needs no top to enter
+LEAST_FIXING_MM = 40.0  # as a job file may say
 LEAST_BETWEEN_MM = 50.0  # from the front rail to the back rail
 FRONT_RAIL, BACK_RAIL, FIXING_RAIL = "front rail", "back rail", "fixing rail"
 
@@ -153,11 +154,23 @@ def _fixing(of: Framed, asked: Rails, mm: float, under: float) -> Panel:
         raise CannotBuild(
             path,
             f"a fixing rail {mm:g} high leaves {max(room + LEAST_BETWEEN_MM - mm, 0):g} mm below it",
-            f"make it {room:g} or less",
+            f"make it {room:g} or less" if room >= LEAST_FIXING_MM else "leave it out, or make the cabinet higher",
         )
     y1 = depth if asked.behind_back else of.shelf_back
     shows: tuple[Surface, ...] = () if asked.behind_back else ("face_side",)
     return _rail(of, FIXING_RAIL, (x0, y1 - t, under - mm), (x1, y1, under), BACK_ACROSS, shows)
+
+
+def refuse_behind_shelf(of: Framed, made: Railed, top_opening: tuple[float, float]) -> None:
+    """A fixing rail before the back stands in the top opening, over the uppermost fixed shelf. Raises CannotBuild."""
+    room = top_opening[1] - top_opening[0]
+    if made.kept_free > room:
+        lower = f"make it {room:g} or less, or " if room >= LEAST_FIXING_MM else ""
+        raise CannotBuild(
+            (*of.cabinet.place.path, "rails", "fixing"),
+            f"a fixing rail {made.kept_free:g} high would stand in the uppermost shelf: over it are {room:g}",
+            f"{lower}make that opening {made.kept_free:g} or more",
+        )  # fmt: skip
 
 
 def _rail(

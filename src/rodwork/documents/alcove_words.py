@@ -57,10 +57,11 @@ def order(alcove: Alcove, survey: Survey, marks: Mapping[str, str], step: float)
     )
     for strip in alcove.scribes:
         yield _scribe(strip, marks, step)
-    yield (
-        f"Plane each to the wall with its back cut under by about {BEHIND_DEGREES} degrees, so that only its front "
-        "arris touches. Pin it to its batten."
-    )
+    if alcove.scribes:
+        yield (
+            f"Plane each to the wall with its back cut under by about {BEHIND_DEGREES} degrees, so that only its front "
+            "arris touches. Pin it to its batten."
+        )
     if alcove.tilt is not None and alcove.headroom is not None:
         yield f"Tilted up it takes {size_text(alcove.tilt, 1.0)}; {size_text(alcove.headroom, 1.0)} are there."
 

@@ -109,6 +109,7 @@ def stand_in(survey: Survey, ask: Ask) -> Alcove:
     right, _ = _limit(survey, "right", depth, (low, high), ask.least[1], CLEAR_OF_MOULDING_MM)
     width = ask.width if ask.width is not None else _rounded("width", right - left, ask)
     x = round((left + right - width) / 2, 3)
+    strips = [_strip(survey, ask, side, x if side == "left" else x + width, (low, high)) for side in _SIDES]
     tilt = None if ask.lifted or survey.lowest_ceiling is None else hypot(height, depth)
     return Alcove(
         survey=survey.name, at=(x, 0.0, round(low, 3)), size=(width, height, depth),
@@ -117,7 +118,7 @@ def stand_in(survey: Survey, ask: Ask) -> Alcove:
         room_depth=None if behind is None else round(behind, 3), held=(held_left, held_right),
         moves=(round(x - left, 3), round(right - width - x, 3)),
         gaps=tuple(_gaps(survey, x, width, (low, high))),
-        scribes=tuple(_strip(survey, ask, side, x if side == "left" else x + width, (low, high)) for side in _SIDES),
+        scribes=tuple(strip for strip in strips if strip.widest > 0),  # else there is no gap to close
         feet=_feet(survey, x, width, depth, low),
         behind=tuple(_behind(survey, (x, low), (width, height, depth))), tilt=None if tilt is None else round(tilt, 3),
         headroom=None if tilt is None or survey.lowest_ceiling is None

@@ -33,7 +33,7 @@ def _spots(cabinet: RodCabinet, alcove: Alcove) -> Iterator[Spot]:
                      "its other side",
             )  # fmt: skip
     over = -sum(alcove.moves)
-    if over > DUST:
+    if over > DUST and strips:
         most = alcove.size[0] - over
         narrowest = " and ".join(too_little(strip.least) for strip, _ in strips)
         yield Spot(
