@@ -9,7 +9,7 @@ from tests.building import rod
 def rail(**changes):
     values = {
         "opening": 1, "below_mm": 60.0, "from_front_mm": None, "section": "oval", "size_mm": (30.0, 15.0),
-        "clothes": "short", "supports": 0, "socket": SocketSheet(),
+        "clothes": "short", "supports": 0, "socket": SocketSheet(high_mm=50.0, wide_mm=22.0),
     }  # fmt: skip
     return ClothesRailAsked(**{**values, **changes})
 

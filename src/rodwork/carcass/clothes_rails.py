@@ -11,6 +11,7 @@ Both ends are placed from one height and one distance from the front, so that th
 
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from math import ceil
 
 from rodwork.carcass.pins import Bay
 from rodwork.geometry.directions import DOWN, FRONT, LEFT, RIGHT
@@ -28,6 +29,7 @@ LEAST_OVER_MM = 20.0  # over the tube, to lift a hook off; common practice, no s
 LEAST_UNDER_MM = 200.0  # under the tube: a hanger alone wants as much; common practice, no source
 LEAST_TUBE_MM = 100.0  # that is seen between the sockets
 SAW_STEP_MM = 1.0  # a tube is cut to whole millimetres
+DUST = 1e-6
 
 Spaces = Sequence[tuple[float, float]]
 
@@ -139,18 +141,17 @@ def _place(of: HungIn, asked: ClothesRailAsked, i: int) -> _Placed:
     one = _Placed(asked, i, bay, space, to_step(y, of.step), to_step(space[1] - asked.below_mm, of.step))
     high, half = space[1] - space[0], asked.size_mm[0] / 2
     over, under = asked.below_mm - half, high - asked.below_mm - half  # as asked, before it is rounded
-    least_over = max(LEAST_OVER_MM, (asked.socket.high_mm - asked.size_mm[0]) / 2)
+    least_over = max(LEAST_OVER_MM, asked.socket.high_mm / 2 - half)
     if over < least_over:
         raise CannotBuild(
-            (*asked.path, "below"), f"{over:g} over the tube leave no room to lift a hook off it, nor for its sockets",
-            f"write below = {asked.below_mm + least_over - over:g} or more",
+            (*asked.path, "below"), f"{over:g} over the tube leave no room for its sockets, or to lift a hook off it",
+            f"write below = {ceil(asked.below_mm + least_over - over - DUST)} or more",
         )  # fmt: skip
     if under < LEAST_UNDER_MM:
         raise CannotBuild(
             (*asked.path, "opening"),
-            f"opening {asked.opening} is {high:g} high, which leaves {max(under, 0):g} under a clothes "
-            "rail",
-            f"make that opening {high + LEAST_UNDER_MM - under:g} or more, and much more for clothes",
+            f"opening {asked.opening} is {high:.1f} high, which leaves {max(under, 0):.1f} under a clothes rail",
+            f"make that opening {ceil(high + LEAST_UNDER_MM - under - DUST)} or more, and much more for clothes",
         )  # fmt: skip
     _refuse_outside(of, one, front)
     return one
@@ -159,11 +160,12 @@ def _place(of: HungIn, asked: ClothesRailAsked, i: int) -> _Placed:
 def _refuse_outside(of: HungIn, one: _Placed, front: float) -> None:
     """A socket that reaches over an edge, a bore that is not in the opening, a bay with no room between sockets."""
     asked, socket = one.asked, one.asked.socket
-    half = max(socket.wide_mm, asked.size_mm[1]) / 2
+    half = socket.wide_mm / 2
     if one.y - half < front or one.y + half > of.depth:
         raise CannotBuild(
             (*asked.path, "from_front"),
-            f"a socket {2 * half:g} wide, {one.y:g} from the front, reaches out of the room, {front:g} to {of.depth:g}",
+            f"a socket {socket.wide_mm:g} wide, {one.y:g} from the front, reaches out of the room, {front:g} to "
+            f"{of.depth:g}",
             "leave from_front out for the middle of the depth, or write what leaves room",
         )  # fmt: skip
     r = socket.bore_mm / 2
@@ -178,7 +180,7 @@ def _refuse_outside(of: HungIn, one: _Placed, front: float) -> None:
     if one.tube_mm < least:
         raise CannotBuild(
             asked.path, f"a bay {one.bay.x1 - one.bay.x0:g} wide has no room for a clothes rail",
-            f"make it {least + 2 * socket.play_mm + SAW_STEP_MM:g} or more, or name the bays of the rail: bays = [...]",
+            f"make it {ceil(least + 2 * socket.play_mm)} or more, or name the bays of the rail: bays = [...]",
         )  # fmt: skip
 
 

@@ -391,8 +391,8 @@ class SocketWords(Words):
     depth: Annotated[float, Length(2, 40)] = word(
         "Their depth", default="12 mm, less in thin board and in a divider with sockets on both its faces"
     )
-    high: Annotated[float, Length(5, 300)] = word("Height of the socket", default="50 mm")
-    wide: Annotated[float, Length(5, 300)] = word("How wide it is, front to back", default="22 mm")
+    high: Annotated[float, Length(5, 300)] = word("Height of the socket", default="20 mm more than the tube")
+    wide: Annotated[float, Length(5, 300)] = word("How wide it is, front to back", default="7 mm more than the tube")
     reach: Annotated[float, Length(2, 200)] = word("How far it stands out from the upright", default="16 mm")
     play: Annotated[float, Length(0, 50)] = word(
         "How much shorter the tube is than the clear width, at each end", default="2 mm"

@@ -20,13 +20,13 @@ class SocketSheet:
     the floor of the socket and what lets the tube in. `reach_mm`: how far the socket stands out over the tube.
     """
 
-    high_mm: float = 50.0
-    wide_mm: float = 22.0
+    high_mm: float
+    wide_mm: float
     reach_mm: float = 16.0
     play_mm: float = 2.0
     bores: tuple[tuple[float, float], ...] = ((16.0, 0.0), (-16.0, 0.0))
     bore_mm: float = 5.0
-    depth_mm: float | None = None  # None: DEPTH_MM, or less where the board has sockets on both its faces
+    depth_mm: float | None = None  # None: as deep as is usual, or less where the board has sockets on both its faces
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
