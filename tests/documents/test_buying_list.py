@@ -11,6 +11,7 @@ from tests.building import cabinet, job, recipe, rod, rod_of
 
 from rodwork.documents.buying_list import Money, buying_list_pages, buying_rows, money, totals
 from rodwork.documents.drawing import Text
+from rodwork.model.fixing import Item
 
 
 def bought(r, word):
@@ -70,6 +71,18 @@ def test_dowels_by_the_box_with_the_spare():
     assert (row.needed, row.buy, row.by) == (Decimal(48), 1, "box of 100")
     assert "51" in row.reckoning
     assert bought(glaze(), "shelf pin").needed == Decimal(16)
+
+
+def test_fittings_are_bought_as_many_as_there_are_places_for_them():
+    """Common practice, no source: nobody buys a fifth hinge for four, or a set of runners over."""
+    fittings = (
+        Item(item="hinge 110 degrees, half overlay", count=4), Item(item="pair of runners, bottom, 450 mm", count=3),
+        Item(item="levelling leg 100 mm", count=4), Item(item="cam 15 mm", count=8), Item(item="biscuit 20", count=8),
+    )  # fmt: skip
+    r = glaze()
+    more = replace(r, cabinets=(replace(r.cabinets[0], count=1, hardware=fittings),))
+    assert [bought(more, i.item.split(",")[0]).buy for i in fittings] == [4, 3, 4, 8, 9]
+    assert "nothing over" in bought(more, "levelling leg").reckoning
 
 
 @pytest.mark.parametrize(("count", "boxes"), [(3, 1), (4, 2), (8, 3)])

@@ -25,13 +25,11 @@ BOXES: tuple[tuple[str, int], ...] = (
     ("dowel", 100), ("screw", 200), ("shelf pin", 50), ("panel pin", 500), ("plug", 100), ("cap", 100),
 )  # fmt: skip
 
-NO_SPARE = (
-    "door ",
-    "drilled side ",
-    "hanging bracket",
-    "wall rail",
-    "clothes rail",
-)  # bought by the piece: nobody buys one more
+# What is used up or lost at the bench has a spare. All else is a fitting: as many as there are places for it.
+SPARED = (
+    "dowel ", "screw ", "carcass screw ", "pocket screw ", "nail ", "panel pin ", "shelf pin ", "plug ", "cap ",
+    "cover cap ", "biscuit ", "loose tenon ",
+)  # fmt: skip
 
 _MM2_PER_M2 = Decimal(1_000_000)
 _MM_PER_M = Decimal(1000)
@@ -198,7 +196,7 @@ def _fittings(rod: Rod) -> tuple[BuyingRow, ...]:
 
 
 def _fitting(item: str, count: int) -> BuyingRow:
-    spare = 0 if item.startswith(NO_SPARE) else SPARE_PERCENT
+    spare = SPARE_PERCENT if item.lower().startswith(SPARED) else 0
     with_spare = -(-count * (100 + spare) // 100)
     box = next((size for word, size in BOXES if word in item.lower()), 1)
     return BuyingRow(

@@ -1,4 +1,4 @@
-"""A door hinged beside the wall at the end of a run, with no infill that lets it open, its handle included."""
+"""A door hinged beside the wall at the end of a run, with no infill that lets it open, and its handle if it has one."""
 
 from collections.abc import Iterable, Iterator
 from math import ceil
@@ -30,20 +30,15 @@ def _end(rod: Rod, run: CabinetRun, last: Standing, side: End, room: float) -> I
     if not on_it:
         return
     who = f"The {last.name} at the {side} end is hinged at its {side} with"
-    margin = max((_margin(cabinet, d, side) for d in on_it if _has_handle(cabinet, d)), default=None)
-    if room < LEAST_AT_HINGES_MM:
-        what = "no infill" if room < 1.0 else f"{mm(room)}"
-        strikes = "its door cannot open to a right angle, and its handle strikes the wall"
-        message = f"{who} {what} between it and the wall: {strikes}."
-        least = LEAST_AT_HINGES_MM
-    elif margin is not None and room + margin < HANDLE_OUT_MM:
-        message = (
-            f"{who} {mm(room)} between it and the wall: open to a right angle its door leaves "
-            f"{too_little(room + margin)}, and a handle stands out {mm(HANDLE_OUT_MM)}."
-        )
-        least = ceil(HANDLE_OUT_MM - margin)
-    else:
+    with_handle = [d for d in on_it if _has_handle(cabinet, d)]
+    off = room + min(_margin(cabinet, d, side) for d in with_handle or on_it)
+    strikes = bool(with_handle) and off < HANDLE_OUT_MM
+    if room >= LEAST_AT_HINGES_MM and not strikes:
         return
+    what = "no infill" if room < 1.0 else mm(room)
+    message = f"{who} {what} between it and the wall: open to a right angle its door leaves {too_little(off)}, "
+    message += f"and a handle stands out {mm(HANDLE_OUT_MM)}." if strikes else "and it opens hardly further."
+    least = max(LEAST_AT_HINGES_MM, ceil(HANDLE_OUT_MM - off + room) if strikes else 0.0)
     yield Finding(
         severity="warning", code=CODE, cabinet=run.name, where=(), message=message,
         mend=f"Put an infill of {mm(least)} or more there, or hang the door on the other side.", source=COMMON,
