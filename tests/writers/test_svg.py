@@ -5,7 +5,7 @@ from xml.etree import ElementTree
 from hypothesis import given
 from hypothesis import strategies as st
 
-from rodwork.documents.drawing import Circle, Drawing, Path_, Pen, Text, box, line
+from rodwork.documents.drawing import FONT_FAMILY, Circle, Drawing, Path_, Pen, Text, box, line
 from rodwork.writers.svg import number, svg
 
 NS = "{http://www.w3.org/2000/svg}"
@@ -18,6 +18,13 @@ def read(*shapes, width=100.0, height=50.0, decimals=3):
 def test_a_sheet_is_its_size_in_mm():
     root = read(width=215.9, height=279.4)
     assert (root.get("width"), root.get("height"), root.get("viewBox")) == ("215.9mm", "279.4mm", "0 0 215.9 279.4")
+
+
+def test_a_reader_without_our_font_takes_a_plain_one_and_not_whatever_it_has():
+    """CSS Fonts Module Level 4, 2.1: a list of families in order of preference, a generic one last."""
+    first, *others = [name.strip() for name in read().get("font-family").split(",")]
+    assert first == FONT_FAMILY
+    assert others == ["sans-serif"]
 
 
 def test_y_goes_up_in_the_drawing_and_down_in_the_file():

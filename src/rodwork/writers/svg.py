@@ -16,7 +16,7 @@ def svg(drawing: Drawing, decimals: int = DECIMALS) -> str:
     w, h = number(drawing.width, decimals), number(drawing.height, decimals)
     head = (
         f'<svg xmlns="http://www.w3.org/2000/svg" width="{w}mm" height="{h}mm" viewBox="0 0 {w} {h}"'
-        f' font-family="{FONT_FAMILY}" xml:space="preserve">'
+        f' font-family="{FONT_FAMILY}, sans-serif" xml:space="preserve">'
     )
     return "\n".join([head, *(_shape(shape, drawing.height, decimals) for shape in drawing.shapes), "</svg>", ""])
 
