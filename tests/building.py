@@ -9,7 +9,7 @@ from rodwork.joints.place import entry_of, join
 from rodwork.joints.registry import back_recipe, families
 from rodwork.model.demand import Contents
 from rodwork.model.finish import with_finish
-from rodwork.model.job import Back, Board, Cabinet, CabinetEdging, Edging, Job, Pins, Place, Recipe, Use
+from rodwork.model.job import Back, Board, Cabinet, CabinetEdging, Edging, InBay, Job, Pins, Place, Recipe, Use
 from rodwork.model.meeting import Carcass
 from rodwork.model.rod import Rod
 from rodwork.model.shop import Shop
@@ -49,6 +49,8 @@ def cabinet(**changes: Any) -> Cabinet:
     values.update(changes)
     if "loose_shelves" not in changes:
         values["loose_shelves"] = (1,) * len(values["openings"])
+    alike = InBay(openings=values.pop("openings"), loose_shelves=values.pop("loose_shelves"))
+    values.setdefault("in_bays", (alike,) * len(values["bays"]))
     for word in ("doors", "drawers"):  # none, those of one table, or of several
         one = values.get(word)
         values[word] = one if isinstance(one, tuple) else () if one is None else (one,)

@@ -3,7 +3,7 @@
 from hypothesis import assume
 from hypothesis import strategies as st
 
-from rodwork.model.job import CabinetEdging, CannotBuild, Job
+from rodwork.model.job import CabinetEdging, CannotBuild, InBay, Job
 from rodwork.model.rod import Rod
 from rodwork.model.shop import Shop
 from tests.building import back, cabinet, job, recipe, rod_of
@@ -82,7 +82,20 @@ class Built:
         c = self.job.cabinets[0]
         shown = (c.sides, c.corner_joint.name, c.shelf_joint.name, c.divider_joint.name, c.back and c.back.style)
         sizes = (c.width_mm, c.height_mm, c.depth_mm, self.job.boards["birch18"].actual_mm, c.shelf_set_back_mm)
-        return f"Built({shown}, {sizes}, bays={len(c.bays)}, openings={len(c.openings)}, loose={c.loose_shelves})"
+        return f"Built({shown}, {sizes}, bays={len(c.bays)}, inside={c.in_bays})"
+
+
+@st.composite
+def storeys(draw, bays, shelves):
+    """What stands in the bays: alike in all of them, or bay by bay."""
+
+    def in_bay(number):
+        loose = tuple(draw(st.integers(0, 1)) for _ in range(number + 1))
+        return InBay(openings=("rest",) * (number + 1), loose_shelves=loose)
+
+    by_bay = bays > 1 and draw(st.booleans())
+    each = [in_bay(draw(st.integers(0, shelves))) for _ in range(bays)] if by_bay else [in_bay(shelves)] * bays
+    return {"in_bays": tuple(each), "by_bay": by_bay}
 
 
 @st.composite
@@ -102,8 +115,7 @@ def cabinets(draw, dividers=True, sides=None, thickness=None):
         sides=sides,
         width_mm=draw(tenths(350, 1400)) + 300 * (bays - 1), height_mm=draw(tenths(400, 2300)),
         depth_mm=draw(tenths(230, 600)), corner_joint=corner, divider_joint=draw(CORNERS), shelf_joint=draw(SHELVES),
-        back=draw(BACKS), bays=("rest",) * bays, openings=("rest",) * (shelves + 1),
-        loose_shelves=tuple(draw(st.integers(0, 1)) for _ in range(shelves + 1)),
+        back=draw(BACKS), bays=("rest",) * bays, **draw(storeys(bays, shelves)),
         shelf_set_back_mm=draw(st.sampled_from([0.0, 0.0, 6.5, 20.0])),
         edging=CabinetEdging(edging="birch", on=edging) if edging else None,
     )  # fmt: skip

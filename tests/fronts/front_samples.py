@@ -9,7 +9,7 @@ from tests.building import cabinet, job, rod_of
 
 def doors(hung="pair", openings=1, **words) -> Doors:
     """Doors as a job file would have them."""
-    return doors_of({"hung": (hung,) if isinstance(hung, str) else hung, **words}, "birch18", openings)
+    return doors_of({"hung": (hung,) if isinstance(hung, str) else hung, **words}, "birch18", (1, openings))
 
 
 def fronted(front: Doors, **changes):
@@ -55,4 +55,4 @@ def foul(corners, box):
 def drawers(number=3, openings=1, **words):
     """Drawers as a job file would have them, their boxes of the boards of the tests."""
     boards = {"board": "birch18", "box_board": "birch18", "bottom_board": "birch6"}
-    return drawers_of({"number": number, **words}, boards, openings)
+    return drawers_of({"number": number, **words}, boards, words.get("opening", openings))

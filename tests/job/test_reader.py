@@ -7,7 +7,7 @@ import pytest
 
 from rodwork.job.reader import read_job
 from rodwork.model.demand import Contents
-from rodwork.model.job import CabinetEdging, Pins, Place, Recipe, Use
+from rodwork.model.job import CabinetEdging, InBay, Pins, Place, Recipe, Use
 from rodwork.model.shop import Shop
 from tests.job.job_samples import FAMILIES, SOUND, Clamps, Pegs, job_of, with_lines
 
@@ -34,9 +34,8 @@ def test_the_cabinet_is_the_one_it_describes():
     assert (cabinet.name, cabinet.mark, cabinet.kind, cabinet.count) == ("glaze", "G", "wall", 2)
     assert (cabinet.width_mm, cabinet.height_mm, cabinet.depth_mm) == (600.0, 720.0, 320.0)
     assert (cabinet.board, cabinet.shelf_board, cabinet.sides) == ("birch18", "birch18", "through")
-    assert cabinet.openings == (333.0, "rest")
     assert cabinet.bays == ("rest",)
-    assert cabinet.loose_shelves == (1, 1)
+    assert cabinet.in_bays == (InBay(openings=(333.0, "rest"), loose_shelves=(1, 1)),)
     assert cabinet.shelf_set_back_mm == 0.0
     assert cabinet.pins == Pins()
     assert cabinet.edging == CabinetEdging(edging="birch", on=("fronts",))
@@ -111,7 +110,7 @@ def test_a_back_may_name_a_recipe():
 )
 def test_openings_and_the_loose_shelves_in_them(written, openings, loose):
     cabinet = glaze(('openings = [333, "rest"]\nloose_shelves = 2', written))
-    assert (cabinet.openings, cabinet.loose_shelves) == (openings, loose)
+    assert cabinet.in_bays == (InBay(openings=openings, loose_shelves=loose),)
 
 
 @pytest.mark.parametrize(
@@ -234,7 +233,7 @@ def test_a_cabinet_has_what_every_cabinet_has():
     cabinet = under_every("")
     assert (cabinet.width_mm, cabinet.board, cabinet.corner_joint.name) == (500.0, "birch18", "corner")
     assert (cabinet.back.style, cabinet.back.void_mm, cabinet.edging.on) == ("rebated", 10.0, ("shelf fronts",))
-    assert (cabinet.openings, cabinet.bays) == (("rest",) * 4, ("rest",) * 2)
+    assert (cabinet.in_bays[0].openings, cabinet.bays) == (("rest",) * 4, ("rest",) * 2)
 
 
 def test_a_cabinets_own_words_go_first_and_of_a_table_only_what_differs():
@@ -248,12 +247,12 @@ def test_a_cabinets_own_words_go_first_and_of_a_table_only_what_differs():
 def test_a_cabinet_can_do_without_what_every_cabinet_has():
     cabinet = under_every('back = "open"\nedging = "none"\nfixed_shelves = 0\ndividers = 0\n')
     assert cabinet.back is cabinet.edging is None
-    assert (cabinet.openings, cabinet.bays) == (("rest",), ("rest",))
+    assert (cabinet.in_bays[0].openings, cabinet.bays) == (("rest",), ("rest",))
 
 
 def test_clear_sizes_of_a_cabinet_put_every_cabinets_number_aside():
     cabinet = under_every('openings = [200, "rest"]\nbays = [150, "rest"]\n')
-    assert (cabinet.openings, cabinet.bays) == ((200.0, "rest"), (150.0, "rest"))
+    assert (cabinet.in_bays[0].openings, cabinet.bays) == ((200.0, "rest"), (150.0, "rest"))
 
 
 def test_a_number_of_a_cabinet_puts_every_cabinets_clear_sizes_aside():
@@ -261,7 +260,7 @@ def test_a_number_of_a_cabinet_puts_every_cabinets_clear_sizes_aside():
         "dividers = 1", "bays = [150, 'rest']"
     )
     cabinet = under_every("fixed_shelves = 2\ndividers = 0\n", every)
-    assert (cabinet.openings, cabinet.bays) == (("rest",) * 3, ("rest",))
+    assert (cabinet.in_bays[0].openings, cabinet.bays) == (("rest",) * 3, ("rest",))
 
 
 def test_a_cabinets_own_joint_goes_before_every_cabinets_shelf_joint():

@@ -71,14 +71,15 @@ def texts(draw):
     width, depth = draw(st.integers(360, 800)) + 380 * (bays - 1), draw(st.integers(280, 600))
     lines += [
         f'kind = "{kind}"', f'sides = "{sides}"', f"width = {width}", f"height = {height}",
-        f"depth = {depth}", f"dividers = {bays - 1}", f"fixed_shelves = {shelves}",
+        f"depth = {depth}", f"dividers = {bays - 1}",
     ]  # fmt: skip
+    inside, fewest = draw(storeys(bays, shelves))
     back = draw(backs())
-    lines += back + draw(edged()) + draw(fronts(bays, shelves + 1)) + draw(finishes()) + draw(frames())
+    lines += back + draw(edged()) + draw(fronts(bays, fewest + 1)) + draw(finishes()) + draw(frames())
     lines += draw(railed(sides, back)) + draw(footed(sides)) + draw(hung(back))
-    rail = draw(clothes(bays, shelves + 1, lines)) if kind == "wardrobe" or draw(st.integers(0, 5)) == 0 else []
-    lines += rail
-    lines += [f"loose_shelves = {draw(st.integers(0, 2))}"] if not rail and draw(st.booleans()) else []
+    hangs = kind == "wardrobe" or draw(st.integers(0, 5)) == 0
+    rail = draw(clothes(bays, shelves + 1, lines)) if hangs and fewest == shelves else []
+    lines += [*inside[:1], *(rail or inside[1:])]
     if draw(st.integers(0, 3)) == 0:
         height, lines = on_grid(height, lines)
     actual = draw(st.sampled_from([16.0, 17.6, 18.0, 18.3]))
@@ -91,6 +92,17 @@ def texts(draw):
     lines += [f"count = {many_of(row)}"] if row else draw(niches(width, depth)) if draw(st.integers(0, 3)) == 0 else []
     head = JOB + board("birch18", 18, actual, SHEET) + board("birch6", 6, 5.8, SHEET) + EDGING + recipes + stock
     return head + CABINET + "\n".join([*lines, *row]) + "\n"
+
+
+@st.composite
+def storeys(draw, bays, shelves):
+    """Fixed and loose shelves, alike in all bays or bay by bay; and the fewest fixed shelves that a bay has."""
+    if bays == 1 or draw(st.booleans()):
+        loose = [f"loose_shelves = {draw(st.integers(0, 2))}"] if draw(st.booleans()) else []
+        return [f"fixed_shelves = {shelves}", *loose], shelves
+    each = [draw(st.integers(0, shelves)) for _ in range(bays)]
+    loose = [[draw(st.integers(0, 1)) for _ in range(n + 1)] for n in each]
+    return [f"fixed_shelves = {each}", *([f"loose_shelves = {loose}"] if draw(st.booleans()) else [])], min(each)
 
 
 ON_A_SLOPE = ("biscuit", "screw", "loose tenon", "quarter-turn connector", "clip-in connector")
@@ -137,10 +149,11 @@ def under_slopes(draw):
     slope += ', side_tops = "bevelled"' if steep < 9 and draw(st.booleans()) else ""
     lines += [
         'kind = "under slope"', f"width = {width}", f"height = {low + round(width * tan(radians(steep)))}",
-        f"depth = {draw(st.integers(280, 600))}", f"dividers = {bays - 1}", f"fixed_shelves = {shelves}",
+        f"depth = {draw(st.integers(280, 600))}", f"dividers = {bays - 1}",
         'corner_joint = "corner"', 'shelf_joint = "shelf"', 'divider_joint = "drawer"', f"roof = {{ {slope} }}",
-        f"loose_shelves = {draw(st.integers(0, 2))}",
     ]  # fmt: skip
+    inside, shelves = draw(storeys(bays, shelves))
+    lines += inside
     lines += draw(backs((None, "grooved all round", "rebated"))) + draw(edged()) + draw(finishes())
     if draw(st.integers(0, 3)) == 0:
         lines = [line for line in lines if not line.startswith("loose")] + draw(clothes(bays, shelves + 1, lines))

@@ -49,9 +49,10 @@ def build(
     box = drilled_sides.as_bought(cabinet, _box(site))
     closes = box.get("top") or next(iter(site.railed.panels.values()))  # the top opening, above
     dividers = dividers_of(site)
-    shelves = shelves_of(site, len(dividers) + 1)
+    shelves = shelves_of(site)
     sides = (box["left side"], box["right side"])
-    hooked = brackets(cabinet, sides, site.frame, site.railed, site.heights.spaces[-1], _back(site), shop.fence_step_mm)
+    beside = max(site.spaces[0][-1], site.spaces[-1][-1])  # the lower of the top openings beside the sides
+    hooked = brackets(cabinet, sides, site.frame, site.railed, beside, _back(site), shop.fence_step_mm)
     back = hooked.back
     meetings = [*_corners(site, box), *divider_meetings(site, box, dividers)]
     meetings += shelf_meetings(site, box, dividers, shelves)
@@ -61,12 +62,12 @@ def build(
     bays = bays_in(site, box, dividers)
     loose, rows = loose_shelves(site, bays)
     fixed = tuple(s for bay in shelves for s in bay)
-    stands = Stands(cabinet, boards, bays, site.heights.spaces, sides, box["bottom"], closes, dividers, shelves)
+    stands = Stands(cabinet, boards, bays, site.spaces, sides, box["bottom"], closes, dividers, shelves)
     faced = face_of(stands)
     if cabinet.blind is not None:
         faced = blind_end(stands, faced.face, cabinet.blind)
     opened = Opened(
-        cabinet=cabinet, bays=bays, spaces=site.heights.spaces, face=faced.face, pins=rows, edging=site.edging,
+        cabinet=cabinet, bays=bays, spaces=site.spaces, face=faced.face, pins=rows, edging=site.edging,
         step=shop.fence_step_mm, loose=loose,
     )  # fmt: skip
     boxes = _boxes(site, opened, boards, back_recipe)
@@ -78,8 +79,8 @@ def build(
     meetings += under.meetings
     strips, strip_items = scribes(cabinet.alcove, boards)
     served = drilled_sides.served(cabinet, rows, (*hung.bores, *boxes.bores))
-    hangs = clothes_rails(HungIn(cabinet, boards, bays, [site.heights.spaces] * len(bays), site.frame.shelf_back, shop))
-    vents = housed(cabinet, site.frame.shelf_back, bays, site.heights)
+    hangs = clothes_rails(HungIn(cabinet, boards, bays, site.spaces, site.frame.shelf_back, shop))
+    vents = housed(cabinet, site.frame.shelf_back, bays, site.spaces[0])
     panels = (
         *box.values(),
         *site.railed.panels.values(),
@@ -113,14 +114,17 @@ def _boxes(site: Site, opened: Opened, boards: Mapping[str, Board], back_recipe:
     pins = {board: tuple(z for z, _ in at) for board, at in pins_of(opened.pins, opened.bays).items()}
     for asked, bays in sets:
         edges = {i: drawer_edges(opened, asked, i) for i in bays}
-        space, face = site.heights.spaces[asked.opening - 1], opened.face.spaces[asked.opening - 1]
+        n = asked.opening
+        room = {i: _both(site.spaces[i][n - 1], opened.face.spaces[i][n - 1]) for i in bays}
         out = out.with_more(
             drawers(
                 Drawn(
                     cabinet=site.cabinet, drawers=asked, boards=boards, bays=opened.bays, face=opened.face,
                     across={i: drawer_across(opened, asked, i) for i in bays}, edges=edges, pins=pins,
-                    space=(max(space[0], face[0]), min(space[1], face[1])),
-                    depth=drawer_room(site.cabinet, space, depth_of_opening(site, asked.opening)),
+                    spaces=room,
+                    depth=min(
+                        drawer_room(site.cabinet, site.spaces[i][n - 1], depth_of_opening(site, i, n)) for i in bays
+                    ),
                     edging=site.edging,
                     first=len(out.made) + 1, total=total, joint=asked.joint or site.cabinet.corner_joint,
                     bottom_held=back_recipe(drawer_back(asked.bottom_board)), entry=site.entry,
@@ -129,6 +133,10 @@ def _boxes(site: Site, opened: Opened, boards: Mapping[str, Board], back_recipe:
             )
         )  # fmt: skip
     return out
+
+
+def _both(a: tuple[float, float], b: tuple[float, float]) -> tuple[float, float]:
+    return max(a[0], b[0]), min(a[1], b[1])
 
 
 def _box(site: Site) -> dict[str, Panel]:

@@ -126,7 +126,7 @@ def _refuse_taken(cabinet: Cabinet, asked: ClothesRailAsked, i: int) -> None:
         raise CannotBuild((*asked.path, "opening"), f"{where} houses an appliance", "give the rail another opening")
     hangs = [r for r in cabinet.clothes_rails if r.opening == asked.opening]
     everywhere = all(any(r.in_bay(n) for r in hangs) for n in range(1, len(cabinet.bays) + 1))
-    if cabinet.loose_shelves[asked.opening - 1] and everywhere:
+    if cabinet.in_bays[i].loose_shelves[asked.opening - 1] and (everywhere or cabinet.by_bay):
         raise CannotBuild(
             (*asked.path, "opening"), f"{where} has loose shelves and a clothes rail",
             "list the loose shelves by opening, 0 for this one; or name the bays of the rail: bays = [...]",

@@ -35,7 +35,7 @@ class Opened:
 
     cabinet: Cabinet
     bays: tuple[Bay, ...]
-    spaces: tuple[tuple[float, float], ...]
+    spaces: tuple[tuple[tuple[float, float], ...], ...]  # of each bay
     face: Face
     pins: tuple[PinRow, ...]
     edging: Edging | None
@@ -147,7 +147,8 @@ def _thick_enough(asked: Doors, board: Board, place: tuple[str | int, ...]) -> N
 def _shelves_behind(of: Opened, asked: Doors, board: Board) -> None:
     """An inset door shuts in front of the shelves."""
     first, last = asked.openings
-    shelves = last > first or any(of.cabinet.loose_shelves[first - 1 : last])
+    behind = [bay.loose_shelves[first - 1 : last] for i, bay in enumerate(of.cabinet.in_bays, 1) if asked.in_bay(i)]
+    shelves = last > first or any(any(loose) for loose in behind)
     if asked.style == "inset" and shelves and of.cabinet.shelf_set_back_mm < board.actual_mm:
         raise CannotBuild(
             (*of.cabinet.place.path, "shelf_set_back"),
@@ -165,10 +166,12 @@ def _spaces(of: Opened, asked: Doors, place: tuple[str | int, ...]) -> tuple[_Sp
             "write one word for all, or one for each bay from the left",
         )  # fmt: skip
     first, last = asked.openings
-    if not 1 <= first <= last <= len(of.spaces):
+    fewest = min(numbers, key=lambda i: len(of.spaces[i]))
+    there = len(of.spaces[fewest])
+    if not 1 <= first <= last <= there:
         raise CannotBuild(
-            (*place, "openings"), f"doors over openings {first} to {last}, and there are {len(of.spaces)}",
-            f"write two numbers from 1 to {len(of.spaces)}, the lower first: [1, {len(of.spaces)}]",
+            (*place, "openings"), f"doors over openings {first} to {last}, and {_there_are(of, fewest)}",
+            f"write two numbers from 1 to {there}, the lower first: [1, {there}]",
         )  # fmt: skip
     out = []
     for i in numbers:
@@ -242,6 +245,12 @@ def _opening_of(of: Opened, i: int, opening: int) -> str:
     return f"opening {opening}" + (f" of bay {i + 1}" if len(of.bays) > 1 else "")
 
 
+def _there_are(of: Opened, i: int) -> str:
+    """How many openings a bay (from 0) has."""
+    where = f"bay {i + 1} has" if of.cabinet.by_bay else "there are"
+    return f"{where} {len(of.spaces[i])}"
+
+
 def _across(of: Opened, asked: Doors, i: int) -> tuple[float, float]:
     """Left and right edge of the front of a bay."""
     if asked.edges_mm:
@@ -260,7 +269,7 @@ def _upright(of: Opened, asked: Doors | Drawers, i: int) -> tuple[float, float]:
         first, last, inset = asked.opening, asked.opening, asked.inset
     shared = (_overlaid(of, i, first - 1), _overlaid(of, i, last + 1))
     return of.face.upright(
-        first, last, inset=inset, ends=asked.ends_mm, between=asked.between_mm, shared=shared
+        i, first, last, inset=inset, ends=asked.ends_mm, between=asked.between_mm, shared=shared
     )  # fmt: skip
 
 
@@ -300,7 +309,7 @@ def _carried(
     """The board that carries the hinges, and how far the door lies over its face. Raises CannotBuild."""
     last, bay = space.asked.openings[1], of.face.bays[space.number]
     if space.hinged == "up":
-        return of.face.over[space.number][last - 1], space.z[1] - of.face.spaces[last - 1][1]
+        return of.face.over[space.number][last - 1], space.z[1] - of.face.spaces[space.number][last - 1][1]
     left = space.hinged == "left"
     overlay = bay.x0 - space.x[0] if left else space.x[1] - bay.x1
     if not of.face.framed or space.asked.style != "inset":
@@ -343,7 +352,7 @@ def _taken(
     """What is in the way of plates on the carrying board."""
     if leaf.hinged == "up":
         return Taken((), plate_bores(bores, leaf.carrier.id, 0))
-    spaces = of.face.spaces if leaf.carrier.role == "face frame" else of.spaces
+    spaces = (of.face.spaces if leaf.carrier.role == "face frame" else of.spaces)[space.number]
     lies = [(a[1], b[0]) for a, b in pairwise(spaces)] + _loose_before(of, leaf, space)
     ends = ((min(0.0, of.face.high[0]), spaces[0][0]), (spaces[-1][1], max(of.face.high[1], of.cabinet.height_mm)))
     taken = (*pins.get(leaf.carrier.id, ()), *plate_bores(bores, leaf.carrier.id, 2))
@@ -368,14 +377,15 @@ def drawer_edges(of: Opened, asked: Drawers, i: int) -> tuple[float, float]:
     """Lower and upper edge of all the fronts of an opening's drawers in one bay (from 0). Raises CannotBuild."""
     cabinet, n = of.cabinet, asked.opening
     path = (*(asked.path or (*cabinet.place.path, "drawers")), "opening")
-    if not 1 <= n <= len(of.spaces):
+    if not 1 <= n <= len(of.spaces[i]):
         raise CannotBuild(
-            path, f"drawers in opening {n}, and there are {len(of.spaces)}",
-            f"write a number from 1 to {len(of.spaces)}, from the bottom",
+            path, f"drawers in opening {n}, and {_there_are(of, i)}",
+            f"write a number from 1 to {len(of.spaces[i])}, from the bottom",
         )  # fmt: skip
-    if cabinet.loose_shelves[n - 1] and len(bays_of(of, asked, path[:-1])) == len(of.bays):
+    every = len(bays_of(of, asked, path[:-1])) == len(of.bays)
+    if cabinet.in_bays[i].loose_shelves[n - 1] and (every or cabinet.by_bay):
         raise CannotBuild(
-            path, f"opening {n} has loose shelves and drawers",
+            path, f"{_opening_of(of, i, n)} has loose shelves and drawers",
             "keep them apart with a fixed shelf: loose_shelves as a list, one number for each opening",
         )  # fmt: skip
     _once(of, i, n, n, path)

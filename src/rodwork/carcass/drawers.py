@@ -48,7 +48,7 @@ class Drawn:
     face: Face
     across: Mapping[int, tuple[float, float]]  # of each bay (from 0) that has them: left and right edge of the fronts
     edges: Mapping[int, tuple[float, float]]  # and lower and upper edge
-    space: tuple[float, float]
+    spaces: Mapping[int, tuple[float, float]]  # and how far the opening is clear
     pins: Mapping[str, tuple[float, ...]]  # heights in the cabinet of the pin bores of each upright
     first: int  # number of the first drawer
     total: int  # drawers in the cabinet
@@ -253,8 +253,8 @@ class _Drawer:
     def _height(self) -> tuple[float, float]:
         """Bottom and top of the box."""
         of = self.of
-        z0 = max(self.low, of.space[0]) + LIFT_MM
-        high = down_to_step(min(self.high, of.space[1]) - UNDER_MM[of.drawers.concealed] - z0, 1.0)
+        z0 = max(self.low, of.spaces[self.number][0]) + LIFT_MM
+        high = down_to_step(min(self.high, of.spaces[self.number][1]) - UNDER_MM[of.drawers.concealed] - z0, 1.0)
         if high < LEAST_BOX_MM:
             raise CannotBuild(
                 _path(of, "heights"), f"{self.name} leaves a box {max(high, 0):g} high",

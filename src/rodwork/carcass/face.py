@@ -17,14 +17,14 @@ Span = tuple[float, float]
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Face:
-    """Openings as seen from the front, mm: clear widths by bay, clear heights from the bottom, and the outside.
+    """Openings as seen from the front, mm: clear widths by bay, clear heights of each from the bottom, the outside.
 
     `y`: where the face lies, front to back. `bays`: the boards that side-hung doors are hung on; `over`: the boards
     above each opening, bay by bay, that lift-up doors are hung on. `framed`: fronts lie on a planted frame.
     """
 
     bays: tuple[Bay, ...]
-    spaces: tuple[Span, ...]
+    spaces: tuple[tuple[Span, ...], ...]
     wide: Span
     high: Span
     over: tuple[tuple[Panel, ...], ...]
@@ -55,18 +55,19 @@ class Face:
         return max(middle, board[1] - board[0] - (outer_wide - margin)) if self.framed else middle
 
     def upright(
-        self, first: int, last: int, *, inset: bool, ends: float, between: float, shared: tuple[bool, bool]
+        self, i: int, first: int, last: int, *, inset: bool, ends: float, between: float, shared: tuple[bool, bool]
     ) -> Span:
-        """Lower and upper edge of fronts over these openings (from 1).
+        """Lower and upper edge of fronts over these openings (from 1) of a bay (from 0).
 
         `shared`: whether the board below and the one above carry another front; else they are covered, but for `ends`.
         """
-        low, high = self.spaces[first - 1][0], self.spaces[last - 1][1]
+        spaces = self.spaces[i]
+        low, high = spaces[first - 1][0], spaces[last - 1][1]
         if inset:
             return round(low + ends, 6), round(high - ends, 6)
-        below = (self.high[0] if first == 1 else self.spaces[first - 2][1], low)
-        above = (high, self.high[1] if last == len(self.spaces) else self.spaces[last][0])
-        lying = self.spaces[0][0] - self.high[0]
+        below = (self.high[0] if first == 1 else spaces[first - 2][1], low)
+        above = (high, self.high[1] if last == len(spaces) else spaces[last][0])
+        lying = spaces[0][0] - self.high[0]
         from_below = self._edge(below, not shared[0], False, ends, between, lying)
         from_above = self._edge(above, not shared[1], False, ends, between, lying)
         return round(below[0] + from_below, 6), round(above[1] - from_above, 6)

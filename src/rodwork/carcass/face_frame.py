@@ -36,7 +36,7 @@ class Stands:
     cabinet: Cabinet
     boards: Mapping[str, Board]
     bays: tuple[Bay, ...]
-    spaces: tuple[Span, ...]
+    spaces: tuple[tuple[Span, ...], ...]  # of each bay
     sides: tuple[Panel, Panel]
     bottom: Panel
     top: Panel  # or the front rail in its place
@@ -89,8 +89,9 @@ class _Frame:
     def made(self) -> Faced:
         a, path = self.asked, (*self.of.cabinet.place.path, "face_frame")
         x = self._openings(self.wide, a.stile_mm, tuple((b.x0, b.x1) for b in self.of.bays))
-        z = self._openings(self.high, a.rail_mm, self.of.spaces)
-        for word, spans, outer in (("stile", x, self.of.bays[0].x0), ("rail", z, self.of.spaces[0][0])):
+        z = tuple(self._openings(self.high, a.rail_mm, spaces) for spaces in self.of.spaces)
+        rails_at = tuple(span for in_bay in z for span in in_bay)
+        for word, spans, outer in (("stile", x, self.of.bays[0].x0), ("rail", rails_at, self.of.spaces[0][0][0])):
             short = min(high - low for low, high in spans)
             if short < LEAST_OPENING_MM:
                 raise CannotBuild(
@@ -124,9 +125,9 @@ class _Frame:
             box=((x[0], -self.board.actual_mm, z[0]), (x[1], 0.0, z[1])),
         )  # fmt: skip
 
-    def _stiles(self, x: tuple[Span, ...], z: tuple[Span, ...]) -> tuple[Panel, ...]:
+    def _stiles(self, x: tuple[Span, ...], z: tuple[tuple[Span, ...], ...]) -> tuple[Panel, ...]:
         """From the left: outer stiles run the frame's height or stand between its rails; inner ones always do."""
-        between = (z[0][0], z[-1][1])
+        between = (z[0][0][0], z[0][-1][1])
         outer = between if self.asked.rails == "through" else self.high
         edges = [self.wide[0], *(e for span in x for e in span), self.wide[1]]
         spans = list(zip(edges[::2], edges[1::2], strict=True))
@@ -136,17 +137,16 @@ class _Frame:
             self._member(names[n], span, outer if n in (0, last) else between, True) for n, span in enumerate(spans)
         )
 
-    def _rails(self, x: tuple[Span, ...], z: tuple[Span, ...]) -> tuple[tuple[Panel, ...], ...]:
+    def _rails(self, x: tuple[Span, ...], z: tuple[tuple[Span, ...], ...]) -> tuple[tuple[Panel, ...], ...]:
         """For every bay its rails from the bottom; the outer ones are one board before all bays."""
         run = self.wide if self.asked.rails == "through" else (x[0][0], x[-1][1])
-        bottom = self._member("bottom rail", run, (self.high[0], z[0][0]), False)
-        top = self._member("top rail", run, (z[-1][1], self.high[1]), False)
-        inner = [(a[1], b[0]) for a, b in pairwise(z)]
-        total = len(inner) * len(x)
+        bottom = self._member("bottom rail", run, (self.high[0], z[0][0][0]), False)
+        top = self._member("top rail", run, (z[0][-1][1], self.high[1]), False)
+        total = sum(len(in_bay) - 1 for in_bay in z)
         out, number = [], 0
-        for span in x:
+        for span, in_bay in zip(x, z, strict=True):
             row = []
-            for level in inner:
+            for level in ((a[1], b[0]) for a, b in pairwise(in_bay)):
                 number += 1
                 row.append(self._member("middle rail" if total == 1 else f"middle rail {number}", span, level, False))
             out.append((bottom, *row, top))

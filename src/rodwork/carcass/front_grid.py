@@ -17,18 +17,18 @@ SAME_MM = 0.01
 Span = tuple[float, float]
 
 
-def spaces(cabinet: Cabinet, low: float, high: float, shelf: float) -> tuple[float | Rest, ...]:
-    """The clear heights of a cabinet's openings, the shelves that share what is left put behind lines of the grid.
+def spaces(cabinet: Cabinet, bay: int, low: float, high: float, shelf: float) -> tuple[float | Rest, ...]:
+    """The clear heights in a bay (from 0), the shelves that share what is left put behind lines of the grid.
 
     `low` and `high`: inside the bottom and the top; `shelf`: thickness of a shelf. Raises CannotBuild.
     """
-    asked = cabinet.openings
+    asked = cabinet.in_bays[bay].openings
     if not cabinet.on_grid:
         return asked
     start = _start(cabinet)
     if "rest" not in asked[:-1]:
         return asked
-    even = divide(low, high, shelf, asked, None, (*cabinet.place.path, "openings"), "the openings").spaces
+    even = divide(low, high, shelf, asked, None, cabinet.openings_path(bay), "the openings").spaces
     out, at = list[float | Rest](), low
     for i, ((_, top), (above, _)) in enumerate(pairwise(even)):
         middle = (top + above) / 2

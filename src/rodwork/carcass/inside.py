@@ -3,6 +3,7 @@
 from collections.abc import Mapping
 from dataclasses import replace
 from functools import partial
+from itertools import count
 
 from rodwork.carcass import rails, under_roof
 from rodwork.carcass.boards import DIVIDER, LYING, NO_NOTCH, Notches
@@ -17,6 +18,7 @@ from rodwork.model.rod import Opening
 LOOSE_SIDE_MM = 1.0  # a loose shelf is this much shorter at each end; 2 in all is common practice
 LOOSE_FRONT_MM = 2.0
 LOOSE_BACK_MM = 2.0
+DRIVER_MM = 30.0  # beside a screw, for the drill that drives it; common practice, no source
 
 
 def dividers_of(site: Site) -> tuple[Panel, ...]:
@@ -44,28 +46,30 @@ def dividers_of(site: Site) -> tuple[Panel, ...]:
     )  # fmt: skip
 
 
-def shelves_of(site: Site, bays: int) -> tuple[tuple[Panel, ...], ...]:
+def shelves_of(site: Site) -> tuple[tuple[Panel, ...], ...]:
     """Fixed shelves of every bay, from the bottom up."""
     c, ts = site.cabinet, site.shelf_board.actual_mm
     entry = site.entry(c.shelf_joint, site.board.actual_mm, ts)
     back = c.shelf_set_back_mm
-    if len(site.heights.spaces) > 1:
-        rails.refuse_behind_shelf(site.framed, site.railed, site.heights.spaces[-1])
+    for spaces in site.spaces:
+        if len(spaces) > 1:
+            rails.refuse_behind_shelf(site.framed, site.railed, spaces[-1])
     if back > site.frame.shelf_back - 50:
         raise CannotBuild(
             (*c.place.path, "shelf_set_back"), f"a shelf set back by {back:g} is {site.frame.shelf_back - back:g} deep",
             f"set it back by {site.frame.shelf_back - 50:g} or less",
         )  # fmt: skip
-    tops = [z1 for _, z1 in site.heights.spaces[:-1]]
+    number = sum(len(spaces) - 1 for spaces in site.spaces)
+    counted = count(1)
     notch = (entry.reach, max(0.0, stop_of(site, entry, "side") - back))
     return tuple(
         tuple(
-            piece(site, numbered("fixed shelf", bay * len(tops) + i, bays * len(tops)), "fixed shelf",
+            piece(site, numbered("fixed shelf", next(counted), number), "fixed shelf",
                    (x0 - entry.reach, back, z), (x1 + entry.reach, site.frame.shelf_back, z + ts), LYING,
                    board=site.shelf_board, notches=Notches.in_front(notch))
-            for i, z in enumerate(tops, 1)
+            for _, z in spaces[:-1]
         )
-        for bay, (x0, x1) in enumerate(site.bays.spaces)
+        for (x0, x1), spaces in zip(site.bays.spaces, site.spaces, strict=True)
     )  # fmt: skip
 
 
@@ -77,7 +81,7 @@ def divider_meetings(site: Site, box: Mapping[str, Panel], dividers: tuple[Panel
         return low + [rails.under_front_rail(site.railed, divider, joint) for divider in dividers]
     if site.cabinet.roof is not None:
         return low + [under_roof.under_top(site.cabinet.roof, box["top"], d, site.frame.wall_at) for d in dividers]
-    before_rail = (0.0, depth_of_opening(site, len(site.heights.spaces)), 0.0) if site.railed.kept_free else None
+    before_rail = (0.0, _before_rail(site), 0.0) if site.railed.kept_free else None
     return low + [
         butt(site, box["top"], divider, UP, LEFT, "divider", joint, ends_at=before_rail) for divider in dividers
     ]
@@ -101,12 +105,18 @@ def shelf_meetings(
             "fixed shelf",
             site.cabinet.shelf_joint,
             bay % 2,
-            covered=bool(dividers) and uprights[bay + right].role == "divider",
+            covered=uprights[bay + right].role == "divider" and _covered(shelf, shelves[bay + (1 if right else -1)]),
         )
         for bay, in_bay in enumerate(shelves)
         for shelf in in_bay
         for right, way in ((0, LEFT), (1, RIGHT))
     ]
+
+
+def _covered(shelf: Panel, beyond: tuple[Panel, ...]) -> bool:
+    """Whether a shelf in the bay beyond the divider leaves no room to drive anything through it into this one."""
+    (_, _, low), (_, _, high) = shelf.box
+    return any(other.box[0][2] < high + DRIVER_MM and low < other.box[1][2] + DRIVER_MM for other in beyond)
 
 
 def bays_in(site: Site, box: Mapping[str, Panel], dividers: tuple[Panel, ...]) -> tuple[Bay, ...]:
@@ -120,11 +130,12 @@ def bays_in(site: Site, box: Mapping[str, Panel], dividers: tuple[Panel, ...]) -
 def loose_shelves(site: Site, bays: tuple[Bay, ...]) -> tuple[tuple[Panel, ...], tuple[PinRow, ...]]:
     """Loose shelves on their pins, and the rows of bores that carry them."""
     c, ts = site.cabinet, site.shelf_board.actual_mm
-    if not any(c.loose_shelves):
+    if not any(n for bay in c.in_bays for n in bay.loose_shelves):
         return (), ()
-    *spaces, (low, high) = site.heights.spaces
-    every = shelf_heights(c, (*spaces, (low, high - site.railed.kept_free)), ts)
-    heights = [_not_drawn(site, n, every) for n in range(1, len(bays) + 1)]
+    heights = []
+    for i, (*spaces, (low, high)) in enumerate(site.spaces):
+        room = (*spaces, (low, high - site.railed.kept_free))
+        heights.append(_not_drawn(site, i + 1, shelf_heights(c, i, room, ts)))
     low_y, high_y = LOOSE_FRONT_MM + c.shelf_set_back_mm, site.frame.shelf_back - LOOSE_BACK_MM
     places = [(bay, z) for bay, in_bay in zip(bays, heights, strict=True) for h in in_bay for z in h.shelves]
     loose = tuple(
@@ -147,15 +158,19 @@ def openings_of(
 ) -> tuple[Opening, ...]:
     """Every clear opening: what was asked of it and what came of it."""
     out = []
-    for number, (bay, in_bay) in enumerate(zip(bays, shelves, strict=True), 1):
+    for number, (bay, heights, in_bay) in enumerate(zip(bays, site.heights, shelves, strict=True), 1):
         names = ["bottom", *(s.id for s in in_bay), above]
-        for i, ((z0, z1), asked) in enumerate(zip(site.heights.spaces, site.heights.asked, strict=True)):
+        for i, ((z0, z1), asked) in enumerate(zip(heights.spaces, heights.asked, strict=True)):
             out.append(Opening(bay=number, asked=asked, comes_to=round(z1 - z0, 3), width=round(bay.x1 - bay.x0, 3),
                                between=(names[i], names[i + 1])))  # fmt: skip
     return tuple(out)
 
 
-def depth_of_opening(site: Site, opening: int) -> float:
-    """How deep an opening is: a fixing rail stands at the back of the top one."""
-    top = opening == len(site.heights.spaces)
-    return site.frame.shelf_back - (site.board.actual_mm if top and site.railed.kept_free else 0.0)
+def depth_of_opening(site: Site, bay: int, opening: int) -> float:
+    """How deep an opening of a bay (from 0) is: a fixing rail stands at the back of the top one."""
+    top = opening == len(site.spaces[bay])
+    return _before_rail(site) if top and site.railed.kept_free else site.frame.shelf_back
+
+
+def _before_rail(site: Site) -> float:
+    return site.frame.shelf_back - site.board.actual_mm

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from rodwork.geometry.rounding import down_to_step
-from rodwork.model.job import Cabinet, CannotBuild
+from rodwork.model.job import Cabinet, CannotBuild, Pins
 from rodwork.model.meeting import PinRow
 from rodwork.model.panel import Panel
 from rodwork.model.shop import Shop
@@ -32,21 +32,25 @@ class PinHeights:
     shelves: tuple[float, ...]
 
 
-def shelf_heights(cabinet: Cabinet, spaces: tuple[tuple[float, float], ...], shelf: float) -> tuple[PinHeights, ...]:
-    """Pin heights of every opening, from the bottom of the cabinet, mm.
+def shelf_heights(
+    cabinet: Cabinet, bay: int, spaces: tuple[tuple[float, float], ...], shelf: float
+) -> tuple[PinHeights, ...]:
+    """Pin heights of every opening of a bay (from 0), from the bottom of the cabinet, mm.
 
     Shelves share an opening evenly, each at the nearest hole of the grid, with holes above and below it.
     """
+    path = (*cabinet.place.path, "loose_shelves", *((bay,) if cabinet.by_bay else ()))
     return tuple(
-        _in_opening(cabinet, i, z0, z1, n, shelf)
-        for i, ((z0, z1), n) in enumerate(zip(spaces, cabinet.loose_shelves, strict=True))
+        _in_opening(cabinet.pins, (*path, i), z0, z1, n, shelf)
+        for i, ((z0, z1), n) in enumerate(zip(spaces, cabinet.in_bays[bay].loose_shelves, strict=True))
     )
 
 
-def _in_opening(cabinet: Cabinet, index: int, z0: float, z1: float, number: int, shelf: float) -> PinHeights:
+def _in_opening(
+    p: Pins, path: tuple[str | int, ...], z0: float, z1: float, number: int, shelf: float
+) -> PinHeights:  # fmt: skip
     if number == 0:
         return PinHeights(bored=(), shelves=())
-    p = cabinet.pins
     low, high = z0 + CLEAR_OF_SHELF_MM, z1 - CLEAR_OF_SHELF_MM - shelf
     first = int(-(-(low - p.start_mm) // p.pitch_mm))
     grid = [p.start_mm + k * p.pitch_mm for k in range(max(first, 0), int((high - p.start_mm) // p.pitch_mm) + 1)]
@@ -55,7 +59,7 @@ def _in_opening(cabinet: Cabinet, index: int, z0: float, z1: float, number: int,
     apart = shelf + 2 * CLEAR_OF_SHELF_MM
     if len(set(nearest)) < number or any(b - a < apart for a, b in pairwise(nearest)):
         raise CannotBuild(
-            (*cabinet.place.path, "loose_shelves", index),
+            path,
             f"{number} loose {'shelf does' if number == 1 else 'shelves do'} not fit in an opening of {z1 - z0:g} mm",
             f"an opening of {(number + 1) * apart:g} mm takes {number}; ask for fewer, or for fewer fixed shelves",
         )

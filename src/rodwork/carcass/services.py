@@ -1,7 +1,6 @@
 """Cut-outs in a back for sockets, pipes and the like, and the room that they leave for drawers."""
 
 from rodwork.carcass.contacts import facing
-from rodwork.carcass.divide import Division
 from rodwork.carcass.pins import Bay
 from rodwork.geometry.directions import DOWN, LEFT
 from rodwork.geometry.polygon import room_round
@@ -24,7 +23,9 @@ def back_cut_outs(cabinet: Cabinet, back: Panel | None, vents: tuple[BackCutOut,
     return tuple(_cut(cabinet, back, n, cut) for n, cut in enumerate((*cabinet.back.cut_outs, *vents), 1))
 
 
-def housed(cabinet: Cabinet, inside: float, bays: tuple[Bay, ...], heights: Division) -> tuple[BackCutOut, ...]:
+def housed(
+    cabinet: Cabinet, inside: float, bays: tuple[Bay, ...], spaces: tuple[tuple[float, float], ...]
+) -> tuple[BackCutOut, ...]:
     """What is cut out of the back for the appliance of the cabinet. Raises CannotBuild where it does not go in.
 
     `inside`: the clear depth before the back.
@@ -33,7 +34,7 @@ def housed(cabinet: Cabinet, inside: float, bays: tuple[Bay, ...], heights: Divi
         return ()
     appliance, opening = cabinet.appliance
     place, (wide, high) = cabinet.place.path, appliance.opening_mm
-    (x0, x1), (z0, z1) = (bays[0].x0, bays[0].x1), heights.spaces[opening - 1]
+    (x0, x1), (z0, z1) = (bays[0].x0, bays[0].x1), spaces[opening - 1]
     room = cabinet.depth_mm if appliance.vented else inside
     for word, there, wanted, size in (
         ("width", x1 - x0, wide, cabinet.width_mm), ("height", z1 - z0, high, cabinet.height_mm),

@@ -57,7 +57,7 @@ class Site:
     entry: EntryOf
     frame: backs.Frame
     bays: Division
-    heights: Division
+    heights: tuple[Division, ...]  # of each bay
     framed: rails.Framed
     railed: rails.Railed
     roof: under_roof.Roof | None = None
@@ -66,6 +66,11 @@ class Site:
     def rail_joint(self) -> Recipe:
         """How its rails are joined."""
         return self.cabinet.rail_joint or self.cabinet.corner_joint
+
+    @property
+    def spaces(self) -> tuple[tuple[tuple[float, float], ...], ...]:
+        """From where to where every opening is clear, bay by bay, each from the bottom."""
+        return tuple(heights.spaces for heights in self.heights)
 
     def sides_pass(self, cross: str) -> bool:
         """Whether the sides run on past the ends of the top, or of the bottom."""
@@ -100,16 +105,29 @@ def site_of(
         back_front=frame.low[1] if frame.board else None, void=frame.void,
     )  # fmt: skip
     railed = rails.rails(framed)
-    low, high = t + cabinet.toe_mm, roof.least_clear if roof else railed.under
+    bays = divide(t, cabinet.width_mm - t, t, cabinet.bays, None, (*path, "bays"), "the bays")
+    low = t + cabinet.toe_mm
+    inside = [(low, _under(cabinet, roof, railed, bay)) for bay in bays.spaces]
     return Site(
         cabinet=cabinet, board=board, shelf_board=shelf_board, shop=shop, entry=entry, frame=frame,
         edging=edging, framed=framed, railed=railed, roof=roof,
-        bays=divide(t, cabinet.width_mm - t, t, cabinet.bays, None, (*path, "bays"), "the bays"),
-        heights=divide(
-            low, high, shelf_board.actual_mm, front_grid.spaces(cabinet, low, high, shelf_board.actual_mm),
-            shop.fence_step_mm, (*path, "openings"), "the openings",
-        ),
+        bays=bays, heights=tuple(_heights(cabinet, i, shelf_board, inside[i], shop) for i in range(len(bays.spaces))),
     )  # fmt: skip
+
+
+def _under(cabinet: Cabinet, roof: under_roof.Roof | None, railed: rails.Railed, bay: tuple[float, float]) -> float:
+    """How high the room in a bay is: under a slope as at its low end, or where all bays are alike as in the lowest."""
+    if roof is None:
+        return railed.under
+    return min(roof.under(x) for x in bay) if cabinet.by_bay else roof.least_clear
+
+
+def _heights(cabinet: Cabinet, bay: int, shelf: Board, inside: tuple[float, float], shop: Shop) -> Division:
+    """The clear heights of a bay (from 0)."""
+    low, high = inside
+    asked = front_grid.spaces(cabinet, bay, low, high, shelf.actual_mm)
+    what = f"the openings of bay {bay + 1}" if cabinet.by_bay else "the openings"
+    return divide(low, high, shelf.actual_mm, asked, shop.fence_step_mm, cabinet.openings_path(bay), what)
 
 
 def _refuse_hidden_edging(cabinet: Cabinet) -> None:

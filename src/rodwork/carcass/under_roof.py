@@ -113,6 +113,7 @@ def _refuse(cabinet: Cabinet) -> None:
     """What does not go with a sloping top."""
     path = cabinet.place.path
     on = cabinet.edging.on if cabinet.edging else ()
+    tops = [(i, len(bay.openings)) for i, bay in enumerate(cabinet.in_bays, 1)]
     for wrong, word, what, mend in (
         (cabinet.sides != "through", "sides", f"a sloping top stands between the sides, and these are {cabinet.sides}",
          'leave `sides` out, or write sides = "through"'),
@@ -128,10 +129,10 @@ def _refuse(cabinet: Cabinet) -> None:
         (cabinet.back is not None and cabinet.back.style not in _BACKS, "back",
          f"a back {cabinet.back.style if cabinet.back else ''} is not set out under a slope",
          f"choose a back {' or '.join(_BACKS)}"),
-        (any(d.openings[1] == len(cabinet.openings) for d in cabinet.doors), "doors",
+        (any(d.openings[1] == n for d in cabinet.doors for i, n in tops if d.in_bay(i)), "doors",
          "doors before the opening under the slope would have to be cut to it",
          "hang doors before the openings below a fixed shelf alone: openings = [1, 1]"),
-        (any(d.opening == len(cabinet.openings) for d in cabinet.drawers), "drawers",
+        (any(d.opening == n for d in cabinet.drawers for i, n in tops if d.in_bay(i)), "drawers",
          "drawers in the opening under the slope would have to be cut to it",
          "put them in an opening below a fixed shelf: opening = 1"),
         ("side tops" in on, "edging", "the tops of the sides are closed by the slope", 'leave "side tops" out'),

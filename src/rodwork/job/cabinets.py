@@ -1,6 +1,6 @@
 """Cabinets of the job file: each with what [every_cabinet] says where it is silent, and all names looked up."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from typing import Any
 
@@ -11,6 +11,7 @@ from rodwork.job.demand import contents_of, hanging_of, one_way_contents, sag_of
 from rodwork.job.drilled_sides import pins_in
 from rodwork.job.faults import shown
 from rodwork.job.fronts import BEHIND_INSET_MM, blind_of, doors_of, drawers_of, face_frame_of
+from rodwork.job.in_bays import doors_in, in_bays, is_by_bay, openings_by_bay, openings_named
 from rodwork.job.inside import feet_of, rails_of
 from rodwork.job.lines import Path
 from rodwork.job.marks import marks
@@ -39,7 +40,19 @@ from rodwork.model.demand import Contents, Hanging, Wall
 from rodwork.model.drilled_sides import DrilledSides
 from rodwork.model.finish import Finish
 from rodwork.model.fronts import BlindEnd, Doors, Drawers, FaceFrame
-from rodwork.model.job import Appliance, Back, Cabinet, CabinetEdging, Feet, Pins, Place, Rails, Recipe, RoofAsked
+from rodwork.model.job import (
+    Appliance,
+    Back,
+    Cabinet,
+    CabinetEdging,
+    Feet,
+    InBay,
+    Pins,
+    Place,
+    Rails,
+    Recipe,
+    RoofAsked,
+)
 from rodwork.model.survey import Survey
 
 MOST_CABINETS = 2000
@@ -170,21 +183,22 @@ class _Maker:
         """The cabinet, or None where it is not sound; the faults are noted."""
         before = len(self.reading.faults)
         self._needs()
-        openings = self._spaces("fixed_shelves", "openings")
         bays = self._spaces("dividers", "bays")
-        appliance = self._appliance(openings, bays)
+        heights = openings_by_bay(self._get("openings"), self._get("fixed_shelves", 0), len(bays), self._fault_in)
+        appliance = self._appliance(heights[0], bays)
         if appliance is not None:
-            openings = with_opening(openings, appliance)
+            heights = (with_opening(heights[0], appliance),)
+        inside = in_bays(heights, self._get("loose_shelves", 0), self._fault_in)
         board = self._look_up("board", self.shared.boards, "boards")
         shelf_board = self._look_up("shelf_board", self.shared.boards, "boards") or board
         back, edging, contents, hanging = self._back(), self._edging(), self._contents(), self._hanging()
         frame = self._face_frame()
-        drawers = self._drawers(board, len(openings), frame)
-        doors = self._doors(board, len(openings), drawers, frame)
-        corner, shelf, divider = self._joints(fixed_shelves=len(openings) > 1, dividers=len(bays) > 1)
-        drilled, clothes = self._drilled_sides(), self._clothes_rails(len(openings))
+        drawers = self._drawers(board, inside, frame)
+        doors = self._doors(board, inside, drawers, frame)
+        shelves = any(len(openings) > 1 for openings in heights)
+        corner, shelf, divider = self._joints(fixed_shelves=shelves, dividers=len(bays) > 1)
+        drilled, clothes = self._drilled_sides(), self._clothes_rails(inside)
         rails, rail_joint = self._rails(), self._recipe_for("rail_joint")
-        loose = self._loose(len(openings))
         feet, roof = self._feet(board), self._roof()
         lifts = feet.height_mm if feet is not None and feet.style != "notched sides" else 0.0
         alcove = self._alcove(board, lifts, hinged_sides(doors, len(bays)), hanging is not None)
@@ -207,8 +221,8 @@ class _Maker:
             name=self.name, mark=self.mark, kind=self._get("kind", "open box"), count=self._get("count", 1),
             width_mm=width, height_mm=height, depth_mm=depth, alcove=alcove, appliance=appliance,
             board=board, shelf_board=shelf_board, sides=self._get("sides", "through"),
-            corner_joint=corner, shelf_joint=shelf, divider_joint=divider, back=back, bays=bays, openings=openings,
-            loose_shelves=loose, shelf_set_back_mm=self._get("shelf_set_back", self._behind(doors)),
+            corner_joint=corner, shelf_joint=shelf, divider_joint=divider, back=back, bays=bays, in_bays=inside,
+            by_bay=self._by_bay(), shelf_set_back_mm=self._get("shelf_set_back", self._behind(doors)),
             pins=self._pins() if drilled is None else pins_in(drilled), edging=edging, drilled=drilled,
             contents=contents, notes=self._get("notes"), place=Place(path=self.own.path), hanging=hanging,
             room=self._get("room", "heated"), sag=sag_of(self._table("sag")), doors=doors, drawers=drawers,
@@ -272,18 +286,15 @@ class _Maker:
         written: tuple[Any, ...] | None = self._get(sizes)
         return written if written is not None else ("rest",) * (self._get(number, 0) + 1)
 
-    def _loose(self, openings: int) -> tuple[int, ...]:
-        """Loose shelves of each opening, from the bottom: as listed, or dealt out one at a time from the bottom."""
-        asked: int | tuple[int, ...] = self._get("loose_shelves", 0)
-        if isinstance(asked, tuple):
-            if len(asked) != openings and not self._spoilt("fixed_shelves", "openings"):
-                self.reading.fault(
-                    self._path("loose_shelves"),
-                    f"loose_shelves has {len(asked)} numbers, and {_openings(openings)}",
-                    f"Write {'one number' if openings == 1 else f'{openings} numbers'}, from the bottom up",
-                )  # fmt: skip
-            return asked
-        return tuple(asked // openings + (i < asked % openings) for i in range(openings))
+    def _by_bay(self) -> bool:
+        """Whether what stands inside is said bay by bay."""
+        said = [self._get(word) for word in ("openings", "loose_shelves")]
+        return any(is_by_bay(one) for one in said) or isinstance(self._get("fixed_shelves"), tuple)
+
+    def _fault_in(self, word: str, what: str, mend: str) -> None:
+        """A fault of what stands in the bays, unless it follows from one that is told already."""
+        if not self._spoilt("dividers", "bays", "fixed_shelves", "openings"):
+            self.reading.fault(self._path(word), what, mend)
 
     def _joints(self, fixed_shelves: bool, dividers: bool) -> tuple[Recipe | None, Recipe | None, Recipe | None]:
         """Recipes of corners, shelves and dividers: the nearest that is named."""
@@ -421,13 +432,13 @@ class _Maker:
             return [_Table({**under, **one}, (*path, n)) for n, one in enumerate(written)]
         return []
 
-    def _drawers(self, board: str | None, openings: int, frame: FaceFrame | None) -> tuple[Drawers, ...]:
-        made = [self._one_of_drawers(table, board, openings, frame) for table in self._tables("drawers")]
-        return tuple(d for d in made if d is not None)
+    def _drawers(self, board: str | None, inside: Sequence[InBay], frame: FaceFrame | None) -> tuple[Drawers, ...]:
+        tables = self._tables("drawers")
+        return tuple(d for table in tables for d in self._drawers_of_one(table, board, inside, frame))
 
-    def _one_of_drawers(
-        self, table: _Table, board: str | None, openings: int, frame: FaceFrame | None
-    ) -> Drawers | None:
+    def _drawers_of_one(
+        self, table: _Table, board: str | None, inside: Sequence[InBay], frame: FaceFrame | None
+    ) -> tuple[Drawers, ...]:
         said, whole = table.said, self._whole_table(table, DrawersWords, "drawers", ("number", "bottom_board"))
         named = {
             word: self._named_at(table, word, self.shared.boards, "boards") if word in said else board
@@ -438,7 +449,7 @@ class _Maker:
             self.reading.fault(
                 table.at("modules"), "heights and modules say the same thing in two ways", "Keep one of them"
             )
-            return None
+            return ()
         for word in ("heights", "modules"):
             if word in said and "number" in said and len(said[word]) != said["number"]:
                 self.reading.fault(
@@ -446,12 +457,15 @@ class _Maker:
                     f"the number of drawers is {said['number']}, and {word} has {len(said[word])}",
                     f"Write one {'height' if word == 'heights' else 'number'} for each, from the bottom",
                 )
-                return None
+                return ()
         boards = {word: name for word, name in named.items() if name is not None}
         recipe = self.shared.recipes[joint] if joint is not None else None
-        if not whole or len(boards) != len(named):
-            return None
-        return drawers_of(said, boards, openings, recipe, table.path, frame)
+        if not whole or len(boards) != len(named) or not inside:
+            return ()
+        return tuple(
+            replace(drawers_of(said, boards, opening, recipe, table.path, frame), bays=bays)
+            for bays, opening in openings_named(inside, said)
+        )
 
     def _behind(self, doors: tuple[Doors, ...]) -> float:
         """How far shelves stand back where it is not said: behind inset doors, and room to shut them."""
@@ -461,19 +475,19 @@ class _Maker:
         return max((round(b.actual_mm + BEHIND_INSET_MM, 6) for b in inset if b is not None), default=0.0)
 
     def _doors(
-        self, board: str | None, openings: int, drawers: tuple[Drawers, ...], frame: FaceFrame | None
+        self, board: str | None, inside: Sequence[InBay], drawers: tuple[Drawers, ...], frame: FaceFrame | None
     ) -> tuple[Doors, ...]:
-        made = [self._one_of_doors(table, board, openings, drawers, frame) for table in self._tables("doors")]
-        return tuple(d for d in made if d is not None)
+        tables = self._tables("doors")
+        return tuple(d for table in tables for d in self._doors_of_one(table, board, inside, drawers, frame))
 
-    def _one_of_doors(
+    def _doors_of_one(
         self,
         table: _Table,
         board: str | None,
-        openings: int,
+        inside: Sequence[InBay],
         drawers: tuple[Drawers, ...],
         frame: FaceFrame | None,
-    ) -> Doors | None:
+    ) -> tuple[Doors, ...]:
         said, whole = table.said, self._whole_table(table, DoorsWords, "doors", ("hung",))
         bought = said.get("bought")
         for inner in ("height", "width", "cups_from_ends"):
@@ -483,17 +497,18 @@ class _Maker:
                     self.reading.fault(table.at("bought"), *lacks(BoughtDoorWords, inner, "bought"))
         own_board = self._named_at(table, "board", self.shared.boards, "boards")
         named = own_board if "board" in said else board
-        if not whole or named is None:
-            return None
-        return doors_of(said, named, openings, drawers, table.path, frame)
+        if not whole or named is None or not inside:
+            return ()
+        return doors_in(inside, said, drawers, lambda span: doors_of(said, named, span, table.path, frame))
 
-    def _clothes_rails(self, openings: int) -> tuple[ClothesRailAsked, ...]:
+    def _clothes_rails(self, inside: Sequence[InBay]) -> tuple[ClothesRailAsked, ...]:
         made = [
-            clothes_rail_of(table.said, openings, table.path, self.reading)
+            (bays, clothes_rail_of(table.said, opening, table.path, self.reading))
             for table in self._tables("clothes_rails")
-            if self._whole_table(table, ClothesRailWords, "clothes_rails", ())
+            if inside and self._whole_table(table, ClothesRailWords, "clothes_rails", ())
+            for bays, opening in openings_named(inside, table.said)
         ]
-        return tuple(rail for rail in made if rail is not None)
+        return tuple(replace(rail, bays=bays) for bays, rail in made if rail is not None)
 
     def _appliance(self, openings: tuple[Any, ...], bays: tuple[Any, ...]) -> tuple[Appliance, int] | None:
         """The appliance that it houses, with its opening."""
@@ -596,7 +611,3 @@ class _Maker:
             for inner in lacking:
                 self.reading.fault(self._path(word), *lacks(words, inner, word))
         return not lacking
-
-
-def _openings(number: int) -> str:
-    return "there is one opening" if number == 1 else f"there are {number} openings"

@@ -14,8 +14,8 @@ SOCKET_OVER_MM = (20.0, 7.0)  # its height and width over the tube's; common pra
 BELOW_MM = 60.0  # board above to the middle of the tube: room to lift a hook over; common practice, no source
 
 
-def clothes_rail_of(table: Mapping[str, Any], openings: int, path: Path, reading: "Reading") -> ClothesRailAsked | None:
-    """The rail of one table of a cabinet with so many openings; None where its figures contradict each other."""
+def clothes_rail_of(table: Mapping[str, Any], opening: int, path: Path, reading: "Reading") -> ClothesRailAsked | None:
+    """The rail of one table in this opening; None where its figures contradict each other."""
     diameter = table.get("diameter")
     size = table.get("oval", OVAL_MM) if diameter is None else (diameter, diameter)
     socket, before = _socket_of(table.get("socket", {}), size), len(reading.faults)
@@ -27,7 +27,7 @@ def clothes_rail_of(table: Mapping[str, Any], openings: int, path: Path, reading
     if len(reading.faults) > before:
         return None
     return ClothesRailAsked(
-        opening=table.get("opening", openings), below_mm=table.get("below", BELOW_MM),
+        opening=opening, below_mm=table.get("below", BELOW_MM),
         from_front_mm=table.get("from_front"), section="oval" if diameter is None else "round", size_mm=size,
         clothes=table.get("clothes", "short"), supports=table.get("supports", 0), socket=socket,
         bays=table.get("bays", ()), path=path,

@@ -1,6 +1,6 @@
 """Doors as the job file has them, with what they are where it is silent."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Mapping
 from typing import Any
 
 from rodwork.job.lines import Path
@@ -35,20 +35,18 @@ OVER_FRAME_MM = 13.0  # of an overlay front over a frame's member, 1/2 in; commo
 
 
 def doors_of(
-    table: Mapping[str, Any], board: str, openings: int, drawers: Sequence[Drawers] = (), path: Path = (),
-    frame: FaceFrame | None = None,
-) -> Doors:  # fmt: skip
-    """The doors of one table of a cabinet whose front has so many openings, some of which may have drawers."""
+    table: Mapping[str, Any], board: str, openings: tuple[int, int], path: Path = (), frame: FaceFrame | None = None
+) -> Doors:
+    """The doors of one table, before `openings`: the first and the last of them."""
     style: DoorStyle = table.get("style", "overlay")
     bought = table.get("bought")
     sides, ends, between = _margins(style, frame)
-    first, last = table.get("openings", _not_drawn(openings, table.get("bays", ()), drawers))
     handle = None if "handle" not in table else Handle(
         centres_mm=table["handle"], from_edge_mm=table.get("handle_from_edge", 40.0),
         from_end_mm=table.get("handle_from_end", 60.0), diameter_mm=5.0,
     )  # fmt: skip
     return Doors(
-        board=board, style=style, hung=table["hung"], openings=(first, last), sides_mm=table.get("sides", sides),
+        board=board, style=style, hung=table["hung"], openings=openings, sides_mm=table.get("sides", sides),
         ends_mm=table.get("ends", ends), between_mm=table.get("between", between), grain=table.get("grain", "up"),
         hinge=HingeSheet(
             fixed_mm=table.get("hinge_fixed", FIXED_MM),
@@ -96,22 +94,11 @@ def blind_of(table: Mapping[str, Any], board: str, fixed: Recipe) -> BlindEnd:
     )  # fmt: skip
 
 
-def _not_drawn(openings: int, bays: tuple[int, ...], drawers: Sequence[Drawers]) -> tuple[int, int]:
-    """All openings but those of drawers at the top and the bottom, in any of these bays (none named: all)."""
-    taken = {d.opening for d in drawers if not d.bays or not bays or set(d.bays) & set(bays)}
-    first, last = 1, openings
-    while first < last and last in taken:
-        last -= 1
-    while first < last and first in taken:
-        first += 1
-    return first, last
-
-
 def drawers_of(
-    table: Mapping[str, Any], boards: Mapping[str, str], openings: int, joint: Recipe | None = None, path: Path = (),
+    table: Mapping[str, Any], boards: Mapping[str, str], opening: int, joint: Recipe | None = None, path: Path = (),
     frame: FaceFrame | None = None,
 ) -> Drawers:  # fmt: skip
-    """The drawers of one table of a cabinet whose front has so many openings."""
+    """The drawers of one table, in this opening."""
     style: DoorStyle = table.get("style", "overlay")
     sides, ends, between = _margins(style, frame)
     concealed = table.get("runners") == "concealed"
@@ -122,7 +109,7 @@ def drawers_of(
         centres_mm=table["handle"], from_edge_mm=0.0, from_end_mm=0.0, diameter_mm=5.0
     )  # fmt: skip
     return Drawers(
-        opening=table.get("opening", openings), heights_mm=tuple(None if h == "rest" else h for h in heights),
+        opening=opening, heights_mm=tuple(None if h == "rest" else h for h in heights),
         board=boards["board"], box_board=boards["box_board"], bottom_board=boards["bottom_board"],
         inset=style == "inset", sides_mm=table.get("sides", sides), ends_mm=table.get("ends", ends),
         between_mm=table.get("between", between), concealed=concealed,

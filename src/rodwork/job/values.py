@@ -414,11 +414,35 @@ class ListOf(Kind):
 
 
 @dataclass(frozen=True, slots=True)
+class ByBay(Kind):
+    """One list for every bay alike, or with lists in it what each bay has, from the left."""
+
+    alike: ListOf
+    each: ListOf
+
+    @property
+    def such_as(self) -> str:
+        """An example of either."""
+        return f"{self.alike.such_as}, or bay by bay {self.each.such_as}"
+
+    def read(self, value: Any, unit: Unit) -> tuple[Any, ...]:
+        """As a tuple, of tuples where it is bay by bay."""
+        by_bay = isinstance(value, list) and any(isinstance(one, list) for one in value)
+        return (self.each if by_bay else self.alike).read(value, unit)
+
+    def schema(self) -> dict[str, Any]:
+        """Either of the two."""
+        alike, each = self.alike.schema(), self.each.schema()
+        del each[RANGE]
+        return {"anyOf": [alike, each], RANGE: f"{alike.pop(RANGE).rstrip('.')}; or bay by bay, {self.each.such_as}"}
+
+
+@dataclass(frozen=True, slots=True)
 class OneOrList(Kind):
     """One value, or a list of them. One word reads as a list of one where `wrap`."""
 
     kind: Kind
-    many: ListOf
+    many: ListOf | ByBay
     wrap: bool = False
 
     def read(self, value: Any, unit: Unit) -> Any:

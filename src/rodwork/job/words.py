@@ -17,6 +17,7 @@ from rodwork.catalogue.costing import starting_values
 from rodwork.job.inline import Inline, InRun
 from rodwork.job.values import (
     Amount,
+    ByBay,
     Choice,
     Day,
     Kind,
@@ -254,6 +255,11 @@ class PinsWords(Words):
 
 
 _SPACE_LENGTH = LengthOr(Length(10, 6000), "rest")
+_HEIGHTS = ListOf(_SPACE_LENGTH, 1, MOST_SPACES, '[333, "rest"]')
+_HEIGHTS_BY_BAY = ListOf(_HEIGHTS, 1, MOST_SPACES, '[[333, "rest"], ["rest"]]')
+_SHELVES = Whole(0, MOST_SPACES - 1)
+_LOOSE = ListOf(Whole(0, 30), 1, MOST_SPACES, "[2, 0]")
+_LOOSE_BY_BAY = ListOf(OneOrList(Whole(0, 100), _LOOSE), 1, MOST_SPACES, "[[2, 0], [1]]")
 
 
 class BoughtDoorWords(Words):
@@ -783,14 +789,15 @@ class EveryCabinetWords(Words):
     bays: Annotated[tuple[Any, ...], ListOf(_SPACE_LENGTH, 1, MOST_SPACES, '[400, "rest"]')] = word(
         'Clear widths between the uprights from the left, in place of dividers; "rest" shares what is left'
     )
-    fixed_shelves: Annotated[int, Whole(0, MOST_SPACES - 1)] = word(
-        "How many fixed shelves, evenly spaced", default="0"
+    fixed_shelves: Annotated[Any, OneOrList(_SHELVES, ListOf(_SHELVES, 1, MOST_SPACES, "[1, 0]"))] = word(
+        "How many fixed shelves, evenly spaced; or a list, one number for each bay from the left", default="0"
     )
-    openings: Annotated[tuple[Any, ...], ListOf(_SPACE_LENGTH, 1, MOST_SPACES, '[333, "rest"]')] = word(
+    openings: Annotated[tuple[Any, ...], ByBay(_HEIGHTS, _HEIGHTS_BY_BAY)] = word(
         'Clear heights from the bottom, in place of fixed_shelves; "rest" shares what is left'
     )
-    loose_shelves: Annotated[Any, OneOrList(Whole(0, 100), ListOf(Whole(0, 30), 1, MOST_SPACES, "[2, 0]"))] = word(
-        "How many loose shelves on pins, shared out from the bottom opening up; or a list, one number for each opening",
+    loose_shelves: Annotated[Any, OneOrList(Whole(0, 100), ByBay(_LOOSE, _LOOSE_BY_BAY))] = word(
+        "How many loose shelves on pins, in each bay shared out from the bottom opening up; or a list, one number for "
+        "each opening",
         default="0",
     )
     shelf_set_back: Annotated[float, Length(0, 1000)] = word(

@@ -211,13 +211,23 @@ class CabinetEdging:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class InBay:
+    """What stands in one bay: its clear heights from the bottom, and how many loose shelves in each.
+
+    `openings`: clear heights between fixed shelves; "rest" shares what is left; one entry: no fixed shelf.
+    """
+
+    openings: tuple[float | Rest, ...]
+    loose_shelves: tuple[int, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Cabinet:
     """One cabinet entry. `width`, `height`, `depth`: outside sizes of the carcass, back and edging included.
 
     `bays`: clear widths between dividers, left to right; "rest" shares what is left; one entry: no divider.
-    `openings`: clear heights between fixed shelves from the bottom, in the same way; one entry: no fixed shelf.
-    `loose_shelves`: how many in each opening, from the bottom. `by_run`: its width is what its run leaves for it, and
-    is nought until the run has shared it out.
+    `in_bays`: what stands in each of them; `by_bay`: the job file says it bay by bay. `by_run`: its width is what its
+    run leaves for it, and is nought until the run has shared it out.
     """
 
     name: str
@@ -235,8 +245,7 @@ class Cabinet:
     divider_joint: Recipe
     back: Back | None  # None: open at the back
     bays: tuple[float | Rest, ...]
-    openings: tuple[float | Rest, ...]
-    loose_shelves: tuple[int, ...]
+    in_bays: tuple[InBay, ...]
     shelf_set_back_mm: float
     pins: Pins
     edging: CabinetEdging | None  # None: no edge is edged
@@ -256,11 +265,16 @@ class Cabinet:
     rails: Rails | None = None  # None: a full top, and none to fix through
     rail_joint: Recipe | None = None  # None: as the corners
     feet: Feet | None = None  # None: it stands on its sides, or hangs
+    by_bay: bool = False
     by_run: bool = False
     on_grid: bool = False  # its fronts are whole modules of the system holes, less the gap
     drilled: DrilledSides | None = None  # None: its sides are made for it
     roof: RoofAsked | None = None  # None: its top is level
     clothes_rails: tuple[ClothesRailAsked, ...] = ()
+
+    def openings_path(self, bay: int) -> tuple[str | int, ...]:
+        """Where the clear heights of a bay (from 0) stand in the job file."""
+        return (*self.place.path, "openings", *((bay,) if self.by_bay else ()))
 
     @property
     def toe_mm(self) -> float:

@@ -1,6 +1,6 @@
 """A ring of boards that clip together all round: the last one would have to spring over two clips at once."""
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 
 from rodwork.checks.check import Check
 from rodwork.checks.holes import features_of
@@ -22,30 +22,35 @@ def look(rod: Rod) -> Iterable[Finding]:
 def _spots(cabinet: RodCabinet) -> Iterator[Spot]:
     """The joint that closes a ring is found by joining boards one after another: its two are joined already."""
     features = features_of(cabinet)
-    leads: dict[str, str] = {part.id: part.id for part in cabinet.parts}
+    joined: dict[str, list[str]] = {part.id: [] for part in cabinet.parts}
     for joint in cabinet.joints:
         if not _clips(joint, features):
             continue
-        one, other = (_first(leads, id) for id in joint.parts)
-        if one != other:
-            leads[one] = other
+        one, other = joint.parts
+        ring = _boards_between(joined, one, other)
+        if ring is None:
+            joined[one].append(other)
+            joined[other].append(one)
             continue
         yield Spot(
             severity="fault", parts=tuple(cabinet.part[id] for id in joint.parts), ids=(joint.id,),
-            what="it closes a ring of boards that clip together all round, and the last board cannot be sprung over "
-                 "two clips at once: nothing is left to give",
+            what=f"it closes a ring of {ring} boards that clip together all round, and the last board cannot be sprung "
+                 "over two clips at once: nothing is left to give",
             mend="make one corner of the ring with something that is drawn up from outside, or put in after: screws, "
                  "or fittings with a key",
             source=COMMON,
         )  # fmt: skip
 
 
-def _first(leads: dict[str, str], id: str) -> str:
-    """The board that stands for all that this one is joined to so far."""
-    while leads[id] != id:
-        leads[id] = leads[leads[id]]
-        id = leads[id]
-    return id
+def _boards_between(joined: Mapping[str, Sequence[str]], one: str, other: str) -> int | None:
+    """How many boards stand in the shortest chain from one to the other, both counted; None where none joins them."""
+    reached, number = {one}, 1
+    while other not in reached:
+        wider = reached.union(*(joined[id] for id in reached))
+        if wider == reached:
+            return None
+        reached, number = wider, number + 1
+    return number
 
 
 def _clips(joint: Joint, features: Mapping[str, Feature]) -> bool:
