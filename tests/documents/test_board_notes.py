@@ -3,9 +3,10 @@
 from page_laws import check_pages
 from tests.texts import HEAD, joint
 
+from rodwork.documents.board_face import Board
 from rodwork.documents.board_notches import notches
 from rodwork.documents.board_numbers import LEAST_NUMBER
-from rodwork.documents.boards import board_pages
+from rodwork.documents.boards import board_pages, pair_faces
 from rodwork.documents.drawing import Text
 from rodwork.documents.machined import Works
 from rodwork.model.surface import level
@@ -14,7 +15,7 @@ from rodwork.pipeline import set_out
 ROOF = 'kind = "under slope"\nroof = { falls = "left", degrees = 9, joint = "slope" }\nloose_shelves = 2'
 
 
-def made(lines, shelf="dowel", corner="dowel", slope="quarter-turn connector", height=718, depth=448):
+def made(lines, shelf="dowel", corner="dowel", slope="quarter-turn connector", height=718, depth=448, shelves=1):
     recipes = joint("corner", f'"{corner}"') + joint("shelf", f'"{shelf}"') + joint("slope", f'"{slope}"')
     return set_out(
         f"""{HEAD}{recipes}
@@ -26,7 +27,7 @@ divider_joint = "corner"
 width = 1000
 height = {height}
 depth = {depth}
-fixed_shelves = 1
+fixed_shelves = {shelves}
 {lines}
 """,
         "shelf.toml",
@@ -84,3 +85,34 @@ def test_what_is_said_of_a_groove_beside_a_line_is_where_it_lies_on_the_board():
         assert (
             f"the other {shown[1]} to the X side" if walls[0] < 0.01 else f"walls {shown[0]} and {shown[1]}"
         ) in said
+
+
+def test_the_sides_of_a_drawer_are_a_pair_and_so_are_those_of_drawers_like_it():
+    """Four drawers of two heights: one page for each height, with the mark of every board on it."""
+    drawers = 'number = 4, heights = [150, 150, 150, "rest"], bottom_board = "birch6", joint = "corner"'
+    rod = made(f'kind = "base"\ndividers = 0\ndrawers = {{ {drawers} }}', shelves=0)
+    sides = [p for c in rod.cabinets for p in c.parts if p.role == "drawer side"]
+    pages = [p for p in board_pages(rod) if "DRAWER SIDE" in p.title]
+    assert len(sides) == 8
+    assert len(pages) == len({p.size for p in sides})
+    assert all(sum(mark in p.title for p in pages) == 1 for part in sides for mark in part.marks)
+    assert all(p.under.startswith("insides up, bottoms together, backs to the left") for p in pages)
+    check_pages(board_pages(rod), rod)
+
+
+def test_the_right_side_of_a_drawer_lies_above_and_the_left_below_with_their_bottoms_together():
+    """Against the boards as they stand in the drawer: down is towards the fold, backwards to the left, insides up."""
+    rod = made(
+        'kind = "base"\ndividers = 0\ndrawers = { number = 1, bottom_board = "birch6", joint = "corner" }', shelves=0
+    )
+    cabinet = rod.cabinets[0]
+    left, right = (Board(part=cabinet.part[f"drawer {hand} side"], works=()) for hand in ("left", "right"))
+    faces = pair_faces(left, right, "face_side", with_edges=True)
+    assert [f.board.part.id for f in faces] == ["drawer right side", "drawer left side"]
+    for face, sign in zip(faces, (1, -1), strict=True):
+        view, pose = face.view, face.board.part.pose
+        down, back = (view.at(*pose.direction_to_part(way)[:2]) for way in ((0, 0, -1), (0, 1, 0)))
+        origin = view.at(0.0, 0.0)
+        assert sign * (down[1] - origin[1]) < 0
+        assert back[0] - origin[0] < 0
+        assert pose.direction_to_cabinet((0, 0, 1))[0] == (1 if face.letter == "L" else -1)  # inside up, never mirrored

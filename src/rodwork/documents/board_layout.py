@@ -384,13 +384,13 @@ def _end_words(face: Face, right: float) -> tuple[Shape, ...]:
 def _gutter_words(face: Face, side: str, middle: float) -> tuple[Shape, ...]:
     """Which edges meet here, and from where the numbers run."""
     x = face.view.box.left - LEFT_ROOM
-    main = face.word_at(side)
-    return (
+    words = (
         Text(at=(x, middle + 0.8), text=f"{face.word_at('bottom')}S", size=4.6, bold=True),
-        Text(at=(x, middle - 3.8), text=f"from {main}", size=3.4),
-        triangle((x + 8.0, middle + 8.0), (0.0, 1.0), 2.6),
-        triangle((x + 8.0, middle - 8.0), (0.0, -1.0), 2.6),
+        Text(at=(x, middle - 3.8), text=f"from {face.word_at(side)}", size=3.4),
     )
+    if not _front_is_below(face):  # a solid triangle is a front edge on every page
+        return words
+    return (*words, *(triangle((x + 8.0, middle + s * 8.0), (0.0, s), 2.6) for s in (1.0, -1.0)))
 
 
 SHRINK = (1.0, 0.9, 0.8, 0.74, 0.7)  # of notes beside the drawing, where they are many

@@ -1,7 +1,8 @@
 """Pair sheets and board sheets: every board that is bored, grooved or notched, as it lies on the bench.
 
 A pair: both sides on one page, insides up, fronts together, bottoms to the left. So the RIGHT side lies above and
-the LEFT below, neither is a mirror image, and the numbers between them serve both.
+the LEFT below, neither is a mirror image, and the numbers between them serve both. The sides of a drawer are a pair
+too, bottoms together and backs to the left.
 """
 
 import re
@@ -18,7 +19,7 @@ from rodwork.documents.board_table import Cells, table
 from rodwork.documents.drawing import Shape
 from rodwork.documents.machined import Work, Works, marks_words, words_of
 from rodwork.documents.page import Area, Page, body
-from rodwork.model.panel import Part
+from rodwork.model.panel import Part, Role
 from rodwork.model.rod import Rod, RodCabinet
 from rodwork.model.slope import askew
 from rodwork.model.surface import EDGES, Surface
@@ -33,26 +34,27 @@ def board_pages(rod: Rod) -> tuple[Page, ...]:
     """The pair sheets, and one sheet for each other kind of board that is machined or notched."""
     works = Works(rod)
     area = body(rod.heading.paper, landscape=True)
-    pages: list[Page] = []
-    for left, right in _pairs(rod, works):
-        pages += _pair_pages(left, right, area)
-    for board in _singles(rod, works):
-        pages += _single_pages(board, area)
-    return tuple(pages)
+    sheets = [(left.part.role, _pair_pages(left, right, area)) for left, right in _pairs(rod, works)]
+    sheets += [(board.part.role, _single_pages(board, area)) for board in _singles(rod, works)]
+    rank = {role: n for n, role in enumerate(ORDER)}
+    sheets.sort(key=lambda sheet: rank.get(sheet[0], len(ORDER)))
+    return tuple(page for _, pages in sheets for page in pages)
 
 
 # Which boards share a sheet
 
 
 def _pairs(rod: Rod, works: Works) -> list[tuple[Board, Board]]:
-    """Left and right sides that anything is machined in; pairs alike in several cabinets once."""
+    """Left and right sides, of cabinets and drawers, that anything is machined in; pairs that are alike once."""
     found: dict[object, tuple[Board, Board]] = {}
     for cabinet in rod.cabinets:
+        keys: dict[tuple[str | None, str | None], object] = {}
         for a, b in _hands(cabinet):
             left, right = (Board(part=p, works=works.of(cabinet, p)) for p in (a, b))
-            if not left.works and not right.works and not _is_notched(a) and not _is_notched(b):
+            key = keys.get((a.same_as, b.same_as), (_key(left), _key(right)))
+            if key not in found and not (left.works or right.works or _is_notched(a) or _is_notched(b)):
                 continue
-            key = (_key(left), _key(right))
+            keys[a.id, b.id] = key
             if key in found:
                 left, right = (replace(x, same=(*x.same, p)) for x, p in zip(found[key], (a, b), strict=True))
             found[key] = (left, right)
@@ -60,10 +62,25 @@ def _pairs(rod: Rod, works: Works) -> list[tuple[Board, Board]]:
 
 
 def _hands(cabinet: RodCabinet) -> list[tuple[Part, Part]]:
-    """The sides of a cabinet as (left, right)."""
-    sides = [part for part in cabinet.parts if part.role == "side"]
-    lefts = [p for p in sides if words_of(p)["left_end"] == "top end"]
-    rights = [p for p in sides if words_of(p)["left_end"] != "top end"]
+    """The sides of a cabinet as (left, right), then those of its drawers.
+
+    A drawer whose two sides are not the same as those of one and the same other drawer, or are the same as each other,
+    has no pair: its boards have their own sheets.
+    """
+    pairs = _left_and_right(cabinet, "side", "top end")
+    known: set[tuple[str | None, str | None]] = {(None, None)}
+    for left, right in _left_and_right(cabinet, "drawer side", "front end"):
+        if (left.same_as, right.same_as) in known and left.size == right.size:
+            known.add((left.id, right.id))
+            pairs.append((left, right))
+    return pairs
+
+
+def _left_and_right(cabinet: RodCabinet, role: Role, of_left: str) -> list[tuple[Part, Part]]:
+    """The boards of this role as (left, right): the left ones have this word at their left end, inside up."""
+    boards = [part for part in cabinet.parts if part.role == role]
+    lefts = [p for p in boards if words_of(p)["left_end"] == of_left]
+    rights = [p for p in boards if words_of(p)["left_end"] != of_left]
     return list(zip(lefts, rights, strict=False))
 
 
@@ -83,8 +100,7 @@ def _singles(rod: Rod, works: Works) -> list[Board]:
             key = keys.get(part.same_as or "", _key(board))
             keys[part.id] = key
             found[key] = replace(found[key], same=(*found[key].same, part)) if key in found else board
-    rank = {role: n for n, role in enumerate(ORDER)}
-    return sorted(found.values(), key=lambda b: rank.get(b.part.role, len(ORDER)))
+    return list(found.values())
 
 
 def _key(board: Board) -> object:
@@ -126,15 +142,18 @@ def _pair_pages(left: Board, right: Board, area: Area) -> list[Page]:
         shown.append(("face_side", "inside"))
     if any(b.worked_on("back_side") for b in (left, right)):
         shown.append(("back_side", "outside"))
+    title = f"{left.part.marks[0]} and {right.part.marks[0]} {left.part.role.upper()}S, a pair"
     pages = []
     for n, (seen, word) in enumerate(shown):
-        layout = two_faces(area, *pair_faces(left, right, seen, with_edges=n == 0))
+        faces = pair_faces(left, right, seen, with_edges=n == 0)
+        layout = two_faces(area, *faces)
         said = "the numbers between them are for both" if layout.alike else "NOT alike: L and R are for that one only"
+        together, to_left = (faces[0].word_at(side).lower() for side in ("bottom", "left"))
         pages.append(
             Page(
                 kind="pair",
-                title=f"{left.part.marks[0]} and {right.part.marks[0]} SIDES, a pair{_also(left.marks)}",
-                under=f"{word}s up, fronts together, bottoms to the left: {said}",
+                title=f"{title}{_also(left.marks, right.marks)}",
+                under=f"{word}s up, {together}s together, {to_left}s to the left: {said}",
                 right=size,
                 shapes=layout.shapes,
             )
@@ -153,19 +172,21 @@ def pair_faces(left: Board, right: Board, seen: Surface, *, with_edges: bool) ->
 
     def face(hand: str, board: Board, turned: bool) -> Face:
         view = View(part=board.part, seen=seen, turned=turned)
-        return Face(view=view, board=board, letter=hand[0], name=f"{hand} SIDE, {word}", with_edges=with_edges)
+        name = f"{hand} {board.part.role.upper()}, {word}"
+        return Face(view=view, board=board, letter=hand[0], name=name, with_edges=with_edges)
 
     return face(upper, above, False), face(lower, below, True)
 
 
-def _also(marks: Sequence[str]) -> str:
-    """The other copies of a mark: " (also G2)"."""
-    if len(marks) < 2:
+def _also(lefts: Sequence[str], rights: Sequence[str]) -> str:
+    """The other copies of a pair: " (also G2)"; of other drawers by their own marks."""
+    if len(lefts) < 2:
         return ""
-    tail = marks[0].partition("-")[2]
-    if all(mark.partition("-")[2] == tail for mark in marks):
-        return f" (also {marks_words([mark.partition('-')[0] for mark in marks[1:]], 4)})"
-    return f" (also {marks_words(marks[1:], 3)})"
+    tail = lefts[0].partition("-")[2]
+    if all(mark.partition("-")[2] == tail for mark in lefts):
+        return f" (also {marks_words([mark.partition('-')[0] for mark in lefts[1:]], 4)})"
+    rest = [mark for pair in zip(lefts[1:], rights[1:], strict=True) for mark in pair]
+    return f" (also {marks_words(rest, 6)})"
 
 
 def size_words(part: Part) -> str:
