@@ -80,6 +80,7 @@ def texts(draw):
     hangs = kind == "wardrobe" or draw(st.integers(0, 5)) == 0
     rail = draw(clothes(bays, shelves + 1, lines)) if hangs and fewest == shelves else []
     lines += [*inside[:1], *(rail or inside[1:])]
+    lines += draw(stiffened(lines)) if draw(st.integers(0, 3)) == 0 else []
     if draw(st.integers(0, 3)) == 0:
         height, lines = on_grid(height, lines)
     actual = draw(st.sampled_from([16.0, 17.6, 18.0, 18.3]))
@@ -157,6 +158,7 @@ def under_slopes(draw):
     lines += draw(backs((None, "grooved all round", "rebated"))) + draw(edged()) + draw(finishes())
     if draw(st.integers(0, 3)) == 0:
         lines = [line for line in lines if not line.startswith("loose")] + draw(clothes(bays, shelves + 1, lines))
+    lines += draw(stiffened(lines)) if draw(st.integers(0, 3)) == 0 else []
     if shelves and draw(st.booleans()):
         lines.append(f'doors = {{ hung = "{draw(st.sampled_from(["left", "pair"]))}", openings = [1, {shelves}] }}')
     head = JOB + board("birch18", 18, draw(st.sampled_from([17.6, 18.3])), SHEET) + board("birch6", 6, 5.8, SHEET)
@@ -224,6 +226,22 @@ def footed(draw, sides):
     style = draw(st.sampled_from([None, None, "plinth frame", "legs", *to_the_floor]))
     joint = "" if style == "legs" else ', joint = "drawer"'
     return [] if style is None else [f'feet = {{ style = "{style}", height = {draw(st.integers(60, 160))}{joint} }}']
+
+
+@st.composite
+def stiffened(draw, lines):
+    """Strips under the fixed or the loose shelves of a cabinet of these lines, if there are any."""
+    fixed = re.search(r"fixed_shelves = \[?[^a-z]*[1-9]", " ".join(lines))
+    kinds = [
+        kind
+        for kind, there in (("fixed", fixed), ("loose", re.search(r"loose_shelves = \[?[^a-z]*[1-9]", " ".join(lines))))
+        if there
+    ]
+    if not kinds:
+        return []
+    joint = draw(st.sampled_from(["", ', joint = "drawer"']))
+    shelves, back = draw(st.sampled_from([*kinds, "all"])), draw(st.integers(0, 40))
+    return [f'stiffeners = {{ depth = {draw(st.integers(30, 60))}, set_back = {back}, shelves = "{shelves}"{joint} }}']
 
 
 def room_behind(back):

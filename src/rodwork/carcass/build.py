@@ -27,6 +27,7 @@ from rodwork.carcass.inside import (
 from rodwork.carcass.scribes import scribes
 from rodwork.carcass.services import back_cut_outs, drawer_room, housed
 from rodwork.carcass.site import Site, butt, piece, site_of, stop_of
+from rodwork.carcass.stiffeners import stiffeners
 from rodwork.geometry.directions import DOWN, LEFT, RIGHT, UP
 from rodwork.geometry.vec import Matrix, neg
 from rodwork.model.fixing import tallied
@@ -95,8 +96,9 @@ def build(
         *hung_by.panels,
         *under.panels,
     )
+    stiff = stiffeners(cabinet, boards, bays, (*fixed, *loose), served.rows, panels, hangs.rails, entry)
     return Carcass(
-        panels=panels, meetings=tuple(meetings), pin_rows=served.rows,
+        panels=(*panels, *stiff.panels), meetings=(*meetings, *stiff.meetings), pin_rows=served.rows,
         openings=openings_of(site, bays, closes.id, shelves), shelf_pins=4 * len(loose),
         fitting_bores=(*served.bores, *hooked.bores, *hangs.bores), clothes_rails=hangs.rails,
         doors=hung.hung, drawers=boxes.made, matched=boxes.matched,

@@ -27,6 +27,7 @@ SHOWS: dict[Role, tuple[Surface, ...]] = {
     "divider": ("face_edge", "face_side", "back_side"),
     "rail": ("face_side",),
     "batten": (),
+    "stiffener": ("face_edge", "face_side"),
     "plinth board": ("face_side",),
     "plinth frame": (),
     "back": ("face_side",),

@@ -4,7 +4,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 from rodwork.geometry.vec import Vec
-from rodwork.model.panel import PUT_IN_LAST, Part
+from rodwork.model.panel import Part, put_in_last
 from rodwork.model.rod import RodCabinet
 
 
@@ -19,7 +19,7 @@ class Stood:
 
 def standing(cabinet: RodCabinet) -> tuple[Stood, ...]:
     """Every board that stands when the cabinet is put together: what is hung or laid in afterwards is left out."""
-    return tuple(stood(part) for part in cabinet.parts if part.role not in PUT_IN_LAST)
+    return tuple(stood(part) for part in cabinet.parts if not put_in_last(part))
 
 
 def stood(part: Part) -> Stood:

@@ -32,7 +32,7 @@ from rodwork.documents.pictorial import (
 from rodwork.documents.tables import LEADING
 from rodwork.geometry.vec import Vec, dot, neg, scale
 from rodwork.model.fixing import Joint
-from rodwork.model.panel import PUT_IN_LAST
+from rodwork.model.panel import put_in_last
 from rodwork.model.rod import Rod, RodCabinet
 from rodwork.model.surface import surface_facing
 from rodwork.model.words import cabinet_words
@@ -178,6 +178,10 @@ _STOOD = {
                     "through the bottom.",
     "legs": "Legs: screw them under the bottom, level the unit on them; clip the plinth board on, scribed, last.",
 }  # fmt: skip
+_STIFFENERS = (
+    "Stiffeners: join each under its shelf before the shelf goes in, and let the glue set with the shelf lying on its "
+    "upper face."
+)
 _BRACKETS = "Hanging brackets: one to each side while the doors are off, hooks out through the notches of the back."
 _CLOTHES = (
     "Clothes rails: cut each tube, push a socket on to both its ends, hold it between the uprights and screw the "
@@ -211,9 +215,9 @@ def _page(whole: RodCabinet, rod: Rod) -> Page:
 
 
 def _the_box(cabinet: RodCabinet) -> RodCabinet:
-    """The cabinet less its drawers, its face frame, what it stands on and hangs by: put together by themselves."""
+    """The cabinet less what is put together by itself: drawers, face frame, stiffened shelves, what it stands on."""
     drawn = {i for d in cabinet.drawers for i in (d.front, *d.box)}
-    drawn |= {p.id for p in cabinet.parts if p.role in APART and not p.in_box}
+    drawn |= {p.id for p in cabinet.parts if p.role == "stiffener" or (p.role in APART and not p.in_box)}
     return replace(
         cabinet, parts=tuple(p for p in cabinet.parts if p.id not in drawn),
         joints=tuple(j for j in cabinet.joints if not drawn & {*j.parts}),
@@ -445,6 +449,8 @@ def _beside_the_box(cabinet: RodCabinet, rod: Rod) -> Iterator[str]:
         yield _STOOD[cabinet.footing.style]
     if any(p.role == "face frame" for p in rod.cabinet[cabinet.name].parts):
         yield _FRAME
+    if any(p.role == "stiffener" for p in rod.cabinet[cabinet.name].parts):
+        yield _STIFFENERS
     if cabinet.brackets:
         yield _BRACKETS
     if cabinet.clothes_rails:
@@ -578,7 +584,7 @@ def _reach(end: Point, start: Point, room: Area) -> float:
 
 
 def _front_with_diagonals(cabinet: RodCabinet, room: Area) -> Iterator[Shape]:
-    fixed = tuple(p.id for p in cabinet.parts if p.role not in PUT_IN_LAST)
+    fixed = tuple(p.id for p in cabinet.parts if not put_in_last(p))
     boards = solids(cabinet, fixed)
     (x0, _, z0), (x1, _, z1) = extent([s.whole for s in boards])
     k = min(room.width / (x1 - x0), room.height / (z1 - z0))

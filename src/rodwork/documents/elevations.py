@@ -24,7 +24,7 @@ from rodwork.documents.pictorial import (
     seen,
     solids,
 )
-from rodwork.model.panel import PUT_IN_LAST
+from rodwork.model.panel import put_in_last
 from rodwork.model.rod import Opening, RodCabinet
 
 _FIGURE = 4.2
@@ -73,7 +73,7 @@ def _whole(cabinet: RodCabinet) -> tuple[float, float, float]:
 
 
 def _fixed(cabinet: RodCabinet) -> tuple[str, ...]:
-    return tuple(p.id for p in cabinet.parts if p.role not in PUT_IN_LAST)
+    return tuple(p.id for p in cabinet.parts if not put_in_last(p))
 
 
 def _view(cabinet: RodCabinet, view: View, within: Box, left: float, low: float, k: float) -> tuple[Shape, ...]:

@@ -14,6 +14,7 @@ from rodwork.documents.load_words import (
     STYLES,
     begun,
     force_text,
+    held_text,
     joint_cells,
     link_text,
     more_lines,
@@ -84,7 +85,17 @@ def _shout(chain: Chain) -> str:
 def _shelf_blocks(cabinet: CabinetLoad, area: Area) -> list[Block]:
     alike: dict[tuple[object, ...], list[ShelfLoad]] = {}
     for s in cabinet.shelves:
-        key = (s.span_mm, s.depth_mm, s.thickness_mm, s.held, s.contents_kg, s.new_mm, s.later_mm, s.strong, s.asks)
+        key = (
+            s.span_mm,
+            s.depth_mm,
+            s.thickness_mm,
+            held_text(s),
+            s.contents_kg,
+            s.new_mm,
+            s.later_mm,
+            s.strong,
+            s.asks,
+        )
         alike.setdefault(key, []).append(s)
     longest = max((s.span_mm * s.spans for s in cabinet.shelves), default=1.0)
     deepest = max((v for s in cabinet.shelves for v in (s.later_mm, s.new_mm, s.straight_mm) if v), default=1.0)
@@ -110,7 +121,7 @@ def _shelf_rows(group: list[ShelfLoad]) -> Iterator[Row]:
     names = ", ".join(s.name for s in group)
     yield Row(text=begun(names), size=4.2, bold=True)
     yield Row(
-        text=f"span {shelf.span_mm:.0f}, {shelf.depth_mm:.0f} deep, {shelf.thickness_mm:g} thick, {shelf.held}; "
+        text=f"span {shelf.span_mm:.0f}, {shelf.depth_mm:.0f} deep, {shelf.thickness_mm:g} thick, {held_text(shelf)}; "
         f"carries {shelf.contents_kg:.0f} kg",
         size=3.6,
     )

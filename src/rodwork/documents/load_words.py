@@ -53,11 +53,16 @@ def _mm(value: float | None) -> str:
     return UNKNOWN if value is None else f"{value:.1f}"
 
 
+def held_text(shelf: ShelfLoad) -> str:
+    """How it is held, and whether a strip under it stiffens it."""
+    return f"{shelf.held}, {shelf.stiffened}" if shelf.stiffened else shelf.held
+
+
 def shelf_cells(shelf: ShelfLoad) -> tuple[str, ...]:
     """One row of the shelves' table."""
     longest = UNKNOWN if shelf.longest_mm is None else f"{int(shelf.longest_mm)}"
     return (
-        shelf.name, shelf.held, f"{shelf.span_mm:.0f}", f"{shelf.contents_kg:.0f} kg", _mm(shelf.new_mm),
+        shelf.name, held_text(shelf), f"{shelf.span_mm:.0f}", f"{shelf.contents_kg:.0f} kg", _mm(shelf.new_mm),
         _mm(shelf.later_mm), times_text(shelf.straight), times_text(shelf.sound), times_text(shelf.strong), longest,
     )  # fmt: skip
 

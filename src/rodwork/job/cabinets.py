@@ -15,7 +15,7 @@ from rodwork.job.in_bays import doors_in, in_bays, is_by_bay, openings_by_bay, o
 from rodwork.job.inside import feet_of, rails_of
 from rodwork.job.lines import Path
 from rodwork.job.marks import marks
-from rodwork.job.recipes import on_a_slope, on_carcass, recipe_left_to_us
+from rodwork.job.recipes import on_a_slope, on_carcass, recipe_left_to_us, under_a_shelf
 from rodwork.job.tables import Given, Reading, lacks, read_named, read_table, unknown_name
 from rodwork.job.under_roof import roof_of
 from rodwork.job.words import (
@@ -33,6 +33,7 @@ from rodwork.job.words import (
     FinishWords,
     HangingWords,
     RoofWords,
+    StiffenersWords,
 )
 from rodwork.model.alcove import Alcove
 from rodwork.model.clothes_rail import ClothesRailAsked
@@ -53,6 +54,7 @@ from rodwork.model.job import (
     Recipe,
     RoofAsked,
 )
+from rodwork.model.stiffener import StiffenersAsked
 from rodwork.model.survey import Survey
 
 MOST_CABINETS = 2000
@@ -60,7 +62,15 @@ NEEDED = ("width", "height", "depth", "board")
 ONLY_BOARD = ("board",)  # in an alcove, sizes that are not written follow it
 OF_ALCOVES = ("above_floor", "scribes")
 INSTEAD_OF_EACH_OTHER = (("dividers", "bays"), ("fixed_shelves", "openings"))
-NAME_ONE_INSIDE = ("back", "feet", "roof", "face_frame", "blind", "drawers")  # tables with a recipe of their own
+NAME_ONE_INSIDE = (
+    "back",
+    "feet",
+    "roof",
+    "face_frame",
+    "blind",
+    "drawers",
+    "stiffeners",
+)  # tables with a recipe of their own
 PLACES_OF_JOINTS = ("corner_joint", "shelf_joint", "divider_joint")
 
 
@@ -199,6 +209,7 @@ class _Maker:
         corner, shelf, divider = self._joints(fixed_shelves=shelves, dividers=len(bays) > 1)
         drilled, clothes = self._drilled_sides(), self._clothes_rails(inside)
         rails, rail_joint = self._rails(), self._recipe_for("rail_joint")
+        stiffeners = self._stiffeners(shelf_board)
         feet, roof = self._feet(board), self._roof()
         lifts = feet.height_mm if feet is not None and feet.style != "notched sides" else 0.0
         alcove = self._alcove(board, lifts, hinged_sides(doors, len(bays)), hanging is not None)
@@ -229,6 +240,7 @@ class _Maker:
             finish=self._finish(), face_frame=frame, blind=self._blind(board),
             rails=rails, rail_joint=rail_joint, feet=feet, by_run=by_run, roof=roof,
             on_grid=self._get("fronts_on_grid", False), clothes_rails=clothes,
+            stiffeners=stiffeners,
         )  # fmt: skip
 
     def _from(self, word: str) -> Given | None:
@@ -364,6 +376,21 @@ class _Maker:
     def _rails(self) -> Rails | None:
         table = self._table("rails")
         return None if table is None or self._spoilt("rails") else rails_of(table, self._path("rails"), self.reading)
+
+    def _stiffeners(self, shelf_board: str | None) -> StiffenersAsked | None:
+        table = self._table("stiffeners")
+        if table is None or not self._whole(table, StiffenersWords, "stiffeners", ("depth",)):
+            return None
+        of = self._named_in(table, "stiffeners", "board", self.shared.boards, "boards")
+        own = self._named_in(table, "stiffeners", "joint", self.shared.recipes, "joints")
+        board = of if "board" in table else shelf_board
+        joint = self.shared.recipes[own] if own is not None else under_a_shelf(self.shared.families, self.own.path)
+        if board is None or joint is None or self._spoilt("stiffeners"):
+            return None
+        return StiffenersAsked(
+            depth_mm=table["depth"], set_back_mm=table.get("set_back", 0.0), board=board,
+            shelves=table.get("shelves", "all"), joint=joint, path=self._path("stiffeners"),
+        )  # fmt: skip
 
     def _back(self) -> Back | None:
         table = self._table("back")

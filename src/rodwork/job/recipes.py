@@ -84,6 +84,11 @@ def on_a_slope(families: Mapping[str, type], cabinet: Path) -> Recipe | None:
     return Recipe(name="biscuits", uses=(Use(family=FAMILY_ON_A_SLOPE, settings=family(), place=place),), place=place)
 
 
+def under_a_shelf(families: Mapping[str, type], cabinet: Path) -> Recipe | None:
+    """What joins a stiffener to its shelf where no recipe is named: biscuits, glued. None: no such family."""
+    return on_a_slope(families, cabinet)
+
+
 def _pocket_screws(families: Mapping[str, type], cabinet: Path, **settings: float) -> Recipe | None:
     family = families.get(FAMILY_OF_FRAMES)
     if family is None:

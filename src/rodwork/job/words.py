@@ -47,6 +47,7 @@ from rodwork.model.job import Kind as CabinetKind
 from rodwork.model.panel import Role
 from rodwork.model.run import DoorsAlike, StartsAt, WallsAt
 from rodwork.model.sawing import FirstCut, Run, SawKind
+from rodwork.model.stiffener import StiffenedShelves
 from rodwork.model.survey import ServiceKind, SurveyedWall
 
 DEFAULT = "x-default"  # keys under which a word hands on what schema.py and tables.py say of it
@@ -490,6 +491,20 @@ class RailsWords(Words):
     )
 
 
+class StiffenersWords(Words):
+    """A strip on edge under the front edge of each shelf."""
+
+    depth: Annotated[float, Length(15, 300)] = word("How far it hangs below the shelf", needed=True, such_as="40")
+    board: Annotated[str, Reference("boards")] = word("Its board", default="shelf_board, or board")
+    set_back: Annotated[float, Length(0, 2000)] = word(
+        "From the front edge of the shelf to the front of the strip", default="0: flush"
+    )
+    shelves: Annotated[str, Choice(get_args(StiffenedShelves))] = word("Which shelves have one", default='"all"')
+    joint: Annotated[str, Reference("joints")] = word(
+        "The recipe that joins it to its shelf; only what is glued stiffens", default="biscuits, glued"
+    )
+
+
 class CabinetEdgingWords(Words):
     """What is edged, and with what."""
 
@@ -817,6 +832,9 @@ class EveryCabinetWords(Words):
     )
     drawers: Annotated[DrawersWords, TablesOr("none", 'drawers = { number = 3, bottom_board = "birch6" }')] = word(
         "Its drawers; several tables where they stand in several openings or differ from bay to bay", default='"none"'
+    )
+    stiffeners: Annotated[StiffenersWords, TableOr("none", "stiffeners = { depth = 40 }")] = word(
+        "Strips on edge under the front edges of shelves, against sagging", default='"none"'
     )
     clothes_rails: Annotated[ClothesRailWords, TablesOr("none", "clothes_rails = { opening = 1 }")] = word(
         "Rails for clothes; several tables where they stand in several openings or differ from bay to bay",

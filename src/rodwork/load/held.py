@@ -65,6 +65,8 @@ def _together(a: Held, b: Held) -> Held:
 def _by_joint(part: Part, joint: Joint, cabinet: RodCabinet, rod: Rod) -> list[Held]:
     """An end jointed to an upright, or an upright jointed to its face that carries it from below or beside."""
     other = cabinet.part[joint.parts[0] if joint.parts[1] == part.id else joint.parts[1]]
+    if other.role == "stiffener":  # it bends with the shelf, and holds it nowhere
+        return []
     out = joint.contact.out
     low, high = part.box
     if joint.parts[1] == part.id and abs(out[0]) > 0.1:  # its end on an upright's face, or in a mitre with it

@@ -1,7 +1,7 @@
 """Every shelf and bottom of a cabinet, read from the Rod: what it carries, how it is held, and what comes of it."""
 
 from collections.abc import Iterator
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from typing import Any
 
 from rodwork.load.beam import NotHeld
@@ -18,10 +18,19 @@ from rodwork.model.rod import Rod, RodCabinet
 
 THICKNESSES_MM = (15.0, 16.0, 18.0, 19.0, 22.0, 25.0, 28.0, 30.0, 32.0, 38.0)  # sold; common practice
 STRIP_HEIGHTS_MM = tuple(range(20, 125, 5))
-STIFFENERS = ("lipping", "rail", "face frame", "batten")
+STIFFENERS = ("stiffener", "lipping", "rail", "face frame", "batten")
 NEAR_MM = 1.0
 _ANY = Figure(value=1000.0, standing="arithmetic", source="any: pushes on two supports do not hang on it")
 LEAST_SHARE = 0.9  # of its length along which a strip must lie to stiffen a shelf
+
+
+@dataclass(frozen=True, slots=True)
+class _OnEdge:
+    """A strip that bends with a shelf: its board, its section, and what it weighs to the mm."""
+
+    part: Part
+    strip: Strip
+    weight_N_per_mm: float
 
 
 def shelf_loads(cabinet: RodCabinet, rod: Rod) -> tuple[ShelfLoad, ...]:
@@ -37,11 +46,12 @@ def _shelf_load(part: Part, cabinet: RodCabinet, rod: Rod) -> ShelfLoad:
     kg = even_N_per_mm(cabinet, part.size[1]) * part.size[0] / GRAVITY
     heavy = cabinet.asked.contents.heaviest_kg if cabinet.asked.contents else None
     own = part.size[0] * part.size[1] * part.size[2] * (board.weight_kg_m3 or 0.0) * 1e-9
+    own += sum(s.weight_N_per_mm * s.part.size[0] / GRAVITY for s in _stiffened_by(part, cabinet, rod))
     common: dict[str, Any] = {
         "part": part.id, "name": part.name, "spans": max(len(held) - 1, 1),
         "depth_mm": part.size[1], "thickness_mm": part.size[2],
         "contents_kg": kg + (heavy or 0.0), "own_kg": own, "stiffness": board.stiffness,
-        "creep": _creep(board, cabinet),
+        "creep": _creep(board, cabinet), "stiffened": _stiffened(part, cabinet, rod),
     }  # fmt: skip
     try:
         if made is None:
@@ -82,8 +92,9 @@ def _shelf(
     if board.stiffness is None:
         return None
     first = _strip(part.size[1], part.size[2], 0.0, board, cabinet)
-    strips = [first, *_stiffened_by(part, cabinet, rod)]
-    weight = sum(s.width_mm * s.height_mm for s in strips) * (board.weight_kg_m3 or 0.0) * 1e-9 * GRAVITY
+    on_edge = _stiffened_by(part, cabinet, rod)
+    strips = [first, *(s.strip for s in on_edge)]
+    weight = _weight_N_per_mm(first, board) + sum(s.weight_N_per_mm for s in on_edge)
     heavy = cabinet.asked.contents.heaviest_kg if cabinet.asked.contents else None
     creep = _creep(board, cabinet)
     across = None
@@ -152,10 +163,14 @@ def _strip(width: float, height: float, middle: float, board: BoardFigures, cabi
     )  # fmt: skip
 
 
-def _stiffened_by(part: Part, cabinet: RodCabinet, rod: Rod) -> list[Strip]:
+def _weight_N_per_mm(strip: Strip, board: BoardFigures) -> float:
+    return strip.width_mm * strip.height_mm * (board.weight_kg_m3 or 0.0) * 1e-9 * GRAVITY
+
+
+def _stiffened_by(part: Part, cabinet: RodCabinet, rod: Rod) -> list[_OnEdge]:
     """Strips on edge along its front or back, or under it, that touch it along nearly its whole length."""
     low, high = part.box
-    found = []
+    found = list[_OnEdge]()
     for other in cabinet.parts:
         if other.role not in STIFFENERS:
             continue
@@ -168,8 +183,19 @@ def _stiffened_by(part: Part, cabinet: RodCabinet, rod: Rod) -> list[Strip]:
             of = figures_of(rod.boards[other.board], other.size[2])
             if of.stiffness is not None:
                 middle = (a[2] + b[2]) / 2 - (low[2] + high[2]) / 2
-                found.append(_strip(b[1] - a[1], b[2] - a[2], middle, of, cabinet))
+                strip = _strip(b[1] - a[1], b[2] - a[2], middle, of, cabinet)
+                found.append(_OnEdge(other, strip, _weight_N_per_mm(strip, of)))
     return found
+
+
+def _stiffened(part: Part, cabinet: RodCabinet, rod: Rod) -> str:
+    """What is asked to stiffen a shelf, and whether it is reckoned; nothing where there is no such strip."""
+    under = {i for j in cabinet.joints if part.id in j.parts for i in j.parts}
+    asked = [p for p in cabinet.parts if p.role == "stiffener" and p.id in under]
+    if not asked:
+        return ""
+    reckoned = {s.part.id for s in _stiffened_by(part, cabinet, rod)}
+    return "stiffened" if any(p.id in reckoned for p in asked) else "its stiffener not reckoned"
 
 
 def _glued(part: Part, other: Part, cabinet: RodCabinet) -> bool:
@@ -221,9 +247,17 @@ def _would_do(shelf: Shelf, found: Sagged, part: Part, cabinet: RodCabinet, rod:
             break
     for height in STRIP_HEIGHTS_MM:
         if sagged(strip_under(shelf, float(height), part.size[2])).least >= 1:
-            out.append(f"a strip {height} high of the same board, on edge, glued under its front or back edge")
+            out.append(_strip_in_words(height, part, cabinet))
             break
     return tuple(out)
+
+
+def _strip_in_words(height: int, part: Part, cabinet: RodCabinet) -> str:
+    strip = f"a strip {height} high of the same board, on edge, glued under its"
+    if part.role == "bottom":
+        return f"{strip} front or back edge"
+    has_one = any(j.parts[0] == part.id and cabinet.part[j.parts[1]].role == "stiffener" for j in cabinet.joints)
+    return f"{strip} back edge as well" if has_one else f"{strip} front edge: stiffeners = {{ depth = {height} }}"
 
 
 def _as_thick(shelf: Shelf, thick: float, part: Part, cabinet: RodCabinet, rod: Rod) -> Shelf | None:

@@ -20,8 +20,12 @@ Place = Literal[
     "edge to edge",
     "face frame",
     "on a slope",
+    "under a shelf",
 ]
-JOINED_AS: dict[Place, Place] = {"rail": "corner"}  # what can make the one can make the other
+JOINED_AS: dict[Place, Place] = {
+    "rail": "corner",
+    "under a shelf": "face frame",
+}  # what can make the one can make the other
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -19,6 +19,7 @@ from rodwork.model.measured import MeasuredBoard
 from rodwork.model.own_family import OwnFamily
 from rodwork.model.sawing import Sawing
 from rodwork.model.shop import Shop
+from rodwork.model.stiffener import StiffenersAsked
 from rodwork.model.survey import Survey
 
 if TYPE_CHECKING:  # which itself knows places and recipes
@@ -271,6 +272,7 @@ class Cabinet:
     drilled: DrilledSides | None = None  # None: its sides are made for it
     roof: RoofAsked | None = None  # None: its top is level
     clothes_rails: tuple[ClothesRailAsked, ...] = ()
+    stiffeners: StiffenersAsked | None = None  # None: no shelf has one
 
     def openings_path(self, bay: int) -> tuple[str | int, ...]:
         """Where the clear heights of a bay (from 0) stand in the job file."""

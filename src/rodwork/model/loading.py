@@ -45,6 +45,7 @@ class ShelfLoad:
     longest_mm: float | None
     would_do: tuple[str, ...]
     asks: tuple[str, ...]
+    stiffened: str = ""  # by what, in words; nothing: it bends alone
 
     @property
     def margin(self) -> float | None:

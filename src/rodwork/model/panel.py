@@ -13,7 +13,7 @@ from rodwork.model.weight import Weight
 Role = Literal[
     "side", "top", "bottom", "fixed shelf", "loose shelf", "divider", "rail", "back", "door", "drawer front",
     "drawer side", "drawer back", "drawer bottom", "plinth board", "plinth frame", "batten", "face frame",
-    "end panel", "infill", "scribe", "worktop", "upstand", "cornice", "pelmet", "lipping",
+    "end panel", "infill", "scribe", "worktop", "upstand", "cornice", "pelmet", "lipping", "stiffener",
 ]  # fmt: skip
 PUT_IN_LAST: tuple[Role, ...] = (
     "loose shelf", "door", "drawer front", "drawer side", "drawer back", "drawer bottom", "scribe",
@@ -84,3 +84,8 @@ class Part(Panel):
     same_as: str | None
     features: tuple[Feature, ...]
     weight: Weight | None = None  # None: the density of its board is not known
+
+
+def put_in_last(part: Panel) -> bool:
+    """Whether a board goes in or is hung when the carcass stands; a loose shelf's stiffener goes in with it."""
+    return part.role in PUT_IN_LAST or (part.role == "stiffener" and not part.in_box)

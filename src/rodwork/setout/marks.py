@@ -15,6 +15,7 @@ _CODES = {
     "plinth board": "PB",
     "plinth frame": "PF",
     "lipping": "LP",
+    "stiffener": "SF",
     "face frame": "FF",
     "end panel": "EP",
     "infill": "IN",

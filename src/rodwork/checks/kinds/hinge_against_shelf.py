@@ -9,6 +9,7 @@ from rodwork.checks.standing import Stood, standing, stood
 from rodwork.geometry.vec import Vec
 from rodwork.model.finding import Finding
 from rodwork.model.fronts import DoorHung, Hinge
+from rodwork.model.panel import put_in_last
 from rodwork.model.rod import Rod, RodCabinet
 
 CODE = "hinge-against-shelf"
@@ -23,7 +24,7 @@ def look(rod: Rod) -> Iterable[Finding]:
 
 def _spots(cabinet: RodCabinet) -> Iterator[Spot]:
     boards = standing(cabinet)
-    loose = tuple(stood(p) for p in cabinet.parts if p.role == "loose shelf")
+    loose = tuple(stood(p) for p in cabinet.parts if p.role in ("loose shelf", "stiffener") and put_in_last(p))
     for door in cabinet.doors:
         for hinge in door.hinges:
             middle = plate_middle(cabinet, hinge)

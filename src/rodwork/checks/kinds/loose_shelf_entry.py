@@ -7,9 +7,10 @@ from math import ceil, floor, hypot, inf
 from rodwork.checks.check import Check
 from rodwork.checks.hung import opened
 from rodwork.checks.spot import COMMON, Spot, mm, told_once
-from rodwork.checks.standing import Stood, standing, stood
+from rodwork.checks.standing import Stood, standing
 from rodwork.geometry.tilting import Doorway, goes_in_on_edge, goes_in_tilted, least_height
 from rodwork.model.finding import Finding
+from rodwork.model.panel import Part
 from rodwork.model.rod import Rod, RodCabinet
 
 CODE = "loose-shelf-entry"
@@ -45,7 +46,7 @@ def look(rod: Rod) -> Iterable[Finding]:
 
 def _spots(cabinet: RodCabinet) -> Iterator[Spot]:
     boards = standing(cabinet)
-    for shelf in (stood(p) for p in cabinet.parts if p.role == "loose shelf"):
+    for shelf in (_with_stiffener(p, cabinet) for p in cabinet.parts if p.role == "loose shelf"):
         bay = _bay(shelf, boards)
         front = _past(_Front(x=bay.x, z=bay.z, thick=0.0), (b for b in boards if b.high[1] <= shelf.low[1] + _HAIR))
         if not _goes_in(shelf, bay, front):
@@ -56,6 +57,14 @@ def _spots(cabinet: RodCabinet) -> Iterator[Spot]:
             yield _spot(shelf, bay, front, doors=True)
         elif _pins_in_the_way(shelf, bay, front):
             yield _over_pins(shelf, bay, front)
+
+
+def _with_stiffener(part: Part, cabinet: RodCabinet) -> Stood:
+    """A loose shelf, as thick as it is with the strip under it."""
+    under = {j.parts[1] for j in cabinet.joints if j.parts[0] == part.id}
+    lows = [part.box[0][2], *(cabinet.part[i].box[0][2] for i in under)]
+    (x, y, _), high = part.box
+    return Stood(part, (x, y, min(lows)), high)
 
 
 def _bay(shelf: Stood, boards: Sequence[Stood]) -> _Bay:
@@ -123,7 +132,7 @@ def _on_edge(shelf: Stood, bay: _Bay, front: _Front) -> bool:
 def _pins_in_the_way(shelf: Stood, bay: _Bay, front: _Front) -> bool:
     """Whether it goes in tilted, but not over its own pins."""
     length, _, thick = _sizes(shelf)
-    over = (shelf.low[2], bay.z[1])
+    over = (shelf.part.box[0][2], bay.z[1])
     return (
         length > _size(front.x) + _HAIR
         and least_height(length, thick, _doorway(bay, front)) > _size(over)
@@ -162,7 +171,7 @@ def _over_pins(shelf: Stood, bay: _Bay, front: _Front) -> Spot:
     return Spot(
         severity="note", parts=(shelf.part,),
         what=f"tilted in past the front it takes {mm(ceil(needs))} of height, and over its pins are only "
-             f"{mm(floor(bay.z[1] - shelf.low[2]))}",
+             f"{mm(floor(bay.z[1] - shelf.part.box[0][2]))}",
         mend="put its pins in when it is inside, or lay it on lower ones", source=_GEOMETRY,
     )  # fmt: skip
 
