@@ -89,7 +89,7 @@ def test_the_give_of_a_random_carcass_is_that_of_the_linear_program(seed):
     z = draw(m.sources, 15, seed=seed) * drawn.budget
     mine, referee, resolved = gives_twice(m, z, range(15))
     assert mine == pytest.approx(referee, abs=TOLERANCE_MM)
-    assert resolved <= 3
+    assert resolved <= 1
 
 
 @pytest.mark.parametrize("name", ["tenons, a shelf and a divider", "keyholes"])
@@ -104,7 +104,7 @@ def test_what_is_proven_is_exact_however_softly_the_give_is_pushed(name, push):
         z @ soft.values.T, np.full(40, -1.0), soft.rows, soft.most_rows, kernel.MOST_STEPS, kernel.NOTHING
     )
     give = give_of(m, active) / push - 1.0
-    sure = active.solved & kernel.proven(active, soft.rows)
+    sure = active.proven
     off = np.abs(give - [by_highs(m, one) for one in z])
     print(sure.sum(), off[sure].max(initial=0.0), off[active.solved & ~sure].max(initial=0.0))
     assert off[sure].max() <= PROVEN_MM

@@ -173,6 +173,17 @@ def test_what_is_found_does_not_depend_on_where_it_begins(changes):
         assert poses(assembled, other, posed).outputs == pytest.approx(poses(assembled, other).outputs, abs=1e-5)
 
 
+def test_a_beginning_of_rows_that_hang_together_is_seen_through():
+    """All rows of a corner at once depend on each other many times over: the answer is still the same."""
+    m = model(box())
+    signed = factored(m, SIGNED)
+    z = draw(m.sources, 50, seed=8) * 2
+    from_nothing = verdict(signed, z)
+    wild = np.tile(np.arange(signed.most_rows), (50, 1))
+    begin = from_nothing.active._replace(rows=wild, counts=np.full(50, signed.most_rows))
+    assert verdict(signed, z, begin).give_mm == pytest.approx(from_nothing.give_mm, abs=1e-6)
+
+
 def test_rows_let_go_are_as_if_they_had_never_been():
     """A joint by itself: some rows of a model made ready are a model of those rows made ready."""
     m = model(box(**SHELVES))

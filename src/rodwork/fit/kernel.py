@@ -37,23 +37,29 @@ class Rows(NamedTuple):
 
 
 class ActiveSets(NamedTuple):
-    """Of N samples the active rows (N, k) and their multipliers (N, k), how many of them (N,), and solved (N,).
+    """Of N samples the active rows (N, k), their multipliers (N, k), how many of them (N,), solved (N,), proven (N,).
 
-    Of F rows, one that holds on its low side is given as its index plus F.
+    Proven: no less give will do. Of F rows, one that holds on its low side is given as its index plus F.
     """
 
     rows: Ints
     lam: Array
     counts: Ints
     solved: Bools
+    proven: Bools
 
     def first(self, samples: int) -> "ActiveSets":
         """Those of the first samples."""
-        return ActiveSets(self.rows[:samples], self.lam[:samples], self.counts[:samples], self.solved[:samples])
+        rows, lam, counts, solved, proven = self
+        return ActiveSets(rows[:samples], lam[:samples], counts[:samples], solved[:samples], proven[:samples])
 
 
 NOTHING = ActiveSets(
-    np.empty((0, 0), dtype=np.int64), np.empty((0, 0)), np.empty(0, dtype=np.int64), np.empty(0, dtype=np.bool_)
+    np.empty((0, 0), dtype=np.int64),
+    np.empty((0, 0)),
+    np.empty(0, dtype=np.int64),
+    np.empty(0, dtype=np.bool_),
+    np.empty(0, dtype=np.bool_),
 )
 
 
@@ -99,7 +105,7 @@ def _add(active: _Active, k: int, step: float) -> None:
 
 @compiled
 def _drop(active: _Active, k: int, at: int) -> int:
-    """Take one row out of the active block; the last takes its place. Gives how many are left."""
+    """Take one row out of the active block; the last takes its place. Gives how many are left; -1: worn out."""
     inverse, last = active.inverse, k - 1
     if at != last:
         for a in range(k):
@@ -108,6 +114,8 @@ def _drop(active: _Active, k: int, at: int) -> int:
             inverse[a, at], inverse[a, last] = inverse[a, last], inverse[a, at]
         active.row[at], active.side[at], active.lam[at] = active.row[last], active.side[last], active.lam[last]
     pivot = inverse[last, last]
+    if not pivot > 0.0:
+        return -1
     for a in range(last):
         share = inverse[a, last] / pivot
         for b in range(last):
@@ -156,7 +164,7 @@ def _over(rows: Rows, value: float, slack: float, i: int, side: float) -> float:
 
 @compiled
 def _refresh(rows: Rows, r0: Array, slack: float, active: _Active, k: int) -> int:
-    """Solve the multipliers of the active rows afresh, dropping those that pull. Gives how many are left.
+    """Solve the multipliers of the active rows afresh, dropping those that pull. Gives how many are left, or -1.
 
     A row that depends on others, let in by dust in the inverse, goes first: where it is violated still, it comes back.
     """
@@ -216,6 +224,8 @@ def _step_to(rows: Rows, p: int, side: float, v_p: float, active: _Active, k: in
             return k + 1, steps
         lam[blocked] = 0.0
         k = _drop(active, k, blocked)
+        if k < 0:
+            return -1, steps
     return -1, steps
 
 
@@ -250,6 +260,24 @@ def _most_violated(rows: Rows, value: Array, slack: float, scale: Array, over: A
 
 
 @compiled
+def _proves(rows: Rows, active: _Active, k: int) -> bool:
+    """Whether the active rows prove that no less give will do.
+
+    They do where weights y >= 0 of them cancel every movement, A'y = 0, and take up the give, w.y = 1: by duality no
+    pose then needs less. With G0 the block without the give, y solves (G0 + press w w') y = press w; where w.y falls
+    short of 1, G0 y is not nought.
+    """
+    least, taken = np.inf, 0.0
+    for a in range(k):
+        y = 0.0
+        for b in range(k):
+            y += active.inverse[a, b] * rows.give[active.row[b]] * rows.press
+        least = min(least, y)
+        taken += y * rows.give[active.row[a]]
+    return abs(taken - 1.0) <= PROOF and least >= -PROOF
+
+
+@compiled
 def _taken_up(active: _Active, found: ActiveSets, n: int, m: int) -> int:
     """Set the active rows to those of one sample. Gives how many they are."""
     for a in range(found.counts[n]):
@@ -273,7 +301,7 @@ def active_sets(
     all_rows = np.zeros((samples, most_rows), dtype=np.int64)
     all_lam = np.zeros((samples, most_rows))
     counts = np.zeros(samples, dtype=np.int64)
-    solved = np.zeros(samples, dtype=np.bool_)
+    solved, proven = np.zeros(samples, dtype=np.bool_), np.zeros(samples, dtype=np.bool_)
     scale = np.empty(m)
     for i in range(m):
         own = rows.gram[i, i] + rows.press * rows.give[i] ** 2
@@ -284,12 +312,13 @@ def active_sets(
         k, steps, give = 0, 0, slack[n]
         value[:] = r0[n]
         if begin.counts.shape[0] > 0:
-            k = _refresh(rows, r0[n], slack[n], active, _taken_up(active, begin, n % begin.counts.shape[0], m))
+            k = _taken_up(active, begin, n % begin.counts.shape[0], m)
+            k = max(_refresh(rows, r0[n], slack[n], active, k), 0)
             give, _ = _values(rows, r0[n], slack[n], active, k, value)
         while steps < most_steps:
             p = _most_violated(rows, value, give, scale, over)
             if p < 0:
-                solved[n] = True
+                solved[n], proven[n] = True, _proves(rows, active, k)
                 break
             side = 1.0 if value[p] - rows.high[p] >= rows.low[p] - value[p] else -1.0
             again = False
@@ -305,38 +334,14 @@ def active_sets(
             give, wrong = _values(rows, r0[n], slack[n], active, k, value)
             if wrong > 10 * TOLERANCE_MM or again:
                 k = _refresh(rows, r0[n], slack[n], active, k)
+                if k < 0:
+                    break
                 give, _ = _values(rows, r0[n], slack[n], active, k, value)
         counts[n] = max(k, 0)
         for a in range(counts[n]):
             all_rows[n, a] = active.row[a] + (0 if active.side[a] > 0 else m)
             all_lam[n, a] = active.lam[a]
-    return ActiveSets(all_rows, all_lam, counts, solved)
-
-
-@compiled
-def proven(found: ActiveSets, rows: Rows) -> Bools:
-    """(N,) whether the active rows of a sample prove that no less give will do.
-
-    They do where weights y >= 0 of them cancel every movement, A'y = 0, and take up the give, w.y = 1: by duality no
-    pose then needs less. With G0 the block without the give, y solves (G0 + press w w') y = press w; where w.y falls
-    short of 1, G0 y is not nought.
-    """
-    samples, most_rows = found.rows.shape
-    out = np.zeros(samples, dtype=np.bool_)
-    active = _scratch(most_rows)
-    for n in range(samples):
-        k = _taken_up(active, found, n, rows.give.shape[0])
-        if k == 0 or _invert(rows, active, k) >= 0:
-            continue
-        least, taken = np.inf, 0.0
-        for a in range(k):
-            y = 0.0
-            for b in range(k):
-                y += active.inverse[a, b] * rows.give[active.row[b]] * rows.press
-            least = min(least, y)
-            taken += y * rows.give[active.row[a]]
-        out[n] = abs(taken - 1.0) <= PROOF and least >= -PROOF
-    return out
+    return ActiveSets(all_rows, all_lam, counts, solved, proven)
 
 
 @compiled
