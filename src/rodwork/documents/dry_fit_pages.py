@@ -11,6 +11,7 @@ from rodwork.documents.dry_fit_words import HISTOGRAMS, as_cut_lines, boards_wor
 from rodwork.documents.page import Area, Page, body
 from rodwork.documents.tables import Block, Column, band, flow, gap, heading, paragraph, rows
 from rodwork.model.dry_fit import CabinetFit, DryFit, Histogram, Lip, sentence
+from rodwork.model.fixing import Joint
 from rodwork.model.rod import Rod, RodCabinet
 
 KIND = "dry fit"
@@ -19,6 +20,7 @@ INSET = (42.0, 27.0)  # a corner drawn large, mm of paper
 MAGNIFIED = 25.0  # how many times a lip is drawn larger than it is
 TODO_WIDE = 84.0
 HAIR = Pen(width=0.12)
+Corners = tuple[float, float, float, float]  # left, bottom, right, top on paper, mm
 
 
 def dry_fit_pages(rod: Rod, fit: DryFit) -> tuple[Page, ...]:
@@ -65,6 +67,7 @@ def _elevation(drawn: RodCabinet, fit: DryFit, cabinet: CabinetFit, area: Area) 
     yield box(left, bottom, w, h)
     yield box(left + thick, bottom + thick, w - 2 * thick, h - 2 * thick)
     inner = (left + thick, bottom + thick, left + w - thick, bottom + h - thick)
+    yield from _corner_lines(drawn, (left, bottom, left + w, bottom + h), inner)
     yield line((inner[0], inner[1]), (inner[2], inner[3]), HIDDEN)
     yield line((inner[0], inner[3]), (inner[2], inner[1]), HIDDEN)
     for (is_left, is_bottom), lip in sorted(_corners(drawn, cabinet).items()):
@@ -76,6 +79,28 @@ def _elevation(drawn: RodCabinet, fit: DryFit, cabinet: CabinetFit, area: Area) 
         yield from _inset(lip, fit.feel_mm, x, y, is_left, is_bottom)
 
 
+def _corner_lines(drawn: RodCabinet, outer: Corners, inner: Corners) -> Iterator[Shape]:
+    """How the boards meet at each corner: a mitre, or the end of one against the face of the other."""
+    for joint in drawn.joints:
+        if joint.contact.place not in ("corner", "mitre"):
+            continue
+        is_left, is_bottom = _place_of(drawn, joint)
+        x0, y0 = outer[0 if is_left else 2], outer[1 if is_bottom else 3]
+        x1, y1 = inner[0 if is_left else 2], inner[1 if is_bottom else 3]
+        if joint.contact.place == "mitre":
+            yield line((x0, y0), (x1, y1))
+        elif drawn.part[joint.parts[0]].role == "side":
+            yield line((x1, y0), (x1, y1))
+        elif drawn.part[joint.parts[1]].role == "side":
+            yield line((x0, y1), (x1, y1))
+
+
+def _place_of(drawn: RodCabinet, joint: Joint) -> tuple[bool, bool]:
+    """At which corner of the carcass a joint is: (left, bottom)."""
+    at = joint.contact.from_point
+    return (at[0] < drawn.size[0] / 2, at[2] < drawn.size[1] / 2)
+
+
 def _corners(drawn: RodCabinet, cabinet: CabinetFit) -> dict[tuple[bool, bool], Lip]:
     """The worst lip of outer faces at each corner, by (left, bottom)."""
     out: dict[tuple[bool, bool], Lip] = {}
@@ -83,8 +108,7 @@ def _corners(drawn: RodCabinet, cabinet: CabinetFit) -> dict[tuple[bool, bool], 
     for lip in cabinet.lips:
         if lip.place == "front edges":
             continue
-        at = joints[lip.joint].contact.from_point
-        where = (at[0] < drawn.size[0] / 2, at[2] < drawn.size[1] / 2)
+        where = _place_of(drawn, joints[lip.joint])
         if where not in out or lip.worst_mm > out[where].worst_mm:
             out[where] = lip
     return out
