@@ -6,12 +6,14 @@ import pytest
 from page_laws import check_pages
 from samples import PAPERS, SAMPLES, glaze, sample
 from tests.building import back, cabinet, job, rod, rod_of
+from tests.texts import HEAD, joint
 
 from rodwork.documents.cover import caution_texts, cover_pages
 from rodwork.documents.drawing import Text
 from rodwork.documents.elevations import bays, clear_depth, elevations
 from rodwork.documents.page import body
 from rodwork.model.finding import Finding
+from rodwork.pipeline import set_out
 from rodwork.setout.weights import weighed
 
 
@@ -183,3 +185,14 @@ def test_markup_in_a_name_is_only_text():
 def test_pages_keep_the_laws(name, paper):
     r = replace(sample(name, paper), findings=(finding("fault", cabinet=""), finding("note")))
     check_pages(cover_pages(r), r)
+
+
+def test_the_clear_depth_stands_clear_of_the_shelves_of_the_bay_that_is_cut():
+    """Two equal bays, three shelves in the left one alone: the middle of the right one is the height of a shelf."""
+    recipes = joint("corner", '"dowel"')
+    lines = (
+        'kind = "tall"\nwidth = 824\nheight = 2118\ndepth = 388\ndividers = 1\nfixed_shelves = [3, 0]\njoint = "corner"'
+    )
+    panel = '\nback = { board = "birch6", style = "rebated" }\n'
+    made = set_out(f'{HEAD}{recipes}[cabinets.kiln]\nboard = "birch18"\n{lines}{panel}', "kiln.toml")
+    check_pages(cover_pages(made), made)

@@ -141,8 +141,7 @@ def _has_room(room: float, mm: float) -> bool:
 def _section(cabinet: RodCabinet, left: float, low: float, k: float) -> tuple[Shape, ...]:
     (_, y0, z0), (_, y1, z1) = extent([part_box(cabinet.part[i]) for i in _fixed(cabinet)])
     high, deep = (z1 - z0) * k, (y1 - y0) * k
-    wide_bay = max(bays(cabinet), key=lambda b: b[1] - b[0], default=(0.0, cabinet.size[0]))
-    at = (wide_bay[0] + wide_bay[1]) / 2
+    at = sum(_cut_bay(cabinet)) / 2
     shapes: list[Shape] = [
         *_view(cabinet, FROM_RIGHT, ((-_FAR, -_FAR, -_FAR), (at, _FAR, _FAR)), left, low, k),
         *dimension_across(left, left + deep, low - 6.0, size_text(cabinet.size[2]), 5.0, bold=True, reach=4.0),
@@ -156,10 +155,15 @@ def _section(cabinet: RodCabinet, left: float, low: float, k: float) -> tuple[Sh
     return tuple(shapes)
 
 
+def _cut_bay(cabinet: RodCabinet) -> tuple[float, float]:
+    """The bay that the section goes through: the widest, (from, to) across the cabinet, mm."""
+    return max(bays(cabinet), key=lambda b: b[1] - b[0], default=(0.0, cabinet.size[0]))
+
+
 def _room_for_depth(cabinet: RodCabinet, k: float) -> float | None:
     """The height at which the clear depth can be drawn in the section; None where there is no room for it."""
     inside = clear_depth(cabinet)
-    places = [(lo, hi) for _, _, (lo, hi) in _openings(cabinet)]
+    places = [up for _, across, up in _openings(cabinet) if across == _cut_bay(cabinet)]
     if inside is None or not places or not _has_room(inside * k, inside):
         return None
     lo, hi = max(places, key=lambda p: p[1] - p[0])
