@@ -134,7 +134,7 @@ REFUSED = {
     ),
     "another pitch": ("doors = { hung = 'left' }\npins = { pitch = 25 }", CABINET, "25 apart", "pitch = 32"),
     "in two ways": (drawers("number = 1, modules = [5], heights = ['rest']"), CABINET, "two ways", "Keep one"),
-    "too few": (drawers("number = 3, modules = [5]"), CABINET, "modules has 1 entries", "one number for each"),
+    "too few": (drawers("number = 3, modules = [5]"), CABINET, "the number of drawers is 3, and modules has 1", "one number for each"),
     "no number": (drawers("number = 1, modules = [1.5]"), CABINET, "not a whole number", "2 to 60"),
     "under two": (drawers("number = 1, modules = [1]"), CABINET, "under 2", "2 to 60"),
     "no switch": ("doors = { hung = 'left' }", CABINET.replace("true", "32"), "neither true nor false", "without quotes"),

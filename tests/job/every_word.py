@@ -351,6 +351,15 @@ wide = 20
 reach = 12
 play = 1
 """,
+    "part-height dividers": texts.JOB
+    + BIRCH
+    + BOX
+    + "fixed_shelves = 1\npart_dividers = [{ bays = [1], opening = 1, number = 2 }, { opening = 2, widths = [200, 'rest'] }]\n",
+    "stiffeners": texts.JOB
+    + BIRCH
+    + texts.joint("strips", '"biscuit"')
+    + BOX
+    + "joint = 'strips'\nfixed_shelves = 1\nstiffeners = { board = 'birch18', depth = 40, set_back = 5, shelves = 'fixed', joint = 'strips' }\n",
     "a round rail": texts.JOB
     + BIRCH
     + BOX.replace("height = 720", "height = 1900").replace("depth = 400", "depth = 580")

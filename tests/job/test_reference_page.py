@@ -25,6 +25,7 @@ from rodwork.job.words import (
     FeetWords,
     HangingWords,
     MouldingWords,
+    PartDividerWords,
     PinsWords,
     PlinthWords,
     PlumbWords,
@@ -41,7 +42,7 @@ PAGE = Path(__file__).parents[2] / "docs" / "job-file.md"
 HEADINGS = {
     **{f"[{name}.NAME]" if named else f"[{name}]": words for name, (words, named) in SECTIONS.items()},
     "back": BackWords, "blind": BlindWords, "feet": FeetWords, "rails": RailsWords, "doors": DoorsWords, "bought": BoughtDoorWords, "drawers": DrawersWords, "pins": PinsWords, "edging": CabinetEdgingWords, "contents": ContentsWords,
-    "hanging": HangingWords, "bracket": BracketWords, "clothes_rails": ClothesRailWords, "stiffeners": StiffenersWords, "socket": SocketWords, "sag": SagWords, "left_plumb": PlumbWords, "scribes": ScribesWords, "skirting": MouldingWords,
+    "hanging": HangingWords, "bracket": BracketWords, "part_dividers": PartDividerWords, "clothes_rails": ClothesRailWords, "stiffeners": StiffenersWords, "socket": SocketWords, "sag": SagWords, "left_plumb": PlumbWords, "scribes": ScribesWords, "skirting": MouldingWords,
     "plinth": PlinthWords, "worktop": WorktopWords, "cornice": CorniceWords, "screws": RunScrewWords,
 }  # fmt: skip
 del HEADINGS["[every_cabinet]"]  # the words of a cabinet; see the last test

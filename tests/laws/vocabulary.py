@@ -80,6 +80,10 @@ def texts(draw):
     hangs = kind == "wardrobe" or draw(st.integers(0, 5)) == 0
     rail = draw(clothes(bays, shelves + 1, lines)) if hangs and fewest == shelves else []
     lines += [*inside[:1], *(rail or inside[1:])]
+    if not rail and len(inside) == 1 and draw(st.integers(0, 2)) == 0:
+        lines.append(
+            f"part_dividers = {{ opening = {draw(st.integers(1, fewest + 1))}, number = {draw(st.integers(1, 2))} }}"
+        )
     lines += draw(stiffened(lines)) if draw(st.integers(0, 3)) == 0 else []
     if draw(st.integers(0, 3)) == 0:
         height, lines = on_grid(height, lines)

@@ -24,6 +24,7 @@ from rodwork.carcass.inside import (
     shelf_meetings,
     shelves_of,
 )
+from rodwork.carcass.part_dividers import part_dividers
 from rodwork.carcass.scribes import scribes
 from rodwork.carcass.services import back_cut_outs, drawer_room, housed
 from rodwork.carcass.site import Site, butt, piece, site_of, stop_of
@@ -57,10 +58,12 @@ def build(
     back = hooked.back
     meetings = [*_corners(site, box), *divider_meetings(site, box, dividers)]
     meetings += shelf_meetings(site, box, dividers, shelves)
+    bays = bays_in(site, box, dividers)
+    parted = part_dividers(site, bays, shelves, box["bottom"], closes)
+    meetings += parted.meetings
     if back is not None:
         meetings += backs.meetings(site.frame, back, _held_by(site, box))
     meetings += rails.meetings(site.framed, site.railed, sides, site.rail_joint, site.entry)
-    bays = bays_in(site, box, dividers)
     loose, rows = loose_shelves(site, bays)
     fixed = tuple(s for bay in shelves for s in bay)
     stands = Stands(cabinet, boards, bays, site.spaces, sides, box["bottom"], closes, dividers, shelves)
@@ -87,6 +90,7 @@ def build(
         *site.railed.panels.values(),
         *dividers,
         *fixed,
+        *parted.panels,
         *((back,) if back else ()),
         *faced.panels,
         *loose,

@@ -148,7 +148,8 @@ def _shelves_behind(of: Opened, asked: Doors, board: Board) -> None:
     """An inset door shuts in front of the shelves."""
     first, last = asked.openings
     behind = [bay.loose_shelves[first - 1 : last] for i, bay in enumerate(of.cabinet.in_bays, 1) if asked.in_bay(i)]
-    shelves = last > first or any(any(loose) for loose in behind)
+    parted = any(first <= d.opening <= last for d in of.cabinet.part_dividers)
+    shelves = last > first or parted or any(any(loose) for loose in behind)
     if asked.style == "inset" and shelves and of.cabinet.shelf_set_back_mm < board.actual_mm:
         raise CannotBuild(
             (*of.cabinet.place.path, "shelf_set_back"),

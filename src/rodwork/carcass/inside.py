@@ -8,7 +8,7 @@ from itertools import count
 from rodwork.carcass import rails, under_roof
 from rodwork.carcass.boards import DIVIDER, LYING, NO_NOTCH, Notches
 from rodwork.carcass.pins import Bay, PinHeights, pin_rows, shelf_heights
-from rodwork.carcass.site import Site, butt, numbered, piece, stop_of
+from rodwork.carcass.site import DRIVER_MM, Site, butt, numbered, piece, stop_of
 from rodwork.geometry.directions import DOWN, LEFT, RIGHT, UP
 from rodwork.model.job import CannotBuild
 from rodwork.model.meeting import Meeting, PinRow
@@ -18,7 +18,6 @@ from rodwork.model.rod import Opening
 LOOSE_SIDE_MM = 1.0  # a loose shelf is this much shorter at each end; 2 in all is common practice
 LOOSE_FRONT_MM = 2.0
 LOOSE_BACK_MM = 2.0
-DRIVER_MM = 30.0  # beside a screw, for the drill that drives it; common practice, no source
 
 
 def dividers_of(site: Site) -> tuple[Panel, ...]:

@@ -18,6 +18,7 @@ from rodwork.model.panel import Panel, Role
 from rodwork.model.shop import Shop
 from rodwork.model.surface import EDGES, SURFACES, Surface
 
+DRIVER_MM = 30.0  # beside a screw, for the drill that drives it; common practice, no source
 SHOWS: dict[Role, tuple[Surface, ...]] = {
     "side": ("face_edge", "face_side", "back_side"),
     "top": ("face_edge", "face_side"),
@@ -25,6 +26,7 @@ SHOWS: dict[Role, tuple[Surface, ...]] = {
     "fixed shelf": ("face_edge", "face_side", "back_side"),
     "loose shelf": ("face_edge", "face_side", "back_side"),
     "divider": ("face_edge", "face_side", "back_side"),
+    "part divider": ("face_edge", "face_side", "back_side"),
     "rail": ("face_side",),
     "batten": (),
     "stiffener": ("face_edge", "face_side"),
@@ -41,7 +43,7 @@ SHOWS: dict[Role, tuple[Surface, ...]] = {
     "scribe": ("face_side",),
 }
 _EDGED_FRONT: dict[str, tuple[Role, ...]] = {
-    "fronts": ("side", "top", "bottom", "fixed shelf", "loose shelf", "divider"),
+    "fronts": ("side", "top", "bottom", "fixed shelf", "loose shelf", "divider", "part divider"),
     "shelf fronts": ("fixed shelf", "loose shelf"),
 }
 

@@ -44,7 +44,7 @@ _FIGURE = 3.6
 _WIDEST_MM = 14.0  # of a gap on paper
 _WALL_MM = 4.0  # of wall that is drawn on paper
 _BESIDE = 18.0  # for figures beside a wall, mm
-_SHOWN = ("side", "top", "bottom", "fixed shelf", "divider")
+_SHOWN = ("side", "top", "bottom", "fixed shelf", "divider", "part divider")
 _APART = 1.4 * _FIGURE
 _SCRIBE_MM = 18.0  # how thick a scribe is drawn on plan
 

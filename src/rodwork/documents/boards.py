@@ -25,8 +25,8 @@ from rodwork.model.slope import askew
 from rodwork.model.surface import EDGES, Surface
 
 ORDER = (
-    "side", "top", "bottom", "rail", "fixed shelf", "loose shelf", "divider", "back", "face frame", "door",
-    "drawer front", "drawer side", "drawer back", "drawer bottom",
+    "side", "top", "bottom", "rail", "fixed shelf", "loose shelf", "divider", "part divider", "back", "face frame",
+    "door", "drawer front", "drawer side", "drawer back", "drawer bottom",
 )  # fmt: skip
 
 

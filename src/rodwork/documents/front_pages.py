@@ -17,7 +17,7 @@ from rodwork.model.margins import Margin, fronts, margins
 from rodwork.model.panel import Part
 from rodwork.model.rod import Rod, RodCabinet
 
-_SEEN = ("side", "top", "bottom", "fixed shelf", "divider")
+_SEEN = ("side", "top", "bottom", "fixed shelf", "divider", "part divider")
 _ROOM = 16.0  # for a dimension beside the front, mm
 _WORDS = 78.0  # width of what is said beside it, mm
 _SIZE = 3.6

@@ -12,7 +12,7 @@ from rodwork.job.drilled_sides import pins_in
 from rodwork.job.faults import shown
 from rodwork.job.fronts import BEHIND_INSET_MM, blind_of, doors_of, drawers_of, face_frame_of
 from rodwork.job.in_bays import doors_in, in_bays, is_by_bay, openings_by_bay, openings_named
-from rodwork.job.inside import feet_of, rails_of
+from rodwork.job.inside import feet_of, part_dividers_of, rails_of
 from rodwork.job.lines import Path
 from rodwork.job.marks import marks
 from rodwork.job.recipes import on_a_slope, on_carcass, recipe_left_to_us, under_a_shelf
@@ -32,6 +32,7 @@ from rodwork.job.words import (
     FeetWords,
     FinishWords,
     HangingWords,
+    PartDividerWords,
     RoofWords,
     StiffenersWords,
 )
@@ -48,6 +49,7 @@ from rodwork.model.job import (
     CabinetEdging,
     Feet,
     InBay,
+    PartDividers,
     Pins,
     Place,
     Rails,
@@ -205,8 +207,8 @@ class _Maker:
         frame = self._face_frame()
         drawers = self._drawers(board, inside, frame)
         doors = self._doors(board, inside, drawers, frame)
-        shelves = any(len(openings) > 1 for openings in heights)
-        corner, shelf, divider = self._joints(fixed_shelves=shelves, dividers=len(bays) > 1)
+        shelves, parted = any(len(openings) > 1 for openings in heights), self._part_dividers(inside)
+        corner, shelf, divider = self._joints(fixed_shelves=shelves, dividers=len(bays) > 1 or bool(parted))
         drilled, clothes = self._drilled_sides(), self._clothes_rails(inside)
         rails, rail_joint = self._rails(), self._recipe_for("rail_joint")
         stiffeners = self._stiffeners(shelf_board)
@@ -240,7 +242,7 @@ class _Maker:
             finish=self._finish(), face_frame=frame, blind=self._blind(board),
             rails=rails, rail_joint=rail_joint, feet=feet, by_run=by_run, roof=roof,
             on_grid=self._get("fronts_on_grid", False), clothes_rails=clothes,
-            stiffeners=stiffeners,
+            stiffeners=stiffeners, part_dividers=parted,
         )  # fmt: skip
 
     def _from(self, word: str) -> Given | None:
@@ -527,6 +529,14 @@ class _Maker:
         if not whole or named is None or not inside:
             return ()
         return doors_in(inside, said, drawers, lambda span: doors_of(said, named, span, table.path, frame))
+
+    def _part_dividers(self, inside: Sequence[InBay]) -> tuple[PartDividers, ...]:
+        return tuple(
+            part_dividers_of(table.said, bays, opening, table.path, self.reading)
+            for table in self._tables("part_dividers")
+            if inside and self._whole_table(table, PartDividerWords, "part_dividers", ())
+            for bays, opening in openings_named(inside, table.said)
+        )
 
     def _clothes_rails(self, inside: Sequence[InBay]) -> tuple[ClothesRailAsked, ...]:
         made = [

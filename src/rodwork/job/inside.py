@@ -4,7 +4,7 @@ from collections.abc import Mapping
 from typing import TYPE_CHECKING, Any
 
 from rodwork.job.lines import Path
-from rodwork.model.job import Feet, Rails, Recipe
+from rodwork.model.job import Feet, PartDividers, Rails, Recipe
 
 if TYPE_CHECKING:
     from rodwork.job.tables import Reading
@@ -29,6 +29,19 @@ def rails_of(table: Mapping[str, Any], path: Path, reading: "Reading") -> Rails:
             "Write fixing = 100, or leave it out",
         )
     return rails
+
+
+def part_dividers_of(
+    table: Mapping[str, Any], bays: tuple[int, ...], opening: int, path: Path, reading: "Reading"
+) -> PartDividers:  # fmt: skip
+    """Part-height dividers of one table as a value, in this opening of these bays."""
+    if "number" in table and "widths" in table:
+        reading.fault(
+            (*path, "widths"), "number and widths say the same thing in two ways",
+            "Keep number for even widths, or widths for the clear sizes",
+        )  # fmt: skip
+    widths = table.get("widths", ("rest",) * (table.get("number", 1) + 1))
+    return PartDividers(opening=opening, widths=widths, bays=bays, path=path)
 
 
 def feet_of(

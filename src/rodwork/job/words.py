@@ -406,6 +406,19 @@ class SocketWords(Words):
     )
 
 
+class PartDividerWords(Words):
+    """Dividers inside one opening, from the board below it to the board above."""
+
+    bays: Annotated[tuple[int, ...], ListOf(Whole(1, MOST_SPACES), 1, MOST_SPACES, "[1]", once=True)] = word(
+        "The bays that have them, counted from the left", default="all"
+    )
+    opening: Annotated[int, Whole(1, MOST_SPACES)] = word("In which opening, from the bottom", default="the top one")
+    number: Annotated[int, Whole(1, 20)] = word("How many, evenly spaced", default="1")
+    widths: Annotated[tuple[Any, ...], ListOf(_SPACE_LENGTH, 2, MOST_SPACES, '[200, "rest"]')] = word(
+        'Clear widths between them from the left, in place of number; "rest" shares what is left'
+    )
+
+
 class ClothesRailWords(Words):
     """A rail for clothes: a tube in sockets between two uprights."""
 
@@ -835,6 +848,10 @@ class EveryCabinetWords(Words):
     )
     stiffeners: Annotated[StiffenersWords, TableOr("none", "stiffeners = { depth = 40 }")] = word(
         "Strips on edge under the front edges of shelves, against sagging", default='"none"'
+    )
+    part_dividers: Annotated[PartDividerWords, TablesOr("none", "part_dividers = { opening = 1, number = 2 }")] = word(
+        "Part-height dividers; several tables where they stand in several openings or differ from bay to bay",
+        default='"none"',
     )
     clothes_rails: Annotated[ClothesRailWords, TablesOr("none", "clothes_rails = { opening = 1 }")] = word(
         "Rails for clothes; several tables where they stand in several openings or differ from bay to bay",

@@ -11,7 +11,7 @@ REACH_OF_PINS_MM = 12.0  # a pin's middle lies at most so far below the undersid
 SIDEWAYS_MM = 6.0  # and its bore so far from the end of the shelf
 END_MM = 30.0  # a joint so near an end of a shelf holds that end
 NEAR_MM = 1.0
-STANDS = ("divider", "batten", "side")  # boards on edge that may carry a shelf from below
+STANDS = ("divider", "part divider", "batten", "side")  # boards on edge that may carry a shelf from below
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -40,11 +40,16 @@ def named_in(item: str, rod: Rod) -> Tested | None:
     return next((t for name, t in rod.tested.items() if item.casefold().startswith(name.casefold())), None)
 
 
-def held_at(part: Part, cabinet: RodCabinet, rod: Rod) -> tuple[Held, ...]:
-    """Every place that holds a lying board, from the left; places that agree are one."""
+def held_at(part: Part, cabinet: RodCabinet, rod: Rod, propped: bool = False) -> tuple[Held, ...]:
+    """Every place that holds a lying board, from the left; places that agree are one.
+
+    What stands on a shelf gives way with it: it holds nothing, unless `propped` asks what it would bring down.
+    """
     found = [h for j in cabinet.joints if part.id in j.parts for h in _by_joint(part, j, cabinet, rod)]
     found += _by_pins(part, cabinet)
     found += _from_below(part, cabinet)
+    if not propped:
+        found = [h for h in found if not any(stands_on_shelf(cabinet.part[id], cabinet) for id in h.others)]
     out: list[Held] = []
     for held in sorted(found, key=lambda h: h.at_mm):
         if out and held.at_mm - out[-1].at_mm < END_MM:
@@ -52,6 +57,12 @@ def held_at(part: Part, cabinet: RodCabinet, rod: Rod) -> tuple[Held, ...]:
         else:
             out.append(held)
     return tuple(out)
+
+
+def stands_on_shelf(upright: Part, cabinet: RodCabinet) -> bool:
+    """Whether a part-height divider stands on a shelf, and not on the bottom."""
+    hosts = (cabinet.part[j.parts[0]] for j in cabinet.joints if j.parts[1] == upright.id and j.contact.out[2] > 0.9)
+    return upright.role == "part divider" and any(host.role == "fixed shelf" for host in hosts)
 
 
 def _together(a: Held, b: Held) -> Held:

@@ -20,6 +20,7 @@ THICKNESSES_MM = (15.0, 16.0, 18.0, 19.0, 22.0, 25.0, 28.0, 30.0, 32.0, 38.0)  #
 STRIP_HEIGHTS_MM = tuple(range(20, 125, 5))
 STIFFENERS = ("stiffener", "lipping", "rail", "face frame", "batten")
 NEAR_MM = 1.0
+DIVIDERS = ("divider", "part divider")
 _ANY = Figure(value=1000.0, standing="arithmetic", source="any: pushes on two supports do not hang on it")
 LEAST_SHARE = 0.9  # of its length along which a strip must lie to stiffen a shelf
 
@@ -110,13 +111,17 @@ def _shelf(
     )  # fmt: skip
 
 
-def reactions(part: Part, cabinet: RodCabinet, rod: Rod) -> tuple[tuple[Held, float, float], ...]:
+def reactions(
+    part: Part, cabinet: RodCabinet, rod: Rod, propped: bool = False
+) -> tuple[tuple[Held, float, float], ...]:
     """Where a lying board is held, the push up on it there, N, and the moment that its joints take, N mm.
+
+    `propped`: held by what stands on other shelves too.
 
     Where its stiffness is not known any will do: on two supports the pushes do not hang on it. Empty: it would fall.
     """
     board = figures_of(rod.boards[part.board], part.size[2])
-    held = held_at(part, cabinet, rod)
+    held = held_at(part, cabinet, rod, propped)
     known = board if board.stiffness is not None else replace(board, stiffness=_ANY)
     made = _shelf(part, cabinet, rod, known, held)
     try:
@@ -135,14 +140,14 @@ def _standing_on(part: Part, cabinet: RodCabinet, rod: Rod) -> tuple[tuple[float
     found = []
     for joint in cabinet.joints:
         upright = cabinet.part[joint.parts[1]]
-        if joint.parts[0] != part.id or upright.role != "divider" or joint.contact.out[2] < 0.9:
+        if joint.parts[0] != part.id or upright.role not in DIVIDERS or joint.contact.out[2] < 0.9:
             continue
         a, b = upright.box
         brings = sum(
             push
             for shelf in bearing(cabinet)
             if shelf.id != part.id
-            for held, push, _ in reactions(shelf, cabinet, rod)
+            for held, push, _ in reactions(shelf, cabinet, rod, propped=True)
             if upright.id in held.others
         )
         if brings:

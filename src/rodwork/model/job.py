@@ -223,6 +223,23 @@ class InBay:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class PartDividers:
+    """Part-height dividers of one opening (from 1), in these `bays` (from 1; none named: all).
+
+    `widths`: clear widths between them from the left; "rest" shares what is left. `path`: where they stand in the file.
+    """
+
+    opening: int
+    widths: tuple[float | Rest, ...]
+    bays: tuple[int, ...]
+    path: tuple[str | int, ...]
+
+    def in_bay(self, number: int) -> bool:
+        """Whether this bay has them."""
+        return not self.bays or number in self.bays
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Cabinet:
     """One cabinet entry. `width`, `height`, `depth`: outside sizes of the carcass, back and edging included.
 
@@ -266,6 +283,7 @@ class Cabinet:
     rails: Rails | None = None  # None: a full top, and none to fix through
     rail_joint: Recipe | None = None  # None: as the corners
     feet: Feet | None = None  # None: it stands on its sides, or hangs
+    part_dividers: tuple[PartDividers, ...] = ()
     by_bay: bool = False
     by_run: bool = False
     on_grid: bool = False  # its fronts are whole modules of the system holes, less the gap

@@ -14,6 +14,7 @@ Role = Literal[
     "side", "top", "bottom", "fixed shelf", "loose shelf", "divider", "rail", "back", "door", "drawer front",
     "drawer side", "drawer back", "drawer bottom", "plinth board", "plinth frame", "batten", "face frame",
     "end panel", "infill", "scribe", "worktop", "upstand", "cornice", "pelmet", "lipping", "stiffener",
+    "part divider",
 ]  # fmt: skip
 PUT_IN_LAST: tuple[Role, ...] = (
     "loose shelf", "door", "drawer front", "drawer side", "drawer back", "drawer bottom", "scribe",

@@ -8,6 +8,7 @@ _CODES = {
     "fixed shelf": "FS",
     "loose shelf": "L",
     "divider": "D",
+    "part divider": "PD",
     "back": "BK",
     "door": "DR",
     "rail": "RL",

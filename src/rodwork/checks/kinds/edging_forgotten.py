@@ -15,6 +15,7 @@ CODE = "edging-forgotten"
 FRONTS = "fronts"
 PLACES: dict[Role, str] = {
     "side": FRONTS, "top": FRONTS, "bottom": FRONTS, "divider": FRONTS, "fixed shelf": FRONTS, "rail": FRONTS,
+    "part divider": FRONTS,
     "loose shelf": FRONTS, "door": "doors", "drawer front": "drawer fronts",
 }  # fmt: skip
 

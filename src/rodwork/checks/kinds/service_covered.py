@@ -15,7 +15,7 @@ from rodwork.model.rod import Rod, RodCabinet
 
 CODE = "service-covered"
 DUST = 1e-3
-_STAND_BEFORE: tuple[Role, ...] = ("side", "divider", "top", "bottom", "fixed shelf", "rail")
+_STAND_BEFORE: tuple[Role, ...] = ("side", "divider", "part divider", "top", "bottom", "fixed shelf", "rail")
 _DRAWER: tuple[Role, ...] = ("drawer side", "drawer back", "drawer bottom")
 
 

@@ -12,11 +12,11 @@ from rodwork.setout.proving.trouble import DUST, TILT_DEG, Cause, Trouble, mm, t
 _SIZES = ("length", "width")
 _FACE_SIDE_LOOKS: dict[str, Way] = {
     "top": Way(2, -1), "bottom": Way(2, 1), "fixed shelf": Way(2, 1), "loose shelf": Way(2, 1),
-    "divider": Way(0, -1), "back": Way(1, -1), "door": Way(1, 1), "drawer front": Way(1, 1),
+    "divider": Way(0, -1), "part divider": Way(0, -1), "back": Way(1, -1), "door": Way(1, 1), "drawer front": Way(1, 1),
     "infill": Way(1, -1), "batten": Way(1, -1), "plinth board": Way(1, -1), "worktop": Way(2, 1), "upstand": Way(1, -1),
     "stiffener": Way(1, -1), "end panel": Way(0, -1), "face frame": Way(1, 1),
 }  # fmt: skip
-_FRONT_EDGED = ("side", "top", "bottom", "fixed shelf", "loose shelf", "divider", "rail")
+_FRONT_EDGED = ("side", "top", "bottom", "fixed shelf", "loose shelf", "divider", "part divider", "rail")
 _MARKED = {"LS": "left", "RS": "right"}
 _OUT_MM = 0.01  # what the boards of the box may differ from the cabinet's outside size
 

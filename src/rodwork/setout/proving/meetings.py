@@ -8,7 +8,7 @@ from rodwork.model.rod import RodCabinet
 from rodwork.setout.proving.stand import Stand
 
 _OF_BACK = ("back in a groove", "back in a rebate", "planted back", "inset back")
-_UPRIGHT = ("side", "divider")
+_UPRIGHT = ("side", "divider", "part divider")
 _LYING = ("top", "bottom")
 
 
