@@ -15,6 +15,7 @@ from rodwork.model.surface import OPPOSITE, Surface
 BENCH = Pen(width=0.6)
 CUTTER = Pen(width=0.9)
 THICK = 12.0  # of a board as it is drawn here, mm
+NARROW = 85.0  # of the room for one picture, where three stand side by side
 HEIGHT = 45.0  # of a whole picture with its caption, mm
 
 
@@ -154,7 +155,8 @@ def _on_face(lie: Lie, x: float, top: float, width: float) -> tuple[Shape, ...]:
     bench, thick = top - 30.0, 12.0
     w = lie.first
     words = words_of(w.part)
-    long = min(width - 43.0, 62.0)
+    narrow = width < NARROW
+    long = min(width - (16.0 if narrow else 43.0), 62.0)
     left, right = x + 2.0, x + 2.0 + long
     name = f"{lie.name}, {words[w.bears]} up"
     shapes: list[Shape] = [
@@ -182,9 +184,7 @@ def _on_face(lie: Lie, x: float, top: float, width: float) -> tuple[Shape, ...]:
         shapes.append(box(cut - 1.5, head - 4.0, 3.0, 4.0, THIN, "light"))
     depth = thick if w.right_through else 4.5
     shapes += arrow((cut, head + down - 2.0), (cut, head - depth + 0.5), CUTTER, 3.4)
-    at = right + 7.0
-    shapes += [Text(at=(at, head - 1.0 - 4.8 * n), text=row, size=4.0, bold=True) for n, row in enumerate(label)]
-    return tuple(shapes)
+    return (*shapes, *(_says_over(x, head + 3.0, *label) if narrow else _says(right + 7.0, head - 1.0, *label)))
 
 
 def _board(lie: Lie, x: float, y: float, width: float, up: Surface, clear: float = 2.5) -> list[Shape]:
@@ -204,68 +204,75 @@ def _says(x: float, y: float, *rows: str) -> list[Shape]:
     return [Text(at=(x, y - 4.8 * n), text=row, size=4.0, bold=True) for n, row in enumerate(rows)]
 
 
+def _says_over(x: float, y: float, *rows: str) -> list[Shape]:
+    """The same over the board, the last row at `y`, where there is no room beside it."""
+    return [Text(at=(x, y + 3.9 * n), text=row, size=3.2, bold=True) for n, row in enumerate(rows[::-1])]
+
+
 def _on_base(lie: Lie, x: float, top: float, width: float) -> tuple[Shape, ...]:
     """The board with its registering face down on a flat; the machine on the same flat, level into its end."""
-    bench = top - 30.0
-    end = x + min(width - 44.0, 46.0)
+    bench, narrow = top - 30.0, width < NARROW
+    end = x + min(width - (34.0 if narrow else 44.0), 46.0)
+    words = ("its base on the", "bench or the other board")
+    said = _says_over(x, bench + THICK + 4.0, *words) if narrow else _says(end + 2.0, bench + THICK + 8.0, *words)
     down = lie.first.across.from_surface
     return (
         line((x, bench), (end + 34.0, bench), BENCH),
         *_board(lie, x + 2.0, bench, end - x - 2.0, OPPOSITE[down], clear=6.5),
         *_machine(end + 4.0, bench + 0.5, on_top=True),
         *arrow((end + 18.0, bench + 0.5 * THICK), (end - 4.0, bench + 0.5 * THICK), CUTTER, 3.4),
-        *_says(end + 2.0, bench + THICK + 8.0, "its base on the", "bench or the other board"),
+        *said,
     )
 
 
 def _beside_end(lie: Lie, x: float, top: float, width: float) -> tuple[Shape, ...]:
     """The board flat, another clamped flush with its end; the machine upright, its base against both."""
-    bench = top - 30.0
-    end = x + min(width - 44.0, 46.0)
+    bench, narrow = top - 30.0, width < NARROW
+    end = x + min(width - (26.0 if narrow else 44.0), 46.0)
     word = capital(lie.first.across.word)
+    words = ("a board clamped flush", f"with the {word}:", "its base against that")
+    said = _says_over(x, bench + THICK + 3.0, *words) if narrow else _says(end + 7.0, bench + THICK + 6.0, *words)
     return (
         line((x, bench), (end + 24.0, bench), BENCH),
         *_board(lie, x + 2.0, bench, end - x - 2.0, lie.first.bears, clear=11.0),
         box(end, bench, 5.0, THICK + 12.0, THIN, "light"),
         *arrow((end - 9.0, bench + THICK + 14.0), (end - 9.0, bench + THICK - 5.0), CUTTER, 3.4),
-        *_says(end + 7.0, bench + THICK + 6.0, "a board clamped flush", f"with the {word}:", "its base against that"),
+        *said,
     )
 
 
 def _upright(lie: Lie, x: float, top: float, width: float) -> tuple[Shape, ...]:
     """The other board lying on this one, its end on the line; the machine upright against that end."""
-    bench, long = top - 30.0, min(width - 56.0, 62.0)
+    narrow = width < NARROW  # then the words stand over the other board, smaller
+    bench, long = top - 30.0, min(width - (3.0 if narrow else 56.0), 62.0)
     at = x + 0.58 * long
+    words, said_at = ("the other board lies", "with its end on the LINE,", "its base against that"), bench + THICK + 6.0
+    said = _says_over(x, said_at, *words) if narrow else _says(x + long + 6.0, said_at, *words)
     return (
-        line((x, bench), (x + long + 10.0, bench), BENCH),
+        line((x, bench), (x + long + (3.0 if narrow else 10.0), bench), BENCH),
         *_board(lie, x + 2.0, bench, long, lie.first.bears, clear=x + long - at + 2.0),
         box(x + 2.0, bench + THICK, at - x - 2.0, 5.0, THIN, "light"),
         *_machine(at, bench + THICK + 0.3, on_top=False),
         *arrow((at + 5.0, bench + THICK + 17.0), (at + 5.0, bench + THICK - 5.0), CUTTER, 3.4),
         Text(at=(at + 13.0, bench + THICK + 0.9), text="X", size=4.6, bold=True),
-        *_says(
-            x + long + 6.0,
-            bench + THICK + 6.0,
-            "the other board lies",
-            "with its end on the LINE,",
-            "its base against that",
-        ),
+        *said,
     )
 
 
 def _in_jig(lie: Lie, x: float, top: float, width: float) -> tuple[Shape, ...]:
     """The board flat, the jig clamped on it with its stop at the end; the bit goes in askew."""
-    bench = top - 30.0
-    end = x + min(width - 58.0, 56.0)
-    word = capital(lie.first.across.word)
+    bench, narrow = top - 30.0, width < NARROW
+    end = x + min(width - (8.0 if narrow else 58.0), 56.0)
+    words = ("jig set to the board,", f"its stop at the {capital(lie.first.across.word)}")
+    said = _says_over(x, bench + THICK + 12.0, *words) if narrow else _says(end + 7.0, bench + THICK + 4.0, *words)
     jig = ((end + 3.0, bench + THICK + 11.0), (end - 22.0, bench + THICK + 11.0), (end - 26.0, bench + THICK),
            (end, bench + THICK), (end, bench + 3.0), (end + 3.0, bench + 3.0))  # fmt: skip
     return (
-        line((x, bench), (end + 12.0, bench), BENCH),
+        line((x, bench), (end + (3.0 if narrow else 12.0), bench), BENCH),
         *_board(lie, x + 2.0, bench, end - x - 2.0, lie.first.bears, clear=26.0),
         Path_(points=jig, closed=True, pen=THIN, fill="light"),
         *arrow((end - 44.0, bench + THICK + 9.0), (end - 6.0, bench + 5.0), CUTTER, 3.4),
-        *_says(end + 7.0, bench + THICK + 4.0, "jig set to the board,", f"its stop at the {word}"),
+        *said,
     )
 
 
