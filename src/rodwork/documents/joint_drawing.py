@@ -459,8 +459,8 @@ def _offsets(one: Opened, along: Along, frame: Frame, area: Area) -> list[Shape]
         away = 1.0 if y_at(1.0) > y_at(0.0) else -1.0
         middle = (y_at(0.0) + y_at(thickness)) / 2
         middle = frame.fold + away * max(abs(middle - frame.fold), 9.0)
-        size = BIG if len(rows) == 1 else 8.5
         x = area.left + LEFT - 15.0
+        size = BIG if len(rows) == 1 else _size_beside_words(rows, x - area.left)
         for n, (mm, says) in enumerate(rows):
             y = middle + away * n * 1.05 * size * 0.8 - FIGURE * size / 2
             by_itself = bool(works) and all(w.setup.fence is None and w.groove is None for w in works)
@@ -479,6 +479,16 @@ def _offsets(one: Opened, along: Along, frame: Frame, area: Area) -> list[Shape]
             for y in (near, far):
                 shapes.append(line((x + 2.0, y), (max(x2, x + 5.0), y), THIN))
     return shapes
+
+
+def _size_beside_words(rows: Sequence[tuple[float, str]], room: float) -> float:
+    """How large several numbers can be with what each is for at its left in this room."""
+    size = 8.5
+    while size > 5.0 and any(
+        text_width(setting(mm), size, True) + 1.5 + text_width(says, 3.4) > room for mm, says in rows
+    ):
+        size -= 0.5
+    return size
 
 
 def _offset_rows(one: Opened, works: Sequence[Work], half: str) -> list[tuple[float, str]]:
