@@ -100,7 +100,7 @@ def _front(cabinet: RodCabinet, left: float, low: float, k: float) -> tuple[Shap
         Text(at=(left, low + high + 1.5), text="Front", size=_FIGURE, bold=True),
     ]
     for opening, (a, b), (lo, hi) in _openings(cabinet):
-        if _fits(opening, (a, b), (lo, hi), k):
+        if _fits(cabinet, opening, (a, b), (lo, hi), k):
             x = left + ((a + b) / 2 - x0) * k
             shapes += clear_height(x, low + (lo - z0) * k, low + (hi - z0) * k, size_text(opening.comes_to), _FIGURE)
     return tuple(shapes)
@@ -129,8 +129,18 @@ def _openings(
             yield opening, found[opening.bay - 1], (part_box(below)[1][2], part_box(above)[0][2])
 
 
-def _fits(opening: Opening, across: tuple[float, float], up: tuple[float, float], k: float) -> bool:
+def _fits(
+    cabinet: RodCabinet, opening: Opening, across: tuple[float, float], up: tuple[float, float], k: float
+) -> bool:  # fmt: skip
+    if _parted(cabinet, across, up):
+        return False
     return (up[1] - up[0]) * k > 1.3 * _FIGURE and _has_room((across[1] - across[0]) * k, opening.comes_to)
+
+
+def _parted(cabinet: RodCabinet, across: tuple[float, float], up: tuple[float, float]) -> bool:
+    """Whether part-height dividers stand in this room, whose lines would go through a figure."""
+    boxes = (part_box(p) for p in cabinet.parts if p.role == "part divider")
+    return any(lo[0] < across[1] and across[0] < hi[0] and lo[2] < up[1] and up[0] < hi[2] for lo, hi in boxes)
 
 
 def _has_room(room: float, mm: float) -> bool:
@@ -179,9 +189,15 @@ def _plan(cabinet: RodCabinet, left: float, low: float, k: float) -> tuple[Shape
     ]
     y = low + 0.45 * (y1 - y0) * k
     for a, b in bays(cabinet):
-        if _has_room((b - a) * k, b - a):
+        if _width_fits(cabinet, (a, b), k):
             shapes += clear_width(left + (a - x0) * k, left + (b - x0) * k, y, size_text(b - a), _FIGURE)
     return tuple(shapes)
+
+
+def _width_fits(cabinet: RodCabinet, bay: tuple[float, float], k: float) -> bool:
+    """Whether the clear width of a bay can stand in the plan, which is cut at one height."""
+    level, wide = _clear_level(cabinet), bay[1] - bay[0]
+    return _has_room(wide * k, wide) and not _parted(cabinet, bay, (-_FAR, level))
 
 
 def _clear_level(cabinet: RodCabinet) -> float:
@@ -200,9 +216,9 @@ def _listed(cabinet: RodCabinet, area: Area, k: float) -> tuple[Shape, ...]:
     """The clear openings in words, where the drawing has no room for a figure."""
     words = []
     widths = [b - a for a, b in bays(cabinet)]
-    if not all(_has_room(w * k, w) for w in widths):
+    if not all(_width_fits(cabinet, bay, k) for bay in bays(cabinet)):
         words.append("Clear widths, from the left: " + ", ".join(map(size_text, widths)))
-    if not all(_fits(o, across, up, k) for o, across, up in _openings(cabinet)):
+    if not all(_fits(cabinet, o, across, up, k) for o, across, up in _openings(cabinet)):
         words += _heights(cabinet)
     inside = clear_depth(cabinet)
     if inside is not None and _room_for_depth(cabinet, k) is None:

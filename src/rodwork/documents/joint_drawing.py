@@ -81,6 +81,7 @@ class Along:
 BREAK = 7.0  # mm on paper between the two sides of a break
 BESIDE = 60.0  # mm of a board in which nothing is set out, on either side of the other
 LEAST_SCALE = 0.33
+LEAST_SHOWN = 10.0  # of the board beyond the fold
 ROW = 16.0  # from one depth to the next where there are several
 
 
@@ -126,7 +127,8 @@ def _along(one: Opened, area: Area) -> Along:
     if one.aside:  # nothing is set out in the other board: only a little of it is drawn on either side
         low, high = max(low, one.set_back - BESIDE), min(high, one.set_back + one.end_length + BESIDE)
     room = area.width - LEFT - RIGHT
-    scale = min(room / (high - low), 0.8)
+    upright = area.height - 2 * (LABEL + 4.5 + _gap(one)) - LEAST_SHOWN
+    scale = min(room / (high - low), 0.8, max(upright / one.end_shown, LEAST_SCALE))
     cut = None
     if scale < LEAST_SCALE:
         scale = LEAST_SCALE
@@ -152,13 +154,12 @@ def _cut(one: Opened, low: float, high: float, keep: float) -> tuple[float, floa
 
 def _frame(one: Opened, area: Area, along: Along) -> tuple[Frame, float]:
     """The fold's height and how much of the face board is shown."""
-    two_rows = _rows_differ(one)
-    gap = 13.5 if two_rows else 8.0
+    gap = _gap(one)
     end_height = one.end_shown * along.scale
     room = area.height - 2 * (LABEL + 4.5) - end_height - 2 * gap
     reach = max([one.end_thick, *(one.face_uv(w)[1][1] for w in one.on_face)])
     shown = min(
-        max(room, 10.0),
+        max(room, LEAST_SHOWN),
         max(2.6 * reach * along.scale + 8.0, one.end_thick * along.scale + 8.0),
         (one.face_board.size[2] if one.aside else one.beyond_fold) * along.scale,
     )
@@ -168,6 +169,11 @@ def _frame(one: Opened, area: Area, along: Along) -> tuple[Frame, float]:
     sign = 1.0 if one.face_above else -1.0
     fold = top - gap - (shown if one.face_above else end_height)
     return Frame(fold, gap, along.scale, sign), shown
+
+
+def _gap(one: Opened) -> float:
+    """From the fold to either board: room for one row of numbers, or for two."""
+    return 13.5 if _rows_differ(one) else 8.0
 
 
 def _rows_differ(one: Opened) -> bool:
