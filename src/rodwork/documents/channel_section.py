@@ -169,7 +169,8 @@ def _words(one: Opened, work: Work, s: Section, area: Area) -> list[Shape]:
         y = s.y(-one.face_board.size[2] / 2) + 1.5
         for n, text in enumerate(capital(datum).split()):
             shapes.append(Text(at=(s.x(0.0) - 3.0, y - 4.6 * n), text=text, size=5.0, bold=True, anchor="end"))
-    x = s.x(one.face_uv(work)[1][1] + AIR) + 44.0
+    told = text_width(figure(work.feature.depth), BIG, True) + text_width("deep", 4.0)
+    x = s.x(one.face_uv(work)[1][1] + AIR) + max(44.0, told + 14.0)  # clear of the depth beside the drawing
     width = area.right - x
     rows: list[tuple[str, float, bool]] = [
         (f"{one.face_board.name.upper()}, {face_words[work.bears]} up", 4.6, True),
