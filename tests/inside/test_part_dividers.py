@@ -134,6 +134,15 @@ def test_one_that_stands_on_a_shelf_carries_nothing_and_brings_its_share_down():
     assert held["fixed shelf 1"].new_mm > 1.5 * alone["fixed shelf 1"].new_mm
 
 
+def test_one_over_another_they_bring_down_what_is_over_both():
+    lines = (THREE, "contents = { kg_per_m2 = 60 }")
+    one, two = (
+        {s.part: s for s in load(set_out(text(*lines, f"part_dividers = [{said}]"), "p.toml")).cabinets[0].shelves}
+        for said in ("{ opening = 1 }", "{ opening = 1 }, { opening = 2 }")
+    )
+    assert two["bottom"].new_mm > one["bottom"].new_mm
+
+
 def test_the_dry_fit_reckons_them():
     rod = set_out(text(THREE, "part_dividers = { opening = 2, number = 2 }"), "post.toml")
     assert 0.0 <= dry_fit(rod, samples=40).cabinets[0].chance <= 1.0

@@ -146,7 +146,7 @@ def _standing_on(part: Part, cabinet: RodCabinet, rod: Rod) -> tuple[tuple[float
         brings = sum(
             push
             for shelf in bearing(cabinet)
-            if shelf.id != part.id
+            if shelf.box[0][2] > low[2]  # what stands on a board brings down what lies over it, never what lies below
             for held, push, _ in reactions(shelf, cabinet, rod, propped=True)
             if upright.id in held.others
         )
