@@ -81,9 +81,9 @@ def texts(draw):
     rail = draw(clothes(bays, shelves + 1, lines)) if hangs and fewest == shelves else []
     lines += [*inside[:1], *(rail or inside[1:])]
     if not rail and len(inside) == 1 and draw(st.integers(0, 2)) == 0:
-        lines.append(
-            f"part_dividers = {{ opening = {draw(st.integers(1, fewest + 1))}, number = {draw(st.integers(1, 2))} }}"
-        )
+        places = draw(st.lists(st.integers(1, fewest + 1), min_size=1, max_size=3, unique=True))
+        tables = [f"{{ opening = {n}, number = {draw(st.integers(1, 2))} }}" for n in places]
+        lines.append(f"part_dividers = [{', '.join(tables)}]")
     lines += draw(stiffened(lines)) if draw(st.integers(0, 3)) == 0 else []
     if draw(st.integers(0, 3)) == 0:
         height, lines = on_grid(height, lines)
