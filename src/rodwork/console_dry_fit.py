@@ -7,12 +7,15 @@ from rich.markup import escape
 
 from rodwork.console import table, wide_console
 from rodwork.documents.dry_fit_words import (
+    NO_LIP,
     as_cut_lines,
     before_and_after,
     boards_words,
+    chance_words,
     copies_words,
     lip_words,
     shape_lines,
+    weakest_words,
 )
 from rodwork.model.dry_fit import NOT_MEASURED, CabinetFit, DryFit, sentence
 from rodwork.model.finding import PRINTED
@@ -65,9 +68,9 @@ def _print_cabinet(console: Console, fit: CabinetFit, job: DryFit) -> None:
 
 
 def _print_lips(console: Console, fit: CabinetFit, feel_mm: float) -> None:
-    felt = [lip for lip in fit.lips if lip.worst_mm >= feel_mm - 0.05]
+    felt = [lip for lip in fit.lips if round(lip.worst_mm, 1) >= feel_mm]
     if not felt:
-        console.print("No lip that a finger finds, at any corner or front.")
+        console.print(NO_LIP)
         return
     lips = table("Lips, mm", ("between", ""), ("where", ""), ("lip", ""))
     for lip in felt:
@@ -88,11 +91,7 @@ def _print_costs(console: Console, fit: CabinetFit) -> None:
             f"{100 * cost.chance_if_perfect:.0f}",
         )  # fmt: skip
     console.print(costs)
-    low, high = fit.band
-    console.print(
-        f"In 100: {100 * fit.chance:.0f} go together, between {100 * low:.0f} and {100 * high:.0f} for all that is "
-        f"known of the shop. Weakest joint: {escape(fit.weakest)}."
-    )
+    console.print(f"{chance_words(fit)} {escape(weakest_words(fit))}")
 
 
 def print_accuracy(file: str, results: tuple[TrialResult, ...]) -> None:

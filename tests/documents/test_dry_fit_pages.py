@@ -6,11 +6,15 @@ import pytest
 from tests.building import back, recipe
 from tests.documents.page_laws import check_pages
 from tests.fit.rods import ACCURACY, box
+from tests.texts import HEAD
 
-from rodwork.documents.drawing import Path_, Text
+from rodwork.documents.drawing import LINE, Path_, Text
 from rodwork.documents.dry_fit_pages import dry_fit_pages
+from rodwork.documents.dry_fit_words import lip_words
 from rodwork.fit.station import dry_fit_of
+from rodwork.model.dry_fit import Lip
 from rodwork.model.measured import MeasuredBoard
+from rodwork.pipeline import set_out
 from rodwork.setout.measured_copies import measured_copies
 
 
@@ -48,21 +52,72 @@ def test_a_cabinet_with_nothing_to_gain_and_long_names_still_obeys():
     check_pages(dry_fit_pages(rod, dry_fit_of(rod, ACCURACY, samples=200)), rod)
 
 
-def test_a_corner_is_drawn_as_its_boards_meet_a_mitre_at_45_degrees():
-    """Lines from the outline to the outline inside it: four askew where mitred, upright where the sides run through."""
+def first_page(rod):
+    return dry_fit_pages(rod, dry_fit_of(rod, ACCURACY, samples=50))[0]
+
+
+def boards(page):
+    """The boards of the picture, each by its corners, in the order of the set-out."""
+    return [s.points for s in page.shapes if isinstance(s, Path_) and s.closed and s.pen == LINE]
+
+
+def captions(page):
+    return [s.text for s in page.shapes if isinstance(s, Text) and s.size == 3.0]
+
+
+def test_boards_are_drawn_as_they_meet_a_mitre_at_45_degrees():
+    """A board is four points: a mitred one steps in by its thickness at both ends, a square one not at all."""
 
     def steps(**words):
-        rod = box(back=None, **words)
-        page = dry_fit_pages(rod, dry_fit_of(rod, ACCURACY, samples=50))[0]
-        _, inner = [s for s in page.shapes if isinstance(s, Path_) and s.closed and len(s.points) == 4][:2]
-        corners = set(inner.points)
-        lines = [
-            s.points for s in page.shapes if isinstance(s, Path_) and len(s.points) == 2 and s.points[1] in corners
-        ]
-        return [(abs(b[0] - a[0]), abs(b[1] - a[1])) for a, b in lines if a not in corners]
+        left, *_ = boards(first_page(box(**words)))
+        xs, ups = zip(*left, strict=True)
+        inner = sorted(y for x, y in left if x == max(xs))
+        return min(inner) - min(ups), max(xs) - min(xs)
 
-    mitred = steps(sides="mitred", corner_joint=recipe("loose tenon"))
-    assert len(mitred) == 4
-    assert all(x == pytest.approx(y) and x > 1 for x, y in mitred)
-    assert [x for x, _ in steps(sides="through")] == pytest.approx([0] * 4)
-    assert [y for _, y in steps(sides="between")] == pytest.approx([0] * 4)
+    step, thick = steps(sides="mitred", corner_joint=recipe("loose tenon"))
+    assert step == pytest.approx(thick)
+    assert steps(sides="through")[0] == pytest.approx(0.0)
+    assert steps(sides="between")[0] == pytest.approx(0.0)
+
+
+def of_words(words):
+    """One cabinet of a job file, so far written by these words."""
+    return set_out(f'{HEAD}\n[cabinets.c]\nboard = "birch18"\nwidth = 900\nheight = 800\ndepth = 500\n{words}\n', "c")
+
+
+def test_a_sloping_top_is_drawn_where_it_slopes_and_its_corners_are_found():
+    page = first_page(of_words('kind = "under slope"\nroof = { falls = "right", low = 350 }\ndividers = 1'))
+    left, right = (max(y for _, y in points) for points in boards(page)[:2])
+    assert left > right + 10.0
+    assert sorted(c.split(",")[0] for c in captions(page)) == [
+        "bottom on left side", "bottom on right side", "top on left side", "top on right side",
+    ]  # fmt: skip
+
+
+def test_corners_are_those_of_the_carcass_and_not_of_its_drawers():
+    said_of = captions(first_page(of_words('kind = "base"\ndrawers = { number = 2, bottom_board = "birch6" }')))
+    assert len(said_of) == 4
+    assert not [c for c in said_of if "drawer" in c]
+
+
+@pytest.mark.parametrize("words", ["", ', set = "on edge"'])
+def test_the_upper_corners_of_a_unit_without_a_top_are_those_of_its_front_rail(words):
+    said_of = captions(first_page(of_words(f"rails = {{ top_front = 80, top_back = 80{words} }}")))
+    assert len(said_of) == 4
+    assert len([c for c in said_of if c.startswith("front rail on ")]) == 2
+
+
+def test_a_lip_is_told_in_tenths_only_where_a_finger_finds_it():
+    def lip(likely, worst):
+        return lip_words(
+            Lip(
+                joint="a / b", place="front", guest="b", host="a", mean_mm=0.0, likely_mm=likely, worst_mm=worst,
+                felt=0.5, drawn=(),
+            ),
+            0.2,
+        )  # fmt: skip
+
+    assert lip(0.04, 0.14) == "flush to a finger"
+    assert lip(0.04, 0.21) == "mostly flush, at worst 0.2: you may feel it"
+    assert lip(0.12, 0.42) == "0.1, at worst 0.4: you may feel it"
+    assert lip(0.31, 0.62) == "0.3, at worst 0.6: you will feel it"

@@ -11,7 +11,7 @@ from rodwork.fit.draws import draw
 from rodwork.fit.forecast import stiff
 from rodwork.fit.solve import ASSEMBLED, SIGNED, attainable, factored, poses, verdict
 from rodwork.model.setup import Fence
-from tests.building import back
+from tests.building import back, recipe
 from tests.fit.rods import (
     box,
     changed,
@@ -69,6 +69,15 @@ def test_a_thin_sheet_from_the_inner_face_is_a_lip(plain):
     sheet = shared("size", model(inner), "birch18")[0]
     assert lips(drilled(inner, {sheet: -0.5})) == pytest.approx(-0.5, abs=1e-3)
     assert lips(found(inner, {sheet: -0.5})) == pytest.approx(-0.5 + ROUND, abs=0.01)
+
+
+def test_a_cam_is_set_from_the_inner_face_so_that_a_thin_sheet_is_a_lip_outside():
+    """A cam is sunk in the inside of the board, and the bolt for it set from there: 0.5 thin is 0.5 shy, less the play."""
+    rod = with_play(box(corner_joint=recipe("cam")), 0.1, 0.1)
+    sheet = shared("size", model(rod), "birch18")[0]
+    corners = lips(drilled(rod, {sheet: -0.5}))
+    assert len(corners) == 8
+    assert corners == pytest.approx(-0.5, abs=1e-3)
 
 
 def test_a_board_turned_round_is_flush_at_one_end_and_out_of_parallel(plain):

@@ -6,12 +6,37 @@ Words and no decimals, but for lips and diagonals in tenths of a millimetre. The
 from collections.abc import Iterator
 
 from rodwork.documents.annotate import clipped
-from rodwork.documents.drawing import FAINT, HEAVY, HIDDEN, LINE, THIN, Pen, Shape, Text, box, line, moved
-from rodwork.documents.dry_fit_words import HISTOGRAMS, as_cut_lines, boards_words, lip_words, shape_lines
+from rodwork.documents.drawing import (
+    FAINT,
+    HEAVY,
+    HIDDEN,
+    LINE,
+    THIN,
+    Anchor,
+    Path_,
+    Pen,
+    Point,
+    Shape,
+    Text,
+    box,
+    line,
+    moved,
+    wrapped,
+)  # fmt: skip
+from rodwork.documents.dry_fit_words import (
+    HISTOGRAMS,
+    as_cut_lines,
+    boards_words,
+    chance_words,
+    lip_words,
+    shape_lines,
+    weakest_words,
+    worst_lip_words,
+)  # fmt: skip
+from rodwork.documents.hulls import front_outline
 from rodwork.documents.page import Area, Page, body
 from rodwork.documents.tables import Block, Column, band, flow, gap, heading, paragraph, rows
 from rodwork.model.dry_fit import CabinetFit, DryFit, Histogram, Lip, sentence
-from rodwork.model.fixing import Joint
 from rodwork.model.rod import Rod, RodCabinet
 
 KIND = "dry fit"
@@ -19,8 +44,10 @@ SENTENCE_MM = 8.0  # height of the letters
 INSET = (42.0, 27.0)  # a corner drawn large, mm of paper
 MAGNIFIED = 25.0  # how many times a lip is drawn larger than it is
 TODO_WIDE = 84.0
+BESIDE, OVER, UNDER = 8.0, 10.0, 10.0  # room beside a corner drawn large, for its name over it, its words under it
 HAIR = Pen(width=0.12)
-Corners = tuple[float, float, float, float]  # left, bottom, right, top on paper, mm
+SEEN = frozenset({"side", "top", "bottom", "divider", "part divider", "fixed shelf", "rail"})
+AT_CORNERS = frozenset({"side", "top", "bottom", "rail"})
 
 
 def dry_fit_pages(rod: Rod, fit: DryFit) -> tuple[Page, ...]:
@@ -49,7 +76,9 @@ def _front(rod: Rod, fit: DryFit, cabinet: CabinetFit, area: Area) -> Iterator[S
     top = area.top - said.height - 2.0
     picture = Area(left=area.left, bottom=area.bottom + 22.0, right=area.right - TODO_WIDE - 8.0, top=top)
     yield from _elevation(rod.cabinet[cabinet.cabinet], fit, cabinet, picture)
-    yield from _to_do(cabinet, Area(left=area.right - TODO_WIDE, bottom=area.bottom, right=area.right, top=top))
+    yield from _to_do(
+        cabinet, fit.feel_mm, Area(left=area.right - TODO_WIDE, bottom=area.bottom, right=area.right, top=top)
+    )
     y = area.bottom + 16.0
     for text in shape_lines(cabinet):
         yield Text(at=(area.left, y), text=text, size=4.2)
@@ -58,59 +87,53 @@ def _front(rod: Rod, fit: DryFit, cabinet: CabinetFit, area: Area) -> Iterator[S
 
 def _elevation(drawn: RodCabinet, fit: DryFit, cabinet: CabinetFit, area: Area) -> Iterator[Shape]:
     """The carcass from the front, its diagonals, and each corner beside it with its lip drawn twenty times."""
-    wide, high, _ = drawn.size
-    room_w, room_h = area.width - 2 * INSET[0] - 16.0, area.height - 6.0
-    scale = min(room_w / wide, room_h / high)
-    w, h = wide * scale, high * scale
-    left, bottom = area.left + INSET[0] + 8.0 + (room_w - w) / 2, area.bottom + (area.height - h) / 2
-    thick = max(2.0, 18.0 * scale)
-    yield box(left, bottom, w, h)
-    yield box(left + thick, bottom + thick, w - 2 * thick, h - 2 * thick)
-    inner = (left + thick, bottom + thick, left + w - thick, bottom + h - thick)
-    yield from _corner_lines(drawn, (left, bottom, left + w, bottom + h), inner)
-    yield line((inner[0], inner[1]), (inner[2], inner[3]), HIDDEN)
-    yield line((inner[0], inner[3]), (inner[2], inner[1]), HIDDEN)
-    for (is_left, is_bottom), lip in sorted(_corners(drawn, cabinet).items()):
-        x = area.left if is_left else area.right - INSET[0] - 2.0
-        y = area.bottom + 6.0 if is_bottom else area.top - INSET[1] - 7.0
-        corner = (left + (0 if is_left else w), bottom + (0 if is_bottom else h))
+    boards = [front_outline(part) for part in drawn.parts if part.in_box and part.role in SEEN]
+    across, up = ([p[axis] for outline in boards for p in outline] for axis in (0, 1))
+    room_w, room_h = area.width - 2 * (INSET[0] + BESIDE), area.height - 6.0
+    k = min(room_w / (max(across) - min(across)), room_h / (max(up) - min(up)))
+    middle = (area.left + area.width / 2, area.bottom + area.height / 2)
+
+    def at(x: float, z: float) -> Point:
+        return (
+            middle[0] + (x - (min(across) + max(across)) / 2) * k, middle[1] + (z - (min(up) + max(up)) / 2) * k,
+        )  # fmt: skip
+
+    for outline in boards:
+        yield Path_(points=tuple(at(*p) for p in outline), closed=True, pen=LINE)
+    corners = {where: (lip, at(*point)) for where, (lip, point) in _corners(drawn, cabinet).items()}
+    for left_bottom in (True, False):  # the two diagonals
+        ends = [corners.get(where) for where in ((True, left_bottom), (False, not left_bottom))]
+        if ends[0] and ends[1]:
+            yield line(ends[0][1], ends[1][1], HIDDEN)
+    for (is_left, is_bottom), (lip, corner) in sorted(corners.items(), key=lambda c: c[0]):
+        x = area.left if is_left else area.right - INSET[0]
+        y = area.bottom + UNDER if is_bottom else area.top - INSET[1] - OVER
         edge = (x + (INSET[0] if is_left else 0.0), y + INSET[1] / 2)
         yield line(edge, corner, FAINT)
         yield from _inset(lip, fit.feel_mm, x, y, is_left, is_bottom)
 
 
-def _corner_lines(drawn: RodCabinet, outer: Corners, inner: Corners) -> Iterator[Shape]:
-    """How the boards meet at each corner: a mitre, or the end of one against the face of the other."""
-    for joint in drawn.joints:
-        if joint.contact.place not in ("corner", "mitre"):
-            continue
-        is_left, is_bottom = _place_of(drawn, joint)
-        x0, y0 = outer[0 if is_left else 2], outer[1 if is_bottom else 3]
-        x1, y1 = inner[0 if is_left else 2], inner[1 if is_bottom else 3]
-        if joint.contact.place == "mitre":
-            yield line((x0, y0), (x1, y1))
-        elif drawn.part[joint.parts[0]].role == "side":
-            yield line((x1, y0), (x1, y1))
-        elif drawn.part[joint.parts[1]].role == "side":
-            yield line((x0, y1), (x1, y1))
+def _corners(drawn: RodCabinet, cabinet: CabinetFit) -> dict[tuple[bool, bool], tuple[Lip, tuple[float, float]]]:
+    """The worst lip of outer faces at each corner of the carcass, by (left, bottom), and where it is, (across, up).
 
-
-def _place_of(drawn: RodCabinet, joint: Joint) -> tuple[bool, bool]:
-    """At which corner of the carcass a joint is: (left, bottom)."""
-    at = joint.contact.from_point
-    return (at[0] < drawn.size[0] / 2, at[2] < drawn.size[1] / 2)
-
-
-def _corners(drawn: RodCabinet, cabinet: CabinetFit) -> dict[tuple[bool, bool], Lip]:
-    """The worst lip of outer faces at each corner, by (left, bottom)."""
-    out: dict[tuple[bool, bool], Lip] = {}
+    Where there is no top, or no bottom, it is that of the foremost rail.
+    """
     joints = {j.id: j for j in drawn.joints}
-    for lip in cabinet.lips:
-        if lip.place == "front edges":
-            continue
-        where = _place_of(drawn, joints[lip.joint])
-        if where not in out or lip.worst_mm > out[where].worst_mm:
-            out[where] = lip
+
+    def roles(lip: Lip) -> set[str]:
+        parts = [drawn.part[part] for part in joints[lip.joint].parts]
+        return {part.role for part in parts} if all(part.in_box for part in parts) else set()
+
+    def telling(lip: Lip) -> tuple[bool, float, float]:
+        is_rail = "rail" in roles(lip)
+        return not is_rail, -joints[lip.joint].contact.from_point[1] if is_rail else 0.0, lip.worst_mm
+
+    of_corners = [lip for lip in cabinet.lips if not lip.is_of_edges and {"side"} < roles(lip) <= AT_CORNERS]
+    out: dict[tuple[bool, bool], tuple[Lip, tuple[float, float]]] = {}
+    for lip in sorted(of_corners, key=telling):  # the last at each corner stays
+        x, _, z = joints[lip.joint].contact.from_point
+        is_bottom = "bottom" in roles(lip) or ("rail" in roles(lip) and z < drawn.size[1] / 2)
+        out[x < drawn.size[0] / 2, is_bottom] = (lip, (x, z))
     return out
 
 
@@ -129,14 +152,15 @@ def _inset(lip: Lip, feel_mm: float, x: float, y: float, is_left: bool, is_botto
     ruler = x + w - 4.0 if is_left else x + 4.0
     for tenth in range(-5, 6):
         yield line((ruler - 0.8, level + tenth / 10 * MAGNIFIED), (ruler + 0.8, level + tenth / 10 * MAGNIFIED), HAIR)
-    words = clipped(lip_words(lip, feel_mm), 3.4, w + 20.0)
-    anchor_x = x if is_left else x + w
-    yield Text(at=(anchor_x, y - 4.4), text=words, size=3.4, bold=True, anchor="start" if is_left else "end")
-    name = clipped(f"{lip.guest} on {lip.host}, {lip.place}", 3.0, w + 20.0)
-    yield Text(at=(anchor_x, y + h + 1.4), text=name, size=3.0, anchor="start" if is_left else "end")
+    anchor: Anchor = "start" if is_left else "end"
+    anchor_x, room = x if is_left else x + w, w + BESIDE - 2.0
+    for n, row in enumerate(wrapped(lip_words(lip, feel_mm), 3.4, room, bold=True)[:2]):
+        yield Text(at=(anchor_x, y - 4.4 * (n + 1)), text=row, size=3.4, bold=True, anchor=anchor)
+    for n, row in enumerate(reversed(wrapped(f"{lip.guest} on {lip.host}, {lip.place}", 3.0, room)[:2])):
+        yield Text(at=(anchor_x, y + h + 1.4 + 3.9 * n), text=row, size=3.0, anchor=anchor)
 
 
-def _to_do(cabinet: CabinetFit, area: Area) -> Iterator[Shape]:
+def _to_do(cabinet: CabinetFit, feel_mm: float, area: Area) -> Iterator[Shape]:
     y = area.top
     blocks: list[Block] = [band("Three things to do" if len(cabinet.remedies) == 3 else "What to do", area.width)]
     if not cabinet.remedies:
@@ -148,7 +172,7 @@ def _to_do(cabinet: CabinetFit, area: Area) -> Iterator[Shape]:
         ]  # fmt: skip
     worst = cabinet.worst_lip
     if worst is not None:
-        text = f"Worst lip: {worst.guest} on {worst.host}, {worst.place}: {lip_words(worst, 0.2)}."
+        text = worst_lip_words(worst, feel_mm)
         blocks += [gap(3.0), paragraph(text, area.width - 2.0, 4.0)]
     for block in blocks:
         yield from moved(block.shapes, area.left, y)
@@ -199,12 +223,7 @@ def _behind(fit: DryFit, cabinet: CabinetFit, area: Area) -> Iterator[Shape]:
         "Before and after", [*before, *after],
         Area(left=area.right - half, bottom=area.bottom + 16.0, right=area.right, top=top),
     )  # fmt: skip
-    low, high_share = cabinet.band
-    known = (
-        f"For all that is known of the shop: {100 * low:.0f} to {100 * high_share:.0f} in 100. "
-        f"Weakest joint: {cabinet.weakest}. Settled by a second solver: {cabinet.resolved}."
-    )
-    block = paragraph(known, half, 3.6)
+    block = paragraph(f"{chance_words(cabinet)} {weakest_words(cabinet)}", half, 3.6)
     yield from moved(block.shapes, area.right - half, area.bottom + 12.0)
 
 

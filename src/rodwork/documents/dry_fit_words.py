@@ -8,6 +8,7 @@ HISTOGRAMS = {
     "lip": "Worst lip of each assembly, mm", "diagonals": "Diagonals differ by, mm",
     "width": "Wider at the top by, mm", "height": "Taller at the left by, mm",
 }  # fmt: skip
+NO_LIP = "No lip that a finger finds, at any corner or front."
 MOSTLY = 0.7  # so often on one side, and that side is named
 _SQUARE = {"diagonals": "Diagonals differ by", "width": "Wider at the top by", "height": "Taller at the left by"}
 
@@ -25,10 +26,29 @@ def copies_words(fit: CabinetFit) -> str:
 def lip_words(lip: Lip, feel_mm: float) -> str:
     """A lip as a maker says it: in tenths, and whether a finger finds it."""
     likely, worst = round(lip.likely_mm, 1), round(lip.worst_mm, 1)
-    if worst < 0.05:
-        return "flush"
-    felt = ": you will feel it" if worst >= feel_mm else ""
-    return f"{likely:.1f}, at worst {worst:.1f}{felt}"
+    if worst < feel_mm:
+        return "flush to a finger"
+    usual = f"{likely:.1f}" if likely else "mostly flush"
+    return f"{usual}, at worst {worst:.1f}: you {'will' if likely >= feel_mm else 'may'} feel it"
+
+
+def worst_lip_words(lip: Lip, feel_mm: float) -> str:
+    """The worst lip and where it is, if it is one that is felt."""
+    if round(lip.worst_mm, 1) < feel_mm:
+        return NO_LIP
+    return f"Worst lip: {lip.guest} on {lip.host}, {lip.place}: {lip_words(lip, feel_mm)}."
+
+
+def weakest_words(fit: CabinetFit) -> str:
+    """Where it fails first."""
+    return f"Weakest joint: {fit.weakest.guest} on {fit.weakest.host}."
+
+
+def chance_words(fit: CabinetFit) -> str:
+    """The chance with the range that is known, and how many assemblies needed reckoning in another way."""
+    known = f"In 100 go together: {100 * fit.chance:.0f}, for all that is known of the shop {_range_words(fit)}."
+    again = f" {fit.resolved} of the assemblies were reckoned a second, slower way." if fit.resolved else ""
+    return known + again
 
 
 def square_words(square: Square) -> str:
@@ -65,7 +85,7 @@ def before_and_after(before: CabinetFit, after: CabinetFit, feel_mm: float) -> I
     fits = (before, after)
     yield ("goes together", *_two(word_of(fit.chance) for fit in fits))
     yield ("in 100", *_two(f"{100 * fit.chance:.0f} ({_range_words(fit)})" for fit in fits))
-    yield ("weakest joint", *_two(fit.weakest for fit in fits))
+    yield ("weakest joint", *_two(f"{fit.weakest.guest} on {fit.weakest.host}" for fit in fits))
     yield ("worst lip", *_two(lip_words(fit.worst_lip, feel_mm) if fit.worst_lip else "none" for fit in fits))
     for name, words in _SQUARE.items():
         found = [next((s for s in fit.squareness if s.name == name), None) for fit in fits]

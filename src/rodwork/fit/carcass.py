@@ -17,7 +17,7 @@ from rodwork.model.fixing import Fixing, Joint
 from rodwork.model.panel import Part
 from rodwork.model.rod import Rod, RodCabinet
 from rodwork.model.slope import bevel_at, level_at, outward_of, reckoned_outwards
-from rodwork.model.surface import Surface, axis_of, level, outward
+from rodwork.model.surface import OPPOSITE, Surface, axis_of, level, outward
 
 X, Y, Z = (1.0, 0.0, 0.0), (0.0, 1.0, 0.0), (0.0, 0.0, 1.0)
 FLUSH_MM = 0.01
@@ -245,18 +245,38 @@ class _Meeting:
         contact = self.joint.contact
         if self.cabinet.part[self.guest].role == "back":
             return
-        if self._flush("across_from", neg(contact.across)):
+        outer = self._outer_faces()
+        if outer is not None:
+            way, surfaces = outer
+            off_run = contact.width if dot(way, contact.across) > 0 else 0.0
             for name, point in (("from", contact.from_point), ("to", contact.to_point)):
-                self._lip(f"lip|{self.joint.id}|{name}", point, neg(contact.across), "across_from")
-        if self._flush("along_from", neg(contact.along)):
+                self._lip(f"lip|{self.joint.id}|{name}", along(point, (contact.across, off_run)), way, surfaces)
+        fronts = contact.host_register.along_from, contact.guest_register.along_from
+        if self._flush(fronts, neg(contact.along)):
             middle = along(contact.from_point, (contact.across, contact.width / 2))
-            self._lip(f"lip|{self.joint.id}|front", middle, neg(contact.along), "along_from")
+            self._lip(f"lip|{self.joint.id}|front", middle, neg(contact.along), fronts)
 
-    def _flush(self, datum: str, way: Vec) -> bool:
-        """Whether what is registered on both looks this way, in one plane: two surfaces, or the arrises of a mitre."""
+    def _outer_faces(self) -> tuple[Vec, tuple[Surface, Surface]] | None:
+        """The way that two boards finish flush across the run, and the surfaces of host and guest that do.
+
+        They are those that numbers are taken from; or, where that is an inner face, those across the guest from it.
+        """
+        across = self.joint.contact.across
+        host, guest = registered = tuple(register.across_from for _, register in self._registers())
+        if self._flush((host, guest), neg(across)):
+            return neg(across), (host, guest)
+        if any(bevel_at(self.cabinet.part[part], register.bears) for part, register in self._registers()):
+            return None
+        host, guest = (
+            surface if dot(_outwards(self.cabinet.part[part], register, surface), across) > 0 else OPPOSITE[surface]
+            for (part, register), surface in zip(self._registers(), registered, strict=True)
+        )
+        return (across, (host, guest)) if self._flush((host, guest), across) else None
+
+    def _flush(self, surfaces: tuple[Surface, Surface], way: Vec) -> bool:
+        """Whether a surface of host and one of guest look this way, in one plane: or two arrises of a mitre."""
         levels = []
-        for part, register in self._registers():
-            surface: Surface = getattr(register, datum)
+        for (part, register), surface in zip(self._registers(), surfaces, strict=True):
             board = self.cabinet.part[part]
             if dot(_outwards(board, register, surface), way) < FACES:
                 return False
@@ -264,12 +284,12 @@ class _Meeting:
             levels.append(dot(board.pose.to_cabinet(_on(register.bears, board, point)), way))
         return abs(levels[0] - levels[1]) < FLUSH_MM
 
-    def _lip(self, name: str, point: Vec, way: Vec, datum: str) -> None:
+    def _lip(self, name: str, point: Vec, way: Vec, surfaces: tuple[Surface, Surface]) -> None:
         """Positive: the guest stands proud of the host; at a mitre its arris, over the host's face."""
         form = self.build.nought()
         proud = 1.0
-        for (part, register), sign in zip(self._registers(), (-1.0, 1.0), strict=True):
-            board, surface = self.cabinet.part[part], getattr(register, datum)
+        for (part, register), surface, sign in zip(self._registers(), surfaces, (-1.0, 1.0), strict=True):
+            board = self.cabinet.part[part]
             off = self.errors.datum(part, register.bears, surface, board.pose.to_part(point))
             form = form.plus(self.build.moved(part, point, way).plus(Form(self.build.nought().q, off)), sign)
             proud = min(proud, dot(board.pose.direction_to_cabinet(outward(surface)), way))

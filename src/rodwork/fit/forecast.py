@@ -24,6 +24,7 @@ from rodwork.fit.solve import (
 )
 from rodwork.model.accuracy import Accuracy, Sigma
 
+LEAST_TO_TELL = 50  # assemblies, of the middle 95 in 100 of which something can be said
 BAND_DRAWS = 39  # 95 in 100 lie between the least and the most of n, (n - 1) / (n + 1), whatever is drawn from
 
 
@@ -52,6 +53,15 @@ class Forecast:
     def chance(self, ease_mm: float) -> float:
         """How often all of it goes together."""
         return float((self.give_mm <= ease_mm).mean())
+
+    def shape(self, name: str, ease_mm: float) -> Array:
+        """A number of squareness of the assemblies that go together; of all of them where hardly any does.
+
+        What does not go is drawn racked as far as its back and its corners let it, to be wanting the least: nobody will
+        measure that.
+        """
+        values, goes = self.outputs[:, self.model.output_at[name]], self.give_mm <= ease_mm
+        return values[goes] if goes.sum() >= LEAST_TO_TELL else values
 
 
 @dataclass(frozen=True, kw_only=True, eq=False)

@@ -30,6 +30,7 @@ from rodwork.fit.live import live, live_chance
 from rodwork.fit.remedies import remedies
 from rodwork.fit.solve import all_as_drilled
 from rodwork.fit.statistics import middle_range, wilson
+from rodwork.geometry.vec import Vec, neg
 from rodwork.model.accuracy import Accuracy
 from rodwork.model.dry_fit import (
     FIGHTS,
@@ -55,6 +56,11 @@ MOST_COSTS = 5
 RANGE_SAMPLES = 20
 DRAWN = 20
 BINS = 16
+# by the way it looks, or lies: left, right, front, back, down, up
+EDGES_AT: tuple[Place, ...] = (
+    "left edges", "right edges", "front edges", "back edges", "bottom edges", "top edges",
+)  # fmt: skip
+ENDS_AT: tuple[Place, ...] = ("left", "right", "front", "back", "at the bottom", "at the top")
 Say = Callable[[str, int], None]  # which cabinet, and how many samples of it are done
 
 
@@ -166,17 +172,17 @@ def _cabinet(copy: Copy, work: _Work) -> CabinetFit:
     found = forecast(asked, work.samples, work.cores, lambda n: work.say(cabinet.name, n))
     few = first_few(asked, work.beside)
     z, chance = few.z, found.chance(asked.ease_mm)
-    joints = _joints(asked, found, z)
+    joints = _joints(cabinet, asked, found, z)
     return CabinetFit(
         cabinet=cabinet.name, copies=copy.numbers, boards=len(_boards(cabinet)),
         boards_measured=len(_boards(cabinet) & set(copy.measured)), chance=chance,
         sampling=wilson(round(chance * work.samples), work.samples),
         band=band(asked, accuracy, few.first(work.beside // 4)),
-        weakest=min(joints, key=lambda j: (j.chance, -j.share)).joint, worst_gap_mm=worst_gap(asked, z), joints=joints,
+        weakest=min(joints, key=lambda j: (j.chance, -j.share)), worst_gap_mm=worst_gap(asked, z), joints=joints,
         lips=_lips(cabinet, found, accuracy.give.feel_mm), squareness=_squareness(asked, found, z[:RANGE_SAMPLES]),
         mitres=_mitres(asked, z), costs=_costs(asked, found, few),
         remedies=remedies(asked, found, few, accuracy.give.feel_mm), as_cut=as_cut(copy),
-        histograms=_histograms(found), resolved=found.resolved,
+        histograms=_histograms(found, asked.ease_mm), resolved=found.resolved,
     )  # fmt: skip
 
 
@@ -202,12 +208,15 @@ def _costs(asked: Asked, found: Forecast, few: Few) -> tuple[Cost, ...]:
     )
 
 
-def _joints(asked: Asked, found: Forecast, z: Array) -> tuple[JointCost, ...]:
+def _joints(cabinet: RodCabinet, asked: Asked, found: Forecast, z: Array) -> tuple[JointCost, ...]:
     chances = joint_chances(asked, z)
+    parts = {j.id: j.parts for j in cabinet.joints}
     return tuple(
-        JointCost(joint=joint, share=float(share), chance=float(chance))
+        JointCost(
+            joint=joint, host=parts[joint][0], guest=parts[joint][1], share=float(share), chance=float(chance)
+        )
         for joint, share, chance in zip(asked.model.joints, found.by_joint, chances, strict=True)
-    )
+    )  # fmt: skip
 
 
 def _lips(cabinet: RodCabinet, found: Forecast, feel_mm: float) -> tuple[Lip, ...]:
@@ -231,22 +240,23 @@ def _lips(cabinet: RodCabinet, found: Forecast, feel_mm: float) -> tuple[Lip, ..
 
 
 def _place(joint: Joint, end: str) -> Place:
-    """The end of a run by the way it runs: front or back, left or right, bottom or top."""
-    if end == "front":
-        return "front edges"
-    way = joint.contact.along if end == "to" else tuple(-c for c in joint.contact.along)
+    """Where two boards should be flush: by their edges that look against the run, or at which end of the run."""
+    along = joint.contact.along
+    return EDGES_AT[_way(neg(along))] if end == "front" else ENDS_AT[_way(along if end == "to" else neg(along))]
+
+
+def _way(way: Vec) -> int:
+    """0 to 5: left, right, front, back, down, up; the nearest of them."""
     axis = max(range(3), key=lambda i: abs(way[i]))
-    ends: tuple[tuple[Place, Place], ...] = (("left", "right"), ("front", "back"), ("bottom", "top"))
-    return ends[axis][way[axis] > 0]
+    return 2 * axis + (way[axis] > 0)
 
 
 def _squareness(asked: Asked, found: Forecast, middle: Array) -> tuple[Square, ...]:
     out = []
     for name in SQUARENESS:
-        at = found.model.output_at.get(name)
-        if at is None:
+        if name not in found.model.output_at:
             continue
-        values = found.outputs[:, at]
+        values = found.shape(name, asked.ease_mm)
         low, high = middle_range(values)
         pull = pull_range(asked, middle, name) if name == "diagonals" else None
         out.append(
@@ -274,17 +284,13 @@ def _mitres(asked: Asked, z: Array) -> Mitres | None:
     )  # fmt: skip
 
 
-def _histograms(found: Forecast) -> tuple[Histogram, ...]:
-    """Worst lip of every assembly, and each of the three numbers of squareness."""
+def _histograms(found: Forecast, ease_mm: float) -> tuple[Histogram, ...]:
+    """Worst lip of every assembly, and each of the three numbers of squareness of what goes together."""
     lips = [at for name, at in found.model.output_at.items() if name.startswith("lip|")]
     out = []
     if lips:
         out.append(_histogram("lip", np.abs(found.outputs[:, lips]).max(axis=1)))
-    out += [
-        _histogram(name, found.outputs[:, found.model.output_at[name]])
-        for name in SQUARENESS
-        if name in found.model.output_at
-    ]
+    out += [_histogram(name, found.shape(name, ease_mm)) for name in SQUARENESS if name in found.model.output_at]
     return tuple(out)
 
 
@@ -300,7 +306,7 @@ def _finding(fit: CabinetFit, accuracy: Accuracy) -> Finding:
     largest = fit.costs[0].what if fit.costs else "the joints themselves"
     do = fit.remedies[0] if fit.remedies else None
     mend = f"{do.do[:1].upper()}{do.do[1:]}: {do.gains}." if do else "Give the fixings more play, or set fewer."
-    return _demands(fit.cabinet, fit.weakest, fit.chance, accuracy, f" What costs most is {largest}.", mend)
+    return _demands(fit.cabinet, fit.weakest.joint, fit.chance, accuracy, f" What costs most is {largest}.", mend)
 
 
 def _demands(cabinet: str, weakest: str, chance: float, accuracy: Accuracy, why: str, mend: str) -> Finding:

@@ -7,7 +7,10 @@ from rodwork.model.finding import Finding
 
 BY_HAND, KNOCK, FIGHTS, DRY_FIT = 0.98, 0.90, 0.70, 0.30
 NOT_MEASURED = "A guess from other shops' habits"
-Place = Literal["front edges", "front", "back", "left", "right", "bottom", "top"]
+Place = Literal[
+    "left edges", "right edges", "front edges", "back edges", "bottom edges", "top edges",
+    "left", "right", "front", "back", "at the bottom", "at the top",
+]  # fmt: skip
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -26,6 +29,11 @@ class Lip:
     worst_mm: float
     felt: float
     drawn: tuple[float, ...]
+
+    @property
+    def is_of_edges(self) -> bool:
+        """Whether edges should be flush, at the front as a rule; else outer faces, at one end of the joint."""
+        return self.place.endswith("edges")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -71,6 +79,8 @@ class JointCost:
     """A joint's share of what costs the fit, and its own chance of going together alone."""
 
     joint: str
+    host: str
+    guest: str
     share: float
     chance: float
 
@@ -138,7 +148,7 @@ class CabinetFit:
     chance: float
     sampling: tuple[float, float]
     band: tuple[float, float]
-    weakest: str
+    weakest: JointCost
     worst_gap_mm: float
     joints: tuple[JointCost, ...]
     lips: tuple[Lip, ...]
