@@ -151,7 +151,8 @@ def under_slopes(draw):
     width, low = draw(st.integers(500, 900)) * bays, draw(st.integers(300, 500)) + 260 * shelves
     steep = draw(st.integers(5, 52))
     slope = f'falls = "{draw(st.sampled_from(["left", "right"]))}", degrees = {steep}, joint = "slope"'
-    slope += ', side_tops = "bevelled"' if steep < 9 and draw(st.booleans()) else ""
+    tops = draw(st.sampled_from(["square", "high side bevelled", *(["bevelled"] if steep < 9 else [])]))
+    slope += f', side_tops = "{tops}"'
     lines += [
         'kind = "under slope"', f"width = {width}", f"height = {low + round(width * tan(radians(steep)))}",
         f"depth = {draw(st.integers(280, 600))}", f"dividers = {bays - 1}",
@@ -159,7 +160,11 @@ def under_slopes(draw):
     ]  # fmt: skip
     inside, shelves = draw(storeys(bays, shelves))
     lines += inside
-    lines += draw(backs((None, "grooved all round", "rebated"))) + draw(edged()) + draw(finishes())
+    lines += (
+        draw(backs((None, "grooved all round", "rebated", *(["planted"] if tops != "square" else []))))
+        + draw(edged())
+        + draw(finishes())
+    )
     if draw(st.integers(0, 3)) == 0:
         lines = [line for line in lines if not line.startswith("loose")] + draw(clothes(bays, shelves + 1, lines))
     lines += draw(stiffened(lines)) if draw(st.integers(0, 3)) == 0 else []

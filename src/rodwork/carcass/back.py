@@ -247,13 +247,16 @@ def _entered(f: Frame, back: Panel, host: Panel, way: Vec, place: Place) -> Meet
 
 
 def _on_edges(f: Frame, back: Panel, board: Panel, way: Vec) -> Meeting:
-    """The back screwed on a board's back edge: the back is worked on its face, from its own edge."""
+    """The back screwed on a board's back edge: the back is worked on its face, from its own edge.
+
+    Along a slope every place is its own: from the bottom end of the back, which is square, and its left edge.
+    """
     assert f.screwed is not None
     datum = _run_datum(way)
     return meet(
         host=back, guest=board, place="planted back", recipe=f.screwed,
         host_register=Register(bears=facing(back, FRONT), along_from=facing(back, datum),
-                               across_from=facing(back, way)),
+                               across_from=facing(back, DOWN if board.pose.slopes else way)),
         guest_register=Register(bears=facing(board, BACK), along_from=facing(board, datum),
                                 across_from=facing(board, way)),
     )  # fmt: skip

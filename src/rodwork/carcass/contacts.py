@@ -1,11 +1,14 @@
 """Where a guest's edge or end meets a host, from the two panels and the surfaces each half is set out from."""
 
-from rodwork.geometry.vec import Vec, along, clean, dot, neg, sub
+from math import inf
+
+from rodwork.geometry.vec import Vec, along, clean, dot, neg, norm, sub
 from rodwork.model.contact import Contact, Place, Register
 from rodwork.model.job import Recipe
 from rodwork.model.meeting import Meeting
-from rodwork.model.panel import Panel
+from rodwork.model.panel import Panel, Point
 from rodwork.model.slope import (
+    across_the_board,
     askew,
     bevel_at,
     corner_of,
@@ -15,7 +18,7 @@ from rodwork.model.slope import (
     reckoned_outwards,
     run_of,
 )
-from rodwork.model.surface import OPPOSITE, Surface, axis_of, distance_from, surface_facing
+from rodwork.model.surface import EDGES, OPPOSITE, Surface, axis_of, distance_from, surface_facing
 
 _FLUSH_MM = 3e-6  # points are cleaned to the sixth digit on both boards
 
@@ -53,7 +56,7 @@ def meet(
     origin = clean(along(origin, (along_run, start)))
     length = end - start
     line = set_back = None
-    if datum:
+    if datum and not across_the_board(host, along_run):  # else every place along it is its own
         at = host.pose.to_part(origin)
         line = _offset(distance_from(host_register.across_from, host.size, at))
         set_back = _offset(distance_from(host_register.along_from, host.size, at))
@@ -114,8 +117,9 @@ def _overlap(
     host: Panel, guest: Panel, register: Register, origin: Vec, along_run: Vec, reach: float
 ) -> tuple[float, float, float, float]:
     """Where the run begins and ends (both boards are there), and where the host does, from the corner, mm."""
-    host_start, host_end = _span(host, origin, along_run)
     bears, across = register.bears, register.across_from
+    beside = guest.pose.to_cabinet(corner_of(guest, bears, register.along_from, OPPOSITE[across]))
+    host_start, host_end = _span(host, origin, along_run, beside)
     first, last = (
         guest.pose.to_cabinet(corner_of(guest, bears, end, across))
         for end in (register.along_from, OPPOSITE[register.along_from])
@@ -133,10 +137,30 @@ def _grows(guest: Panel, register: Register, reach: float) -> float:
     return max(0.0, -dot(end, inward_of(guest, register.bears)) / dot(end, run)) * max(reach, 0.0)
 
 
-def _span(panel: Panel, origin: Vec, direction: Vec) -> tuple[float, float]:
-    corners = (panel.pose.to_cabinet((0.0, 0.0, 0.0)), panel.pose.to_cabinet(panel.size))
-    at = sorted(dot(sub(c, origin), direction) for c in corners)
+def _span(host: Panel, origin: Vec, direction: Vec, beside: Vec) -> tuple[float, float]:
+    """Where the host begins and ends along a line, mm from the origin; `beside`: a point beyond the guest's width.
+
+    One with an edge askew does so where the first of the two long edges of what meets it does.
+    """
+    pose = host.pose
+    if any(askew(host.outline, edge) for edge in EDGES):
+        way = pose.direction_to_part(direction)
+        off = sub(beside, along(origin, (direction, dot(sub(beside, origin), direction))))
+        spans = [_crossed(host.outline, pose.to_part(p), way) for p in (origin, along(origin, (off, 1.0)))]
+        return max(s[0] for s in spans), min(s[1] for s in spans)
+    at = sorted(dot(sub(pose.to_cabinet(c), origin), direction) for c in ((0.0, 0.0, 0.0), host.size))
     return at[0], at[1]
+
+
+def _crossed(outline: tuple[Point, ...], at: Vec, way: Vec) -> tuple[float, float]:
+    """From where to where a line lies between the edges of a convex outline that it crosses, drawn out."""
+    first, last = -inf, inf
+    for (ax, ay), (bx, by) in zip(outline, (*outline[1:], outline[0]), strict=True):
+        out = (by - ay, ax - bx, 0.0)
+        if abs(leans := dot(out, way)) > 1e-9 * norm(out):
+            crosses = dot(out, (ax - at[0], ay - at[1], 0.0)) / leans
+            first, last = (first, min(last, crosses)) if leans > 0 else (max(first, crosses), last)
+    return first, last
 
 
 def _host_run(host: Panel, along_run: Vec) -> tuple[Surface, Surface]:

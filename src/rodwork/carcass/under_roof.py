@@ -20,7 +20,7 @@ from rodwork.carcass.contacts import facing, meet
 from rodwork.geometry.directions import FRONT, LEFT, RIGHT, UP
 from rodwork.geometry.vec import Matrix, Vec
 from rodwork.model.contact import Register
-from rodwork.model.job import Cabinet, CannotBuild, RoofAsked
+from rodwork.model.job import Cabinet, CannotBuild, RoofAsked, SideTops
 from rodwork.model.meeting import Entry, Meeting
 from rodwork.model.panel import Panel, Point
 from rodwork.model.pose import Pose
@@ -29,7 +29,11 @@ from rodwork.model.surface import Surface
 STEEPEST_DEG = 60.0
 FLATTEST_DEG = 3.0  # a top is set level, or it is no slope
 LEAST_LOW_MM = 100.0  # clear under the top at the low side
-_BACKS = ("grooved all round", "rebated")
+_BACKS = ("grooved all round", "rebated", "planted")
+# of the high side and of the low one: there the slope comes to the arris inside, else to the one outside
+_SQUARE_TOPS: dict[SideTops, tuple[bool, bool]] = {
+    "square": (True, True), "high side bevelled": (False, True), "bevelled": (False, False),
+}  # fmt: skip
 
 
 @dataclass(frozen=True)
@@ -41,13 +45,12 @@ class Roof:
     low: float
     t: float
     falls_right: bool
-    square: bool  # the tops of the sides are cut square
+    side_tops: SideTops
 
     @cached_property
     def degrees(self) -> float:
         """The slope against the level."""
-        between = 2 * self.t if self.square else 0.0
-        return degrees(atan((self.high - self.low) / (self.width - between)))
+        return degrees(atan((self.high - self.low) / (self.width - self.t * sum(_SQUARE_TOPS[self.side_tops]))))
 
     @property
     def _radians(self) -> float:
@@ -61,7 +64,7 @@ class Roof:
     def over(self, x: float) -> float:
         """Where the upper face of the top comes."""
         from_high = x if self.falls_right else self.width - x
-        return self.high - (from_high - (self.t if self.square else 0.0)) * tan(self._radians)
+        return self.high - (from_high - self.t * _SQUARE_TOPS[self.side_tops][0]) * tan(self._radians)
 
     def under(self, x: float) -> float:
         """Where the underside of the top comes."""
@@ -83,12 +86,11 @@ def roof_of(cabinet: Cabinet, t: float) -> Roof | None:
     if asked is None:
         return None
     _refuse(cabinet)
-    square = asked.side_tops == "square"
-    across = cabinet.width_mm - (2 * t if square else 0.0)
+    across = cabinet.width_mm - t * sum(_SQUARE_TOPS[asked.side_tops])
     low = asked.low_mm if asked.low_mm is not None else cabinet.height_mm - across * tan(radians(asked.degrees or 0.0))
     word = "low" if asked.low_mm is not None else "degrees"
     path = (*cabinet.place.path, "roof", word)
-    roof = Roof(round(cabinet.width_mm, 6), cabinet.height_mm, low, t, asked.falls == "right", square)
+    roof = Roof(round(cabinet.width_mm, 6), cabinet.height_mm, low, t, asked.falls == "right", asked.side_tops)
     if not FLATTEST_DEG <= roof.degrees <= STEEPEST_DEG:
         level = roof.degrees < FLATTEST_DEG
         raise CannotBuild(
@@ -111,6 +113,7 @@ def roof_of(cabinet: Cabinet, t: float) -> Roof | None:
 
 def _refuse(cabinet: Cabinet) -> None:
     """What does not go with a sloping top."""
+    assert cabinet.roof is not None
     path = cabinet.place.path
     on = cabinet.edging.on if cabinet.edging else ()
     tops = [(i, len(bay.openings)) for i, bay in enumerate(cabinet.in_bays, 1)]
@@ -128,7 +131,10 @@ def _refuse(cabinet: Cabinet) -> None:
          "leave `alcove` out and write the width, height and depth"),
         (cabinet.back is not None and cabinet.back.style not in _BACKS, "back",
          f"a back {cabinet.back.style if cabinet.back else ''} is not set out under a slope",
-         f"choose a back {' or '.join(_BACKS)}"),
+         f"choose a back {', '.join(_BACKS[:-1])} or {_BACKS[-1]}"),
+        (cabinet.back is not None and cabinet.back.style == "planted" and cabinet.roof.side_tops == "square", "back",
+         "planted behind the high side's square top a back cut to the slope would stand above it",
+         'bevel that side: roof = { side_tops = "high side bevelled" }; or choose a back grooved all round or rebated'),
         (any(d.openings[1] == n for d in cabinet.doors for i, n in tops if d.in_bay(i)), "doors",
          "doors before the opening under the slope would have to be cut to it",
          "hang doors before the openings below a fixed shelf alone: openings = [1, 1]"),
@@ -166,9 +172,10 @@ def box(cabinet: Cabinet, roof: Roof, frame: Frame, make: Callable[..., Panel]) 
 
     def side(name: str, x: float, rotation: Matrix, looks_left: bool) -> Panel:
         inside = roof.over(x if looks_left else x + t)
-        high = inside if roof.square else max(roof.over(x), roof.over(x + t))
+        square = _SQUARE_TOPS[roof.side_tops][looks_left == roof.falls_right]
+        high = inside if square else max(roof.over(x), roof.over(x + t))
         end: Surface = "right_end" if looks_left else "left_end"
-        bevelled = {} if roof.square else {end: roof.bevel_up(looks_left)}
+        bevelled = {} if square else {end: roof.bevel_up(looks_left)}
         return make(name, "side", (x, 0.0, 0.0), (x + t, d, high), rotation, bevelled=bevelled)
 
     return {

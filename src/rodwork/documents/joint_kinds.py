@@ -16,7 +16,7 @@ from rodwork.model.feature import Keyhole
 from rodwork.model.fixing import Joint
 from rodwork.model.panel import Part
 from rodwork.model.rod import Rod, RodCabinet
-from rodwork.model.slope import bevel_at, from_arris
+from rodwork.model.slope import across_the_board, bevel_at, from_arris
 from rodwork.model.surface import Surface, axis_of, inward, level, outward
 
 T = TypeVar("T")
@@ -247,11 +247,16 @@ def _from(surface: Surface, part: Part, span: tuple[float, float]) -> tuple[floa
 
 
 def opened_joints(rod: Rod) -> tuple[Opened, ...]:
-    """One joint of each kind, with the others it stands for, in the order of the job."""
+    """One joint of each kind, with the others it stands for, in the order of the job.
+
+    None whose row runs askew over its board: each place there has two numbers of its own, on the page of the board.
+    """
     works = Works(rod)
     found: dict[object, Opened] = {}
     for cabinet in rod.cabinets:
         for joint in cabinet.joints:
+            if across_the_board(cabinet.part[joint.parts[0]], joint.contact.along):
+                continue
             for one in _opened(works, cabinet, joint):
                 key = _kind(one)
                 found[key] = replace(found[key], others=(*found[key].others, one)) if key in found else one

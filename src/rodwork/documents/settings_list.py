@@ -64,9 +64,9 @@ class SettingBand:
 
     @property
     def set_by(self) -> str:
-        """What holds the distance: the fence, the machine's own base, or a jig or template, which nobody sets."""
+        """What holds the distance: the fence, the machine's own base, a jig or template that nobody sets, or marks."""
         if self.setup.fence is None:
-            return "template" if "template" in self.setup.tool else "jig"
+            return "marks" if _is_marked(self.setup) else "template" if "template" in self.setup.tool else "jig"
         return "base" if self.setup.stands_on in (OWN_BASE, LAID_ON_LINE) else "fence"
 
 
@@ -135,11 +135,16 @@ def _boards(setup: Setup, rod: Rod) -> Iterator[Boards]:
         part = rod.cabinet[cabinet].part[part_id]
         of = "" if bears is None else "ends of" if bears in _ENDS else f"{_words(part)[bears]} of"
         of = "outsides of" if of == "outside of" else "insides of" if of == "inside of" else of
-        found = alike.setdefault((of, _where(entries, part)), {}).setdefault((cabinet, part_id), [])
+        found = alike.setdefault((of, _where(entries, part, _is_marked(setup))), {}).setdefault((cabinet, part_id), [])
         if bears in _ENDS:
             found.append(bears)
     for (of, where), parts in alike.items():
         yield Boards(of=of, at=where[0], from_word=where[1], marks=tuple(_marks(parts, rod)))
+
+
+def _is_marked(setup: Setup) -> bool:
+    """Whether each place is marked by its two numbers: no fence and no jig has them all."""
+    return setup.fence is None and setup.tool == "drill and fence"
 
 
 def _by_surface(setup: Setup) -> dict[tuple[str, str, Surface | None], list[SetupFeature]]:
@@ -165,12 +170,17 @@ def _words(part: Part) -> dict[Surface, str]:
     return cabinet_words(part.role, part.pose.rotation)
 
 
-def _where(entries: list[SetupFeature], part: Part) -> tuple[str, str]:
-    """Where along the board, and from which surface: ("40, 136, 232", "front edge")."""
+def _where(entries: list[SetupFeature], part: Part, marked: bool) -> tuple[str, str]:
+    """Where along the board, and from which surface: ("40, 136, 232", "front edge"); `marked`: each by two numbers."""
+    both = [(f.along, f.across) for f in entries if f.along and f.across and f.feature]
     readings = [f.along for f in entries if f.along and f.feature]
     if not readings:
         return "", ""
     word = readings[0].word
+    if marked:
+        places = sorted((a.mm, b.mm) for a, b in both)
+        said = ", ".join(f"{size_text(a)} by {size_text(b)}" for a, b in places)
+        return said, f"{word} and then the {both[0][1].word}"
     stretches = sorted({(r.mm, r.end_mm) for r in readings if r.end_mm is not None})
     if not stretches:
         return positions_text(tuple(sorted({r.mm for r in readings}))), word
@@ -407,7 +417,8 @@ def _words_of_setting(b: SettingBand) -> Iterator[Shape]:
     room = _FENCE - _TOOL - 3.0
     tool = s.tool if s.cutter is None else f"{s.tool}, {s.cutter}"
     yield Text(at=(_TOOL, -6.0), text=tool, size=fitted(tool, 5.2, room, True), bold=True, ink=_ink(b, "tool"))
-    above = f"{b.set_by} on the" if b.line is None else f"line from the {s.registers_on}; stay on the X side"
+    held = "marked from the" if b.set_by == "marks" else f"{b.set_by} on the"
+    above = held if b.line is None else f"line from the {s.registers_on}; stay on the X side"
     yield Text(at=(_TOOL, -11.0), text=above, size=fitted(above, 3.4, room))
     yield Text(
         at=(_TOOL, -17.2), text=b.surface, size=fitted(b.surface, 7.0, room, True), bold=True,

@@ -42,7 +42,7 @@ from rodwork.model.demand import Basis, HangingStyle, Lasts, Room, WallKind
 from rodwork.model.finish import Mask, When
 from rodwork.model.footing import FeetStyle
 from rodwork.model.fronts import DoorStyle, FrameRails, Grain, Hung
-from rodwork.model.job import BackStyle, Corners, EdgedPlace
+from rodwork.model.job import BackStyle, Corners, EdgedPlace, SideTops
 from rodwork.model.job import Kind as CabinetKind
 from rodwork.model.panel import Role
 from rodwork.model.run import DoorsAlike, StartsAt, WallsAt
@@ -479,8 +479,8 @@ class RoofWords(Words):
         "Outside height of the low side; `height` is that of the high side", default="from degrees"
     )
     degrees: Annotated[float, Amount(1, 89, "degrees")] = word("The slope against the level", default="from low")
-    side_tops: Annotated[str, Choice(("square", "bevelled"))] = word(
-        "How the tops of the sides are cut: square, flush with the top inside; or bevelled to the slope, flush with it",
+    side_tops: Annotated[str, Choice(get_args(SideTops))] = word(
+        "Tops of the sides: square, flush with the top inside; or bevelled to the slope, the high one or both",
         default='"square"',
     )
     joint: Annotated[str, Reference("joints")] = word(

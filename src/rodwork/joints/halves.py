@@ -14,7 +14,7 @@ from rodwork.model.fixing import Fixing, Half
 from rodwork.model.machining import BATTEN, BEVELLED_END, MACHINED_FACE, THE_END, Machining
 from rodwork.model.meeting import Meeting
 from rodwork.model.panel import Panel
-from rodwork.model.slope import bevel_at
+from rodwork.model.slope import across_the_board, bevel_at
 from rodwork.model.surface import axis_of
 
 
@@ -60,13 +60,14 @@ def _machining(meeting: Meeting, name: str, void: Void, panels: Mapping[str, Pan
     feature = _feature(meeting, name, void.cut, panels[part])
     bears = feature.mouth
     aside = axis_of(bears) == axis_of(register.across_from)
+    askew = across_the_board(panels[part], contact.along)  # no fence has them all: each by its two numbers
     return Machining(
         part=part, feature=feature, tool=void.tool, cutter=void.cutter, bears=bears,
         along_from=register.along_from,
         across_from=register.bears if aside else register.across_from,  # in a face of the guest: from its end
         stands_on=void.stands_on or (MACHINED_FACE if aside else _stands_on(contact, on_host, panels[part])),
-        line=None if aside else contact.line, set_back=contact.set_back, fence_on=void.fence_on,
-        to_marks=void.to_marks,
+        line=None if aside else contact.line, set_back=contact.set_back,
+        fence_on="no fence" if askew else void.fence_on, to_marks=askew or void.to_marks,
     )  # fmt: skip
 
 

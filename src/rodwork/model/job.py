@@ -30,6 +30,7 @@ BackStyle = Literal[
     "grooved all round", "grooved in the sides", "rebated", "rebated in the sides", "planted", "inset"
 ]  # fmt: skip
 Corners = Literal["through", "between", "under the top", "mitred"]
+SideTops = Literal["square", "high side bevelled", "bevelled"]
 Kind = Literal["wall", "base", "tall", "wardrobe", "bookcase", "under slope", "open box"]
 NO_WORKTOP_OVER: tuple[Kind, ...] = ("tall", "wall", "wardrobe")
 EdgedPlace = Literal[
@@ -193,14 +194,14 @@ class Feet:
 class RoofAsked:
     """The slope that a cabinet stands under: its low side's outside height, or the slope against the level.
 
-    `side_tops`: cut square and flush with the top inside, or bevelled to the slope.
+    `side_tops`: cut square and flush with the top inside, or bevelled to the slope, both or the high one alone.
     """
 
     falls: Literal["left", "right"]
     low_mm: float | None  # None: by the degrees
     degrees: float | None  # None: by the low side
     joint: Recipe
-    side_tops: Literal["square", "bevelled"] = "square"
+    side_tops: SideTops = "square"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -65,6 +65,11 @@ def askew(outline: tuple[Point, ...], surface: Surface) -> tuple[Point, Vec] | N
     return found if best < 1 - _FLAT else None
 
 
+def across_the_board(panel: Panel, way: Vec) -> bool:
+    """Whether a way in the cabinet goes askew over a board: along none of its edges."""
+    return max(abs(n) for n in panel.pose.direction_to_part(way)) < 1 - _FLAT
+
+
 def _plane(panel: Panel, surface: Surface) -> tuple[Vec, float]:
     """Outward unit vector of a surface and where it lies on that, part axes."""
     oblique = askew(panel.outline, surface) if axis_of(surface) != 2 else None

@@ -223,7 +223,9 @@ def _first_off(s: Setting, entries: tuple[SetupFeature, ...]) -> str:
         return f"{wall}, {width:.1f} wide, {s.depth:g} deep"
     depth = "right through" if s.depth is None else f"{s.depth:g} to the shoulder"
     if s.fence_mm is None:
-        return f"{s.thing} {depth} on its own axis"
+        return f"{s.thing} {depth} " + (
+            "on its own axis" if s.tool != "drill and fence" else "where its two marks cross"
+        )
     slope = f" along the slope, fence at {_degrees(s.tilt)}" if s.tilt else ""
     return f"middle of the {s.thing} {s.fence_mm:.1f} from {start}{slope}, {depth}"
 
