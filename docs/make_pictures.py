@@ -58,7 +58,7 @@ def _example(kind: JointKind) -> Rod:
 
 def _is_of(title: str, joints: set[str]) -> bool:
     """Whether a page is that of one of these joints: "G1 TOP to LEFT SIDE" is of left side / top."""
-    guest, host = re.split(r" (?:to|into) ", title.partition(" ")[2].lower())
+    guest, host = re.split(r" (?:to|into) ", title.partition(" ")[2].removesuffix(", both hands").lower())
     return f"{host} / {guest}" in joints
 
 

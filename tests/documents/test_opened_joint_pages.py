@@ -8,6 +8,7 @@ from samples import PAPERS, SAMPLES, glaze, sample
 from tests.building import cabinet, job, rod, rod_of
 from tests.inside.inside_samples import GROOVED, rod_of_text
 
+from rodwork.documents.annotate import figure, listed
 from rodwork.documents.drawing import Circle, Drawing, Text
 from rodwork.documents.joint_drawing import opened_shapes
 from rodwork.documents.joint_kinds import opened_joints
@@ -23,7 +24,7 @@ def texts(page):
 
 
 def page_of(rod, title):
-    return next(p for p in opened_joint_pages(rod) if p.title == title)
+    return next(p for p in opened_joint_pages(rod) if p.title.removesuffix(", both hands") == title)
 
 
 @pytest.mark.parametrize("paper", PAPERS)
@@ -70,11 +71,43 @@ def test_the_front_of_a_left_joint_is_at_the_left_and_of_a_right_joint_at_the_ri
 def test_there_is_one_page_for_each_kind_and_it_names_the_others():
     pages = opened_joint_pages(glaze())
     assert [p.title for p in pages] == [
-        "G1 TOP to LEFT SIDE", "G1 BOTTOM to LEFT SIDE", "G1 FIXED SHELF to LEFT SIDE", "G1 FIXED SHELF to RIGHT SIDE",
-        "G1 BACK into LEFT SIDE",
+        "G1 TOP to LEFT SIDE, both hands", "G1 FIXED SHELF to LEFT SIDE, both hands", "G1 BACK into LEFT SIDE",
     ]  # fmt: skip
     assert pages[0].under == "corner: 4 x dowel 8x30, glued. Also G2 and bottom to right side (page turned round)."
-    assert pages[0].right == "settings S9 and S13"
+    assert pages[0].right == "settings S9, S12 and S13"
+
+
+def test_a_page_for_both_hands_says_which_are_the_mirror_and_where_the_fence_goes_for_each():
+    said = " ".join(texts(page_of(glaze(), "G1 TOP to LEFT SIDE")))
+    assert "The other hand, all of it in a mirror: bottom to left side and top to right side." in said
+    assert "Fence on the TOP end: S13; on the BOTTOM end: S12." in said
+
+
+@pytest.mark.parametrize("name", SAMPLES)
+def test_the_joints_of_one_page_have_its_numbers_and_are_its_picture_or_that_in_a_mirror(name):
+    for one in opened_joints(sample(name)):
+        for o in (*one.others, *one.other_hand):
+            if not one.holds_back:
+                assert (o.hand == one.hand) == (o in one.others)
+                assert drawn_at(o) == drawn_at(one)
+
+
+def drawn_at(one):
+    """Where everything that is worked for a joint comes on its page, along the run and across."""
+    places = [*(one.face_uv(w) for w in one.on_face), *(one.end_uv(w) for w in one.on_end)]
+    return sorted(round(mm, 2) for along, across in places for mm in (*along[: not one.is_channel], *across))
+
+
+def test_one_page_serves_drawers_of_several_heights_and_says_the_numbers_of_each():
+    made = rod_of_text(GROOVED, 'drawers = { number = 4, bottom_board = "birch6", joint = "dowels" }')
+    page = next(p for p in opened_joint_pages(made) if "BOX FRONT" in p.title)
+    said = " ".join(texts(page))
+    for cabinet_ in made.cabinets:
+        for joint in cabinet_.joints:
+            one = next(o for p in opened_joints(made) for o in p.all if o.joint is joint)
+            if one.in_drawer:
+                assert listed([figure(mm) for mm in one.numbers_along]) in said
+    assert len([p for p in opened_joint_pages(made) if "BOX FRONT to" in p.title]) == 1
 
 
 @pytest.mark.parametrize("name", SAMPLES)

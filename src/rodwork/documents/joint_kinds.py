@@ -1,7 +1,8 @@
 """Which joints of a job are of one kind, so that one opened joint serves them all.
 
-Of a kind: the same recipe and place, thicknesses, hand, and every printed number but the line that a board stands
-on. The top left corner and the bottom right one are of one hand: turn the page round.
+Of a kind: the same recipe and place, thicknesses, and every printed number but the line that a board stands on.
+The top left corner and the bottom right one are of one hand: turn the page round. The bottom left one is their other
+hand: the same numbers, all in a mirror, and so on the same page.
 """
 
 from collections.abc import Iterator, Sequence
@@ -38,11 +39,12 @@ class Opened:
     tongue: tuple[Work, ...] = ()  # the rebate in a face of the end board that leaves a tongue on it
     aside: bool = False  # what is worked in the end board is in a face of it, from its end
     others: tuple["Opened", ...] = ()
+    other_hand: tuple["Opened", ...] = ()  # the same numbers, all in a mirror
 
     @property
     def all(self) -> tuple["Opened", ...]:
-        """This joint and those it stands for."""
-        return (self, *self.others)
+        """This joint and those it stands for, of either hand."""
+        return (self, *self.others, *self.other_hand)
 
     @property
     def line(self) -> float:
@@ -184,9 +186,21 @@ class Opened:
         return "back" in self.joint.contact.place
 
     @property
+    def in_drawer(self) -> bool:
+        """Whether it is the corner of a drawer: one sheet serves them all, with their numbers along it in words."""
+        return self.end_board.role.startswith("drawer") and not self.holds_back
+
+    @property
+    def numbers_along(self) -> tuple[float, ...]:
+        """The numbers of what is bored along the run, from its datum."""
+        works = self.on_face or self.on_end
+        uv = self.face_uv if self.on_face else self.end_uv
+        return tuple(sorted({round(sum(uv(w)[0]) / 2, 2) for w in works if w.groove is None}))
+
+    @property
     def settings(self) -> tuple[str, ...]:
-        """The settings of both halves."""
-        ids = dict.fromkeys(w.setup.id for w in (*self.on_end, *self.tongue, *self.on_face))
+        """The settings of both halves, of every joint that is served."""
+        ids = dict.fromkeys(w.setup.id for o in self.all for w in (*o.on_end, *o.tongue, *o.on_face))
         return tuple(sorted(ids, key=lambda id: (len(id), id)))
 
     def face_uv(self, w: Work) -> tuple[tuple[float, float], tuple[float, float]]:
@@ -259,8 +273,15 @@ def opened_joints(rod: Rod) -> tuple[Opened, ...]:
                 continue
             for one in _opened(works, cabinet, joint):
                 key = _kind(one)
-                found[key] = replace(found[key], others=(*found[key].others, one)) if key in found else one
+                found[key] = _with(found[key], one) if key in found else one
     return tuple(found.values())
+
+
+def _with(first: Opened, one: Opened) -> Opened:
+    """The first of its kind, standing for one joint more. A back is drawn cut through, where there is no hand."""
+    if one.hand == first.hand or one.holds_back:
+        return replace(first, others=(*first.others, one))
+    return replace(first, other_hand=(*first.other_hand, one))
 
 
 def _opened(works: Works, cabinet: RodCabinet, joint: Joint) -> Iterator[Opened]:
@@ -303,7 +324,9 @@ def _kind(one: Opened) -> object:
     )  # fmt: skip
     if one.holds_back:
         return (*kind, _rows(one, along=False))
-    return (*kind, round(one.set_back, 2), one.hand, _rows(one, along=True))
+    if one.in_drawer:
+        return (*kind, round(one.set_back, 2), "drawer", _rows(one, along=False))
+    return (*kind, round(one.set_back, 2), _rows(one, along=True))
 
 
 def _rows(one: Opened, *, along: bool) -> tuple[object, ...]:

@@ -142,7 +142,7 @@ class Work:
     def _channel(self) -> str:
         kind = "rebate" if isinstance(self.feature, Rebate) else "groove"
         if self.joint is None or self.joint.contact.place.startswith("back"):
-            return f"back {kind}"
+            return f"{'bottom' if self.part.role.startswith('drawer') else 'back'} {kind}"
         if any(f.law == "enter" and f.others for f in self.joint.fixings):
             return f"tongue {kind}"
         return "housing"

@@ -1,5 +1,6 @@
 """Opened joints: one page for each kind of joint, with the same number on both sides of the fold."""
 
+import re
 from collections.abc import Sequence
 
 from rodwork.documents.annotate import Row, block, capital, figure, listed
@@ -13,7 +14,7 @@ from rodwork.documents.machined import Work, marks_words, words_of
 from rodwork.documents.page import Area, Page, body
 from rodwork.model.rod import Rod
 
-SAYS = 10.0
+SAYS = 10.0  # the least height of what is said at the foot, mm
 MOST_BESIDE_HOME = 3  # bench pictures that leave room for the one of the joint going home
 
 
@@ -24,24 +25,38 @@ def opened_joint_pages(rod: Rod) -> tuple[Page, ...]:
 
 
 def _page(one: Opened, area: Area) -> Page:
-    says = Area(left=area.left, bottom=area.bottom, right=area.right, top=area.bottom + SAYS)
-    below = Area(left=area.left, bottom=says.top, right=area.right, top=says.top + HEIGHT + 6.0)
-    above = Area(left=area.left, bottom=below.top + 1.0, right=area.right, top=area.top + 1.5)
+    says, below, above = _areas(area, SAYS)
+    needed = -block(_says(one, above), 0.0, 0.0, area.width)[1] + 1.0
+    if needed > SAYS:
+        says, below, above = _areas(area, needed)
+    said, _ = block(_says(one, above), says.left, says.top - 1.0, says.width)
     drawn = channel_shapes(one, above) if one.is_channel else opened_shapes(one, above)
     return Page(
         kind="opened joint",
         title=_title(one),
         under=_under(one),
-        right=f"setting{'s' if len(one.settings) > 1 else ''} {listed(one.settings)}"
-        if one.settings
-        else "nothing to set",
-        shapes=(*drawn, *_bench(one, below), *_says(one, says, above)),
+        right=_settings(one),
+        shapes=(*drawn, *_bench(one, below), *said),
     )
+
+
+def _areas(area: Area, foot: float) -> tuple[Area, Area, Area]:
+    """What is said at the foot, the bench pictures over it, the opened joint over them."""
+    says = Area(left=area.left, bottom=area.bottom, right=area.right, top=area.bottom + foot)
+    below = Area(left=area.left, bottom=says.top, right=area.right, top=says.top + HEIGHT + 6.0)
+    return says, below, Area(left=area.left, bottom=below.top + 1.0, right=area.right, top=area.top + 1.5)
 
 
 def _title(one: Opened) -> str:
     prefix = one.face_board.marks[0].partition("-")[0]
-    return f"{prefix} {one.end_board.name.upper()} {_verb(one)} {one.face_board.name.upper()}"
+    hands = ", both hands" if one.other_hand else ""
+    return f"{prefix} {one.end_board.name.upper()} {_verb(one)} {one.face_board.name.upper()}{hands}"
+
+
+def _settings(one: Opened) -> str:
+    if not one.settings:
+        return "nothing to set"
+    return f"setting{'s' if len(one.settings) > 1 else ''} {marks_words(one.settings, 5)}"
 
 
 def _verb(one: Opened) -> str:
@@ -58,13 +73,16 @@ def _under(one: Opened) -> str:
         [w.thing for w in (*one.on_face, *one.tongue)]
     )
     glue = "glued" if one.joint.glued else "no glue"
-    return f"{one.joint.contact.place}: {listed(things)}, {glue}.{_also(one)}"
+    place: str = one.joint.contact.place
+    if one.end_board.role == "drawer bottom":
+        place = place.replace("back", "bottom")
+    return f"{place}: {listed(things)}, {glue}.{_also(one)}"
 
 
 def _also(one: Opened) -> str:
     """The other joints of this kind: other copies by their cabinet, other boards by name."""
-    alike = [o for o in one.others if not one.holds_back or numbers_alike(one, o)]
-    unlike = [o for o in one.others if o not in alike]
+    alike = [o for o in one.others if numbers_alike(one, o)]
+    unlike = [] if one.is_channel or one.in_drawer else [o for o in one.others if o not in alike]
     texts = []
     copies = [m.partition("-")[0] for m in one.face_board.marks[1:]]
     if copies:
@@ -76,17 +94,18 @@ def _also(one: Opened) -> str:
     return said
 
 
-def _named(one: Opened, others: Sequence[Opened]) -> list[str]:
+def _named(one: Opened, others: Sequence[Opened], most: int = 4) -> list[str]:
     here: list[str] = []
     elsewhere: list[str] = []
     for o in others:
         if o.cabinet is one.cabinet:
-            turned = " (page turned round)" if o.face_above != one.face_above and not one.holds_back else ""
+            over = o.face_above != one.face_above and o.hand == one.hand and not one.holds_back
+            turned = " (page turned round)" if over else ""
             here.append(f"{o.end_board.name} {_verb(o)} {o.face_board.name}{turned}")
         else:
             elsewhere.append(o.face_board.marks[0].partition("-")[0])
     names = unique([*here, *elsewhere])
-    return names if len(names) <= 4 else [*names[:3], f"{len(names) - 3} more"]
+    return names if len(names) <= most else [*names[: most - 1], f"{len(names) - most + 1} more"]
 
 
 def _bench(one: Opened, area: Area) -> tuple[Shape, ...]:
@@ -128,7 +147,7 @@ def _lies(one: Opened) -> list[Lie]:
     return out
 
 
-def _says(one: Opened, area: Area, above: Area) -> tuple[Shape, ...]:
+def _says(one: Opened, above: Area) -> list[Row]:
     """What the two halves have to do with each other, and how it goes home."""
     texts = []
     if one.slide:
@@ -175,8 +194,42 @@ def _says(one: Opened, area: Area, above: Area) -> tuple[Shape, ...]:
     push = set() if one.slide else {move.mm for f in one.joint.fixings for move in f.motion}
     if push and max(push) >= 3.0:
         texts.append(f"Goes straight in for the last {figure(max(push))}.")
-    shapes, _ = block([Row(text=" ".join(texts), size=3.7)], area.left, area.top - 1.0, area.width)
-    return shapes
+    rows = [Row(text=" ".join(texts), size=3.7)]
+    both = " ".join(text for text in (_other_hand(one), _fences(one), _along_drawers(one)) if text)
+    return [*rows, Row(text=both, size=3.7, bold=True)] if both else rows
+
+
+def _other_hand(one: Opened) -> str:
+    """Which joints are the picture's mirror image: those of this cabinet by name, others by their cabinet."""
+    if not one.other_hand:
+        return ""
+    alike = [o for o in one.other_hand if numbers_alike(one, o)]
+    return f"The other hand, all of it in a mirror: {listed(_named(one, alike, 3))}." if alike else ""
+
+
+def _fences(one: Opened) -> str:
+    """The settings of the face boards by the surface that the fence is on, where that is not one and the same."""
+    found: dict[str, dict[str, None]] = {}
+    for o in one.all:
+        for w in o.on_face if not o.has_line else ():
+            found.setdefault(capital(w.across.word), {})[w.setup.id] = None
+    if len(found) < 2:
+        return ""
+    return f"Fence on the {'; on the '.join(f'{word}: {listed(list(ids))}' for word, ids in found.items())}."
+
+
+def _along_drawers(one: Opened) -> str:
+    """The numbers along the corners of each drawer, where one sheet serves drawers of several heights."""
+    found: dict[tuple[float, ...], dict[str, None]] = {}
+    for o in one.all if one.in_drawer else ():
+        number = re.search(r"\d+", o.end_board.name)
+        drawer = f"{o.face_board.marks[0].partition('-')[0]} drawer{f' {number[0]}' if number else ''}"
+        found.setdefault(o.numbers_along, {})[drawer] = None
+    if len(found) < 2:
+        return ""
+    rows = [f"{marks_words(list(which), 3)}: {listed([figure(mm) for mm in at])}" for at, which in found.items()]
+    datum = words_of(one.end_board)[one.joint.contact.guest_register.along_from]
+    return f"From the {capital(datum)}, {'; '.join(rows)}."
 
 
 def _flush(one: Opened) -> str:
@@ -191,7 +244,7 @@ def _lines_at(one: Opened) -> list[str]:
         if o.has_line:
             prefix = o.face_board.marks[0].partition("-")[0]
             rows.setdefault(f"{prefix} {o.face_board.name}", set()).add(o.line)
-    if sum(len(at) for at in rows.values()) < 2:
+    if len({mm for at in rows.values() for mm in at}) < 2:
         return []
     said = [f"{name} {', '.join(figure(mm) for mm in sorted(at))}" for name, at in rows.items()]
     if len(said) > 4:
