@@ -132,6 +132,30 @@ def test_handle_bores_come_from_the_free_edge_and_go_through():
 
 
 @pytest.mark.parametrize(
+    ("height", "words", "middle"),
+    [
+        (720.0, {}, 720 - 1.5 - 60 - 64),  # near the upper end of a base unit
+        (2000.0, {}, 1000.0),  # and of a tall one where a hand finds it
+        (2000.0, {"handle_from_end": 60.0}, 2000 - 1.5 - 60 - 64),  # unless it is asked for
+    ],
+)
+def test_a_handle_stands_near_the_upper_end_or_within_reach_on_a_tall_door(height, words, middle):
+    """Common practice, no source."""
+    c = only(fronted(doors("left", handle=128.0, **words), kind="tall", height_mm=height))
+    bores = [c.part["door"].pose.to_cabinet(f.at)[2] for f in c.part["door"].features if f.role == "handle"]
+    assert sum(bores) / 2 == pytest.approx(middle)
+
+
+def test_a_door_that_begins_above_reach_has_its_handle_near_its_lower_end():
+    """Common practice, no source."""
+    high_up = replace(doors("left", handle=128.0), openings=(2, 2))
+    c = only(fronted(high_up, kind="tall", height_mm=2100.0, openings=(1400.0, "rest"), loose_shelves=(0, 0)))
+    (door,) = [p for p in c.parts if p.role == "door"]
+    bores = [door.pose.to_cabinet(f.at)[2] for f in door.features if f.role == "handle"]
+    assert sum(bores) / 2 == pytest.approx(box_of(door)[0][2] + 60 + 64)
+
+
+@pytest.mark.parametrize(
     ("front", "changes", "says"),
     [
         (doors(("left", "right")), {}, "there are 1 bays"),

@@ -30,6 +30,9 @@ PLATE_REACH_MM = 26.0  # half the length of a plate, and room to get it on
 TAKE_UP_MM = 2.0  # of a hinge, each way; common practice, no source
 CUP_SCREWS_MM, CUP_SCREWS_BEHIND_MM = 45.0, 9.5  # apart, and further from the door's edge than the cup's middle
 PILOT_MM, PILOT_DEPTH_MM = 2.5, 10.0
+HANDLE_FROM_END_MM = 60.0
+# Its middle, above the bottom of the carcass: no higher than a hand goes easily, else brought down to where it hangs
+HIGHEST_HANDLE_MM, HANDLE_IN_REACH_MM = 1200.0, 1000.0
 APART_MM = 8.0  # middle to middle of two bores in one board
 
 Hinged = Literal["left", "right", "up"]
@@ -280,8 +283,7 @@ def handle_bores(leaf: Leaf, handle: Handle, low_on_door: bool) -> tuple[Fitting
         run = RIGHT
     else:
         x = leaf.high[0] - handle.from_edge_mm if leaf.hinged == "left" else leaf.low[0] + handle.from_edge_mm
-        end = handle.from_end_mm + half
-        middle = (x, outside, leaf.low[2] + end if low_on_door else leaf.high[2] - end)
+        middle = (x, outside, _handle_height(leaf, handle, low_on_door))
         run = UP
     at = [middle] if half == 0 else [along(middle, (run, -half)), along(middle, (run, half))]
     free = neg(leaf.toward)
@@ -293,6 +295,16 @@ def handle_bores(leaf: Leaf, handle: Handle, low_on_door: bool) -> tuple[Fitting
         )
         for n, p in enumerate(at, 1)
     )  # fmt: skip
+
+
+def _handle_height(leaf: Leaf, handle: Handle, low_on_door: bool) -> float:
+    """The middle of an upright handle, above the bottom of the carcass; common practice, no source."""
+    asked = handle.from_end_mm
+    end = (HANDLE_FROM_END_MM if asked is None else asked) + handle.centres_mm / 2
+    lowest, highest = leaf.low[2] + end, leaf.high[2] - end
+    if low_on_door:
+        return lowest
+    return highest if asked is not None or highest <= HIGHEST_HANDLE_MM else max(lowest, HANDLE_IN_REACH_MM)
 
 
 def items(hung: Sequence[DoorHung], handles: int) -> tuple[Item, ...]:

@@ -43,7 +43,7 @@ def doors_of(
     sides, ends, between = _margins(style, frame)
     handle = None if "handle" not in table else Handle(
         centres_mm=table["handle"], from_edge_mm=table.get("handle_from_edge", 40.0),
-        from_end_mm=table.get("handle_from_end", 60.0), diameter_mm=5.0,
+        from_end_mm=table.get("handle_from_end"), diameter_mm=5.0,
     )  # fmt: skip
     return Doors(
         board=board, style=style, hung=table["hung"], openings=openings, sides_mm=table.get("sides", sides),

@@ -324,7 +324,8 @@ class DoorsWords(Words):
     )
     handle_from_edge: Annotated[float, Length(10, 300)] = word("Handle to the door's free edge", default="40 mm")
     handle_from_end: Annotated[float, Length(10, 3000)] = word(
-        "Handle to the door's lower end on a wall unit, to its upper end on others", default="60 mm"
+        "Handle to the door's lower end on a wall unit, to its upper end on others",
+        default="60 mm; 1000 above the carcass's bottom, or as near as the door allows, where that comes over 1200",
     )
 
 

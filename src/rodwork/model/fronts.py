@@ -48,11 +48,14 @@ class BoughtDoor:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Handle:
-    """Bores for a handle: `centres_mm` apart (nought: a knob), so far from the free edge and from the door's end."""
+    """Bores for a handle: `centres_mm` apart (nought: a knob), so far from the free edge and from the door's end.
+
+    `from_end_mm` None: near the end, or where a hand finds it on a door that ends too high.
+    """
 
     centres_mm: float
     from_edge_mm: float
-    from_end_mm: float
+    from_end_mm: float | None
     diameter_mm: float
 
 
