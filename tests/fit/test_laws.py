@@ -23,17 +23,27 @@ from tests.fit.rows import source, two_boards
 SHELVES = {"openings": ("rest", "rest"), "loose_shelves": (0, 0)}
 
 
-def test_it_does_not_matter_which_board_stands_still():
-    """T16. Gives within 1e-8, outputs within 3e-5: 200 draws of seed 3, all of them solved by the kernel."""
-    rod = box(**SHELVES)
-    one, other = model(rod, standing_still="left side"), model(rod, standing_still="fixed shelf")
+STANDING = {
+    "dowels, a shelf": (SHELVES, "fixed shelf"),
+    "tenons, a shelf and a divider": (
+        {**SHELVES, "corner_joint": recipe("loose tenon"), "bays": ("rest", "rest"), "width_mm": 900.0}, "divider"),
+    "tongues, of which nothing holds the rack": ({"corner_joint": recipe("tongue")}, "bottom"),
+    "a grooved back": ({"back": back()}, "back"),
+}  # fmt: skip
+
+
+@pytest.mark.parametrize("name", STANDING)
+def test_it_does_not_matter_which_board_stands_still(name):
+    """T16. Gives within 5e-9 mm, outputs within 5e-8: 200 draws of seed 3, all of them solved by the kernel."""
+    changes, board = STANDING[name]
+    rod = box(**changes)
+    one, other = model(rod, standing_still="left side"), model(rod, standing_still=board)
     z = draw(one.sources, 200, seed=3)
-    assert verdict(factored(one, SIGNED), z).give_mm == pytest.approx(
-        verdict(factored(other, SIGNED), z).give_mm, abs=1e-8
-    )
-    assert poses(factored(one, ASSEMBLED), z).outputs == pytest.approx(
-        poses(factored(other, ASSEMBLED), z).outputs, abs=3e-5
-    )
+    judged, again = (verdict(factored(m, SIGNED), z) for m in (one, other))
+    posed, posed_again = (poses(factored(m, ASSEMBLED), z) for m in (one, other))
+    assert judged.resolved == again.resolved == posed.resolved == posed_again.resolved == 0
+    assert judged.give_mm == pytest.approx(again.give_mm, abs=5e-9)
+    assert posed.outputs == pytest.approx(posed_again.outputs, abs=5e-8)
 
 
 # Dimensioning and Tolerancing Handbook (McGraw-Hill), chapter 9, motor assembly, inch, as `dimstack` 0.9.0 has it in its
@@ -163,14 +173,17 @@ def test_chunks_are_a_whole_number_of_themselves():
 
 @pytest.mark.parametrize("changes", [{}, SHELVES, {"corner_joint": recipe("keyhole"), "back": back("rebated")}])
 def test_what_is_found_does_not_depend_on_where_it_begins(changes):
-    """A try begins with the rows of the same assembly under other errors: fewer steps, the same answer as from nothing."""
+    """A try begins with the rows of the same assembly under other errors: fewer steps, the same answer as from nothing.
+
+    Either may stop 1e-7 mm short of a row, of which the diagonals make a hundred times as much: a shoulder is 18 thick.
+    """
     m = model(box(**changes))
     signed, assembled = factored(m, SIGNED), factored(m, ASSEMBLED)
     z = draw(m.sources, 200, seed=8) * 2
     near, posed = verdict(signed, z).active, poses(assembled, z).active
     for other in (z * 0.5, z * 1.5, z[::-1]):
         assert verdict(signed, other, near).give_mm == pytest.approx(verdict(signed, other).give_mm, abs=1e-6)
-        assert poses(assembled, other, posed).outputs == pytest.approx(poses(assembled, other).outputs, abs=1e-5)
+        assert poses(assembled, other, posed).outputs == pytest.approx(poses(assembled, other).outputs, abs=3e-5)
 
 
 def test_a_beginning_of_rows_that_hang_together_is_seen_through():

@@ -221,10 +221,27 @@ class Builder:
         return LinearModel(
             row_q=row_q, row_z=row_z, low=low, high=high, give=give, row_joint=row_joint, row_between=row_between,
             aim_q=aim_q, aim_z=aim_z, aim_kind=np.array([kind for _, kind in self._aims], dtype=np.int64),
-            out_q=out_q, out_z=out_z,
+            movement=self._movement(), out_q=out_q, out_z=out_z,
             outputs=tuple(self._outputs), joints=tuple(self._joints), sources=table.sources,
             holds=self._all_holds(arrays), sizes=dict(zip(sizes, size_z, strict=True)),
         )  # fmt: skip
+
+    def _movement(self) -> Array:
+        """(n, n): all movements and bends squared and added up, as the form q' M q, less what all boards move as one.
+
+        So it is the same whichever board stands still.
+        """
+        boards = list(self.boards.values())
+        middle = np.mean([board.middle for board in boards], axis=0)
+        as_one = np.tile(np.eye(6), (len(boards), 1))  # three shifts, and three turns, which shift each board too
+        for b, board in enumerate(boards):
+            as_one[6 * b : 6 * b + 3, 3:] = np.cross(np.eye(3), PER_MRAD * (board.middle - middle)).T
+        taken = np.linalg.qr(as_one)[0]
+        own = [(6 * b + i, self.columns.get((board.id, i))) for b, board in enumerate(boards) for i in range(6)]
+        rows, columns = zip(*((row, column) for row, column in own if column is not None), strict=True)
+        movement = np.eye(self.n)
+        movement[np.ix_(columns, columns)] -= taken[list(rows)] @ taken[list(rows)].T
+        return movement
 
     def _forms(self) -> Iterable[Form]:
         yield from (row.form for row in self._rows)

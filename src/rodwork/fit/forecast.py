@@ -221,6 +221,7 @@ def stiff(model: LinearModel) -> LinearModel:
     return replace(
         held, row_q=held.row_q[:, straight], aim_q=model.aim_q[np.ix_(aims, straight)], aim_z=model.aim_z[aims],
         aim_kind=model.aim_kind[aims], out_q=model.out_q[:, straight],
+        movement=model.movement[np.ix_(straight, straight)],
     )  # fmt: skip
 
 

@@ -69,6 +69,7 @@ class LinearModel:
     aim_q: Array  # (g, n): forms that the pose would have at nought
     aim_z: Array  # (g, p)
     aim_kind: Ints  # (g,)
+    movement: Array  # (n, n): how far boards are moved and bent, squared: what nothing else decides stays near nought
     out_q: Array  # (k, n)
     out_z: Array  # (k, p)
     outputs: tuple[str, ...]

@@ -96,7 +96,7 @@ def factored(model: LinearModel, weights: Weights) -> Factored:
 def _aims(model: LinearModel, weights: Weights) -> tuple[Array, Array]:
     """(n, n) and (n, p): the pose without rows is where  hessian q + pull z = 0."""
     weighed = model.aim_q.T * weights.of(model.aim_kind)
-    return weighed @ model.aim_q + weights.ridge * np.eye(model.row_q.shape[1]), weighed @ model.aim_z
+    return weighed @ model.aim_q + weights.ridge * model.movement, weighed @ model.aim_z
 
 
 def on_sides(table: Array) -> Array:
