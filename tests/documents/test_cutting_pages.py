@@ -53,10 +53,11 @@ def test_every_cut_is_in_the_table_and_on_the_drawing():
     for board in plan.boards:
         for sheet in board.sheets:
             drawing, *tables = _of(pages, sheet, board)
+            assert len(tables) == 0 or len(sheet.cuts) > 12  # drawing and cuts stand on one page where they have room
             numbers = {t for t in texts([drawing]) if t.isdigit()}
             for cut in sheet.cuts:
                 assert str(cut.number) in numbers, f"cut {cut.number} of sheet {sheet.numbers} has no number on it"
-                assert str(cut.number) in texts(tables)
+                assert str(cut.number) in texts(tables or [drawing])
 
 
 def _of(pages, sheet, board):

@@ -2,6 +2,7 @@
 
 from collections import Counter
 from dataclasses import replace
+from pathlib import Path
 
 import pytest
 from fontTools.ttLib import TTFont
@@ -12,6 +13,10 @@ from tests.building import back, cabinet, job, recipe, rod, rod_of
 from rodwork.documents.drawing import Text, font_file
 from rodwork.documents.settings_list import positions_text, setting_bands, settings_pages
 from rodwork.model.setup import Fence
+from rodwork.pipeline import set_out
+from rodwork.sheets.plan import Work, plan_cutting
+
+EXAMPLES = Path(__file__).parents[2] / "examples"
 
 
 def band(r, setup_id):
@@ -146,3 +151,17 @@ def test_many_boards_go_on_and_none_is_left_out():
 def test_pages_keep_the_laws(name, paper):
     r = sample(name, paper)
     check_pages(settings_pages(r), r)
+
+
+def test_a_cutting_plan_takes_the_place_of_the_settings_of_the_saw_that_it_has():
+    """What is sawn at a slant or to a line is in no plan, and stays."""
+    r = set_out((EXAMPLES / "pottery-studio.toml").read_bytes(), "pottery-studio.toml")
+    every = [b for b in setting_bands(r) if b.sawing]
+    plan = plan_cutting(r, Work(steps=60, polish=10))
+    pages = [p for p in settings_pages(r, plan) if p.title == "Settings: sawing"]
+    left = {s.text for s in texts(pages) if s.text.isdigit() and s.size > 6.0}
+    assert left >= {str(b.number) for b in every if b.setup.tilt or b.setup.fence is None}
+    assert len(left) < len(every) / 4
+    shown = {mark for b in every if str(b.number) not in left for group in b.boards for mark, _ in group.marks}
+    assert shown <= plan.sheet_numbers.keys()
+    check_pages(settings_pages(r, plan), r)

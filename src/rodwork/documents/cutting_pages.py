@@ -1,6 +1,7 @@
 """The cutting plan on paper: what to take down first, then each sheet as a drawing and its cuts in order."""
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 from rodwork.documents.cutting_words import (
     cut_cells,
@@ -12,13 +13,16 @@ from rodwork.documents.cutting_words import (
     stock_words,
     total_words,
 )
-from rodwork.documents.page import Page, body
-from rodwork.documents.sheet_drawing import sheet_shapes
+from rodwork.documents.drawing import Shape
+from rodwork.documents.page import Area, Page, body
+from rodwork.documents.sheet_drawing import drawn_height, sheet_shapes
 from rodwork.documents.tables import Block, Column, band, flow, gap, heading, paragraph, rows
 from rodwork.model.cutting import BoardPlan, CutSheet, CuttingPlan
 from rodwork.model.rod import Rod
 
 KIND = "cutting plan"
+BETWEEN = 3.0  # from the drawing of a sheet to its cuts below it, mm
+_BLADE = "Along: the blade runs along the sheet. Set to: from the fence or the edge in hand to the blade."
 CAUTION = (
     "Guards, extraction and both hands clear of the line; support both sides of a cut so that nothing falls or closes "
     "on the blade. Nobody lifts over 25 kg alone. Local rules and the machine's own book come first."
@@ -76,7 +80,7 @@ def _about(rod: Rod, plan: CuttingPlan) -> Iterator[str]:
 
 
 def _sheet_pages(rod: Rod, board: BoardPlan, sheet: CutSheet) -> Iterator[Page]:
-    area = body(rod.heading.paper, landscape=True)
+    """One upright page with the drawing over its cuts; where they are too many for that the drawing has its own."""
     grain = rod.boards[board.board].grain
     used = sum(s.length * s.width for s in sheet.sawn) / (sheet.size[0] * sheet.size[1])
     title = f"{sheet_title(sheet)}: {board.board}"
@@ -86,45 +90,39 @@ def _sheet_pages(rod: Rod, board: BoardPlan, sheet: CutSheet) -> Iterator[Page]:
         what += "Cut along the heavy lines in the order of their numbers; shaded is waste."
     else:
         what += "The cutter goes round each board; shaded is waste."
-    yield Page(kind=KIND, title=title, under=what, right=right, shapes=sheet_shapes(sheet, area, grain))
-    if sheet.cuts:
-        yield from _cut_pages(rod, board, sheet, title)
-
-
-def _cut_pages(rod: Rod, board: BoardPlan, sheet: CutSheet, title: str) -> Iterator[Page]:
+    upright = body(rod.heading.paper, landscape=False)
+    drawn = drawn_height(sheet, upright.width)
+    above = replace(upright, bottom=upright.top - drawn)
+    cuts = tuple(_cuts(sheet, replace(upright, top=above.bottom - BETWEEN))) if sheet.cuts else ()
+    if len(cuts) == 1:
+        shapes = (*sheet_shapes(sheet, above, grain), *cuts[0])
+        yield Page(kind=KIND, title=title, under=what, right=right, shapes=shapes, landscape=False)
+        return
     area = body(rod.heading.paper, landscape=True)
+    yield Page(kind=KIND, title=title, under=what, right=right, shapes=sheet_shapes(sheet, area, grain))
+    right = f"{sheet.settings} settings"
+    for shapes in _cuts(sheet, upright) if sheet.cuts else ():
+        yield Page(kind=KIND, title=f"{title}, the cuts", under=_BLADE, right=right, shapes=shapes, landscape=False)
+
+
+def _cuts(sheet: CutSheet, area: Area) -> tuple[tuple[Shape, ...], ...]:
+    """The cuts in their order, a box to tick at each."""
     columns = (
-        Column(title="done", width=11.0),
-        Column(title="cut", width=12.0, size=6.0, bold=True, anchor="end"),
-        Column(title="", width=3.0),
-        Column(title="piece in hand", width=66.0, size=4.0),
-        Column(title="blade runs", width=36.0, size=4.2),
-        Column(title="set to", width=46.0, size=5.4, bold=True),
-        Column(title="comes off", width=0.5 * (area.width - 174.0), size=4.6, bold=True),
-        Column(title="stays in hand", width=0.5 * (area.width - 174.0), size=3.8),
+        Column(title="done", width=10.0),
+        Column(title="cut", width=10.0, size=5.4, bold=True, anchor="end"),
+        Column(title="piece in hand", width=35.0, size=3.6),
+        Column(title="blade runs", width=22.0, size=3.6),
+        Column(title="set to", width=41.0, size=4.8, bold=True),
+        Column(title="comes off", width=0.43 * (area.width - 118.0), size=3.8, bold=True),
+        Column(title="stays in hand", width=0.57 * (area.width - 118.0), size=3.2),
     )
     blocks: list[Block] = []
-    for cut in sheet.cuts:
-        number, piece, runs, setting, gives, stays = cut_cells(cut)
-        blocks += rows(columns, ("", number, "", piece, runs, setting, gives, stays), least=9.0, most=40.0, tick=0)
     if len(sheet.numbers) > 1:
-        count = len(sheet.numbers)
-        blocks.insert(0, gap(1.0))
-        blocks.insert(
-            0,
-            paragraph(
-                f"{count} sheets alike: stack them, and cut them together as thick as the saw takes.",
-                area.width,
-                bold=True,
-            ),
-        )
-    under = (
-        "Along: the blade runs along the length of the sheet. Set to: from the fence or the edge in hand to the blade."
-    )
-    for shapes in flow(blocks, area, heading(columns)):
-        yield Page(
-            kind=KIND, title=f"{title}, the cuts", under=under, right=f"{sheet.settings} settings", shapes=shapes
-        )
+        alike = f"{len(sheet.numbers)} sheets alike: stack them, and cut them together as thick as the saw takes."
+        blocks += [paragraph(alike, area.width, bold=True), gap(1.0)]
+    for cut in sheet.cuts:
+        blocks += rows(columns, ("", *cut_cells(cut)), least=7.2, most=40.0, tick=0)
+    return flow(blocks, area, heading(columns))
 
 
 def _sizing_pages(rod: Rod, board: BoardPlan) -> Iterator[Page]:

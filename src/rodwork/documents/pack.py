@@ -28,7 +28,7 @@ def pack_pages(rod: Rod, results: Results = NOTHING_ASKED) -> tuple[Page, ...]:
     return (
         *cover_pages(rod), *front_pages(rod), *inside_pages(rod), *alcove_pages(rod), *run_pages(rod),
         *cutting_list_pages(rod),
-        *(cutting_pages(rod, plan) if plan else ()), *settings_pages(rod),
+        *(cutting_pages(rod, plan) if plan else ()), *settings_pages(rod, plan),
         *board_pages(rod), *opened_joint_pages(rod),
         *(dry_fit_pages(rod, results.dry_fit) if results.dry_fit else ()), *assembly_pages(rod),
         *(load_pages(rod, results.loading) if results.loading else ()), *buying_list_pages(rod, plan),

@@ -6,14 +6,15 @@ and only what changes from the band above is black.
 
 import re
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import pairwise
 
-from rodwork.documents.annotate import capital, setting
+from rodwork.documents.annotate import capital, listed, setting
 from rodwork.documents.drawing import Ink, Pen, Shape, Text, line, moved, text_width, wrapped
 from rodwork.documents.figures import size_text, tick_box
 from rodwork.documents.page import Area, Page, body, fitted
 from rodwork.documents.tables import LEADING, Block, band, flow
+from rodwork.model.cutting import CuttingPlan
 from rodwork.model.machining import BATTEN, LAID_ON_LINE, OWN_BASE
 from rodwork.model.panel import Part
 from rodwork.model.rod import Rod
@@ -106,7 +107,7 @@ def _changes(before: SettingBand | None, now: SettingBand) -> frozenset[str]:
             "tool": (s.tool, s.cutter),
             "surface": (s.registers_on, b.line),
             "stands": (s.stands_on, s.tilt, s.first_off.partition(" for ")[2] if b.sawing else ""),
-            "fence": (s.fence.id, s.fence.mm) if s.fence else None,
+            "fence": ("" if b.sawing else s.fence.id, s.fence.mm) if s.fence else None,
             "depth": s.depth,
         }
 
@@ -233,13 +234,29 @@ _RULE = Pen(width=0.5)
 _SAW_LINES = 6  # lines of boards that stay together
 
 
-def settings_pages(rod: Rod) -> tuple[Page, ...]:
-    """The settings list: sawing many to a page, machining in bands of four or five."""
+def settings_pages(rod: Rod, plan: CuttingPlan | None = None) -> tuple[Page, ...]:
+    """The settings list: sawing many to a page, machining in bands of four or five.
+
+    A cutting plan has the settings of the saw at every cut; then only what it does not say is here.
+    """
     bands = setting_bands(rod)
     area = body(rod.heading.paper, landscape=True)
     sawing = [b for b in bands if b.sawing]
+    if plan is not None:
+        sawing = _shown_after([b for b in sawing if not _planned(b, plan)])
     machining = [b for b in bands if not b.sawing]
     return (*_sawing_pages(sawing, bands, area), *_machining_pages(machining, bands, area))
+
+
+def _planned(b: SettingBand, plan: CuttingPlan) -> bool:
+    """Whether the cutting plan has this cut of every board: square, and not to a line."""
+    square = not b.setup.tilt and b.setup.fence is not None
+    return square and all(mark in plan.sheet_numbers for group in b.boards for mark, _ in group.marks)
+
+
+def _shown_after(bands: list[SettingBand]) -> list[SettingBand]:
+    """The bands with what is new since the one before on the page."""
+    return [replace(b, new=_changes(before, b)) for before, b in zip([None, *bands], bands, strict=False)]
 
 
 def _sawing_pages(sawing: list[SettingBand], bands: tuple[SettingBand, ...], area: Area) -> tuple[Page, ...]:
@@ -278,7 +295,8 @@ def _pages(
             used += needed
             stage = one.setup.stage
             numbers.append(one.number)
-        right = f"{numbers[0]}" if numbers[0] == numbers[-1] else f"{numbers[0]} to {numbers[-1]}"
+        in_a_row = numbers[-1] - numbers[0] == len(set(numbers)) - 1 > 0
+        right = f"{numbers[0]} to {numbers[-1]}" if in_a_row else listed([str(n) for n in dict.fromkeys(numbers)])
         under = f"{first.setup.stage.capitalize()}. {_BLACK} All in mm."
         (shapes,) = flow(taken, area, head)
         pages.append(Page(kind="settings", title=title, under=under, right=f"{right} of {len(bands)}", shapes=shapes))

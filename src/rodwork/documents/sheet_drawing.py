@@ -24,6 +24,11 @@ Place = Callable[[float, float], tuple[float, float]]
 Line = tuple[tuple[float, float], tuple[float, float]]
 
 
+def drawn_height(sheet: CutSheet, width: float) -> float:
+    """How high the drawing of a sheet is that is as wide as this, mm."""
+    return (width - DIMENSION_ROOM - STRIP_ROOM) * sheet.size[1] / sheet.size[0] + DIMENSION_ROOM + GRAIN_ROOM
+
+
 def sheet_shapes(sheet: CutSheet, area: Area, grain: bool) -> tuple[Shape, ...]:
     """The sheet as large as the area lets it, its length across the page."""
     scale = min(

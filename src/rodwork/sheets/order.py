@@ -188,10 +188,10 @@ def _worth_keeping(length: float, width: float, keep: tuple[float, float]) -> bo
 
 
 def _few(names: list[str]) -> str:
-    """Pieces that are still one: A to D."""
+    """Pieces that are still one: A; A and B; A and the rest."""
     if len(names) == 1:
         return names[0]
-    return f"{names[0]} to {names[-1]}" if len(names) > 2 else f"{names[0]} and {names[1]}"
+    return f"{names[0]} and the rest" if len(names) > 2 else f"{names[0]} and {names[1]}"
 
 
 def _together(runs: list[list[Step]]) -> list[Step]:
