@@ -28,6 +28,9 @@ UNITS = {
     "left": f'roof = {{ falls = "left", degrees = 40 }}\n{BACK}, grain = "across" }}\nopenings = [300, "rest"]\n'
     'doors = { hung = "pair", openings = [1, 1], handle = 128 }\n',
     "screwed": 'roof = { falls = "right", degrees = 20, joint = "screws" }\ndividers = 2\nloose_shelves = 1\n',
+    "cut doors": 'roof = { falls = "right", degrees = 38, side_tops = "high side bevelled" }\n'
+    'back = { board = "birch6", style = "planted" }\ndividers = 1\ndoors = { hung = ["left", "right"], handle = 128 }\n',
+    "cut pair": 'roof = { falls = "left", degrees = 24 }\ndoors = { style = "inset", hung = "pair", grain = "across" }\n',
     "flat": 'roof = { falls = "right", degrees = 6, side_tops = "bevelled" }\n',
 }
 

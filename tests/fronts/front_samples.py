@@ -52,6 +52,28 @@ def foul(corners, box):
     return True
 
 
+def strikes_slope(door, hinged, degrees, top):
+    """Whether a door opened so far about the outer arris of its hinged edge has wood of its upper edge in a sloping top."""
+    low, high = box_of(door)
+    pivot = (low[0] if hinged == "left" else high[0], low[1])
+    turn = radians(degrees) * (-1 if hinged == "left" else 1)
+    c, s = cos(turn), sin(turn)
+    for x, z in upper_edge(door, 80):
+        for y in (low[1] + k / 6 * (high[1] - low[1]) for k in range(7)):
+            a, b = x - pivot[0], y - pivot[1]
+            p = top.pose.to_part((pivot[0] + c * a - s * b, pivot[1] + s * a + c * b, z))
+            if all(1e-6 < p[k] < top.size[k] - 1e-6 for k in range(3)):
+                return True
+    return False
+
+
+def upper_edge(door, parts):
+    """Points along the upper edge of a door: (across, up)."""
+    corners = sorted((p[0], -p[2]) for p in (door.pose.to_cabinet((x, y, 0.0)) for x, y in door.outline))
+    (x0, z0), (x1, z1) = corners[0], corners[2]
+    return [(x0 + (x1 - x0) * k / parts, -z0 - (z1 - z0) * k / parts) for k in range(parts + 1)]
+
+
 def drawers(number=3, openings=1, **words):
     """Drawers as a job file would have them, their boxes of the boards of the tests."""
     boards = {"board": "birch18", "box_board": "birch18", "bottom_board": "birch6"}

@@ -221,7 +221,6 @@ def test_the_stations_after_it_give_an_answer():
     (('feet = { style = "notched sides" }',), FALLS, "not notched"),
     (('back = { board = "birch6", style = "planted" }',), FALLS, 'side_tops = "high side bevelled"'),
     (('back = { board = "birch6", style = "inset" }',), FALLS, "Choose a back grooved all round, rebated or planted"),
-    (('doors = { hung = "left" }',), FALLS, "would have to be cut to it"),
     (('fixed_shelves = 1', 'drawers = { number = 2, bottom_board = "birch6" }'), FALLS, "opening = 1"),
     ((), 'falls = "right"', "neither how high the low side is nor how steep"),
     ((), f'{FALLS}, degrees = 30', "say the same thing in two ways"),

@@ -13,7 +13,7 @@ from rodwork.checks.kinds.cannot_be_made import CODE as CANNOT
 from rodwork.job.faults import JobFaults
 from rodwork.pipeline import cutting, dry_fit, load, set_out
 from rodwork.setout.proof import prove
-from tests.fronts.front_samples import box_of, foul, swung
+from tests.fronts.front_samples import box_of, foul, strikes_slope, swung
 from tests.geometry.overlap import overlaps, placed, struck
 from tests.laws.vocabulary import jobs, texts
 
@@ -80,6 +80,9 @@ def test_every_door_swings_open_and_every_drawer_runs_out_and_touch_nothing(draw
             for degrees in DEGREES:
                 corners, (a, b) = swung(cabinet.part[door.door], door.hinged, degrees)
                 for other in cabinet.parts:
+                    if other.pose.slopes:
+                        assert not strikes_slope(cabinet.part[door.door], door.hinged, degrees, other), door.door
+                        continue
                     low, high = box_of(other)
                     if other.id == door.door or high[run] <= a + 1e-6 or low[run] >= b - 1e-6:
                         continue

@@ -168,10 +168,21 @@ def under_slopes(draw):
     if draw(st.integers(0, 3)) == 0:
         lines = [line for line in lines if not line.startswith("loose")] + draw(clothes(bays, shelves + 1, lines))
     lines += draw(stiffened(lines)) if draw(st.integers(0, 3)) == 0 else []
-    if shelves and draw(st.booleans()):
-        lines.append(f'doors = {{ hung = "{draw(st.sampled_from(["left", "pair"]))}", openings = [1, {shelves}] }}')
+    if draw(st.booleans()):
+        lines += draw(cut_to_a_slope(shelves))
     head = JOB + board("birch18", 18, draw(st.sampled_from([17.6, 18.3])), SHEET) + board("birch6", 6, 5.8, SHEET)
     return head + EDGING + recipes + CABINET + "\n".join(lines) + "\n"
+
+
+@st.composite
+def cut_to_a_slope(draw, shelves):
+    """Doors up to the slope, or before the openings below a fixed shelf alone."""
+    style, hung = draw(st.sampled_from(["overlay", "inset"])), draw(st.sampled_from(["left", "right", "pair"]))
+    first = draw(st.integers(1, shelves + 1))
+    last = draw(st.integers(first, shelves + 1))
+    more = draw(st.sampled_from(["", ", handle = 128", ', grain = "across"', ", handle = 0"]))
+    back = ["shelf_set_back = 22"] if style == "inset" else []
+    return [f'doors = {{ style = "{style}", hung = "{hung}", openings = [{first}, {last}]{more} }}', *back]
 
 
 STYLES = (None, "grooved all round", "grooved in the sides", "rebated", "rebated in the sides", "planted", "inset")

@@ -4,8 +4,8 @@ Poses follow design section 3: face side up and face edge towards you on the ben
 downwards, a right side and a divider upwards, a bottom and a shelf to the right, a top to the left.
 """
 
-from collections.abc import Mapping
-from dataclasses import dataclass
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, replace
 from math import radians, tan
 from types import MappingProxyType
 
@@ -90,6 +90,20 @@ def panel(
         bevels=tuple(bevelled.get(edge, 0.0) for edge in _ROUND) if bevelled else (0.0,) * len(outline),
         pose=_pose(rotation, box, digits), bought=bought,
     )  # fmt: skip
+
+
+def cut_to(panel: Panel, corners: Sequence[Vec]) -> Panel:
+    """A panel cut to an outline within its box: its corners on one face, cabinet axes."""
+    points = [panel.pose.to_part(corner) for corner in corners]
+    return replace(panel, outline=_counter_clockwise(tuple((x, y) for x, y, _ in points)))
+
+
+def _counter_clockwise(corners: tuple[Point, ...]) -> tuple[Point, ...]:
+    """From the corner nearest (0, 0)."""
+    area = sum(a[0] * b[1] - b[0] * a[1] for a, b in zip(corners, (*corners[1:], corners[0]), strict=True))
+    turned = corners if area > 0 else corners[::-1]
+    first = min(range(len(turned)), key=lambda k: turned[k][0] + turned[k][1])
+    return (*turned[first:], *turned[:first])
 
 
 def _part_size(rotation: Matrix, box: Box, digits: int) -> Vec:

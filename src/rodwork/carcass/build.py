@@ -72,7 +72,7 @@ def build(
         faced = blind_end(stands, faced.face, cabinet.blind)
     opened = Opened(
         cabinet=cabinet, bays=bays, spaces=site.spaces, face=faced.face, pins=rows, edging=site.edging,
-        step=shop.fence_step_mm, loose=loose,
+        step=shop.fence_step_mm, loose=loose, roof=site.roof,
     )  # fmt: skip
     boxes = _boxes(site, opened, boards, back_recipe)
     hung = doors(opened, boards, boxes.bores)

@@ -9,12 +9,14 @@ from dataclasses import dataclass, replace
 from itertools import pairwise
 from typing import Literal
 
-from rodwork.carcass.boards import DOOR_LEFT, DOOR_RIGHT, FRONT_ACROSS, panel
+from rodwork.carcass import sloped_doors
+from rodwork.carcass.boards import DOOR_LEFT, DOOR_RIGHT, FRONT_ACROSS, cut_to, panel
 from rodwork.carcass.drilled_sides import plate_holes
 from rodwork.carcass.face import Face
 from rodwork.carcass.front_grid import refuse_off
 from rodwork.carcass.hinges import PLATE_SCREWS_MM, Hinged, Leaf, Taken, handle_bores, hang, items, plate_bores
 from rodwork.carcass.pins import Bay
+from rodwork.carcass.under_roof import Roof
 from rodwork.geometry.vec import Vec
 from rodwork.model.fixing import Item
 from rodwork.model.fronts import DoorHung, Doors, Drawers, FittingBore
@@ -27,6 +29,7 @@ from rodwork.model.weight import weight_of
 DOOR_OFF_MM = 2.0  # buffers; common practice, 1.5 to 2
 FLUSH_MM = 1.0  # of a frame's edge with the board behind it; the hinge takes up more
 LEAST_MM = 60.0  # of a door, either way
+PLATE_OUT_MM = 30.0  # a plate and its arm stand so far off the board; common practice, no source
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -41,6 +44,7 @@ class Opened:
     edging: Edging | None
     step: float
     loose: tuple[Panel, ...] = ()  # shelves on their pins
+    roof: Roof | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -55,7 +59,10 @@ class Fronted:
 
 @dataclass(frozen=True, slots=True)
 class _Space:
-    """Where one door goes, seen from the front, and how it is hinged in which bay (from 0)."""
+    """Where one door goes, seen from the front, and how it is hinged in which bay (from 0).
+
+    `upper`: how high it comes at its left and its right edge, where it is cut to a slope.
+    """
 
     asked: Doors
     bay: Bay
@@ -63,6 +70,7 @@ class _Space:
     hinged: Hinged
     x: tuple[float, float]
     z: tuple[float, float]
+    upper: tuple[float, float] | None = None
 
 
 def doors(of: Opened, boards: Mapping[str, Board], drawn: Sequence[FittingBore] = ()) -> Fronted:
@@ -87,10 +95,12 @@ def doors(of: Opened, boards: Mapping[str, Board], drawn: Sequence[FittingBore] 
 def _asked_for(of: Opened, asked: Doors, board: Board) -> tuple[_Space, ...]:
     """The places of one table's doors. Raises CannotBuild."""
     place = _place(of, asked)
+    if any(_is_sloped(of, asked, i) for i in bays_of(of, asked, place)):
+        sloped_doors.refuse(of.cabinet, asked, place)
     asked = _margins_of(of, asked, place)
     _thick_enough(asked, board, place)
     _shelves_behind(of, asked, board)
-    return _spaces(of, asked, place)
+    return _spaces(of, asked, board.actual_mm, place)
 
 
 def _place(of: Opened, asked: Doors) -> tuple[str | int, ...]:
@@ -158,7 +168,7 @@ def _shelves_behind(of: Opened, asked: Doors, board: Board) -> None:
         )  # fmt: skip
 
 
-def _spaces(of: Opened, asked: Doors, place: tuple[str | int, ...]) -> tuple[_Space, ...]:
+def _spaces(of: Opened, asked: Doors, thickness: float, place: tuple[str | int, ...]) -> tuple[_Space, ...]:
     """The place of every door, bay by bay from the left, by its margins."""
     numbers = bays_of(of, asked, place)
     if len(asked.hung) not in (1, len(numbers)):
@@ -178,22 +188,42 @@ def _spaces(of: Opened, asked: Doors, place: tuple[str | int, ...]) -> tuple[_Sp
     for i in numbers:
         _once(of, i, first, last, place)
         bay, z = of.face.bays[i], _upright(of, asked, i)
+        leaves = [_Space(asked, bay, i, hinged, x, z) for hinged, x in _leaves(of, asked, i)]
+        if of.roof is not None and _is_sloped(of, asked, i):
+            leaves = [_cut_to(of.roof, s, thickness) for s in leaves]
         refuse_off(of.cabinet, z, asked.between_mm, place)
-        hung = asked.hung_in(i + 1, len(of.bays))
-        x0, x1 = _across(of, asked, i)
-        if hung == "pair":
-            middle, half = (x0 + x1) / 2, asked.between_mm / 2
-            out.append(_Space(asked, bay, i, "left", (x0, round(middle - half, 6)), z))
-            out.append(_Space(asked, bay, i, "right", (round(middle + half, 6), x1), z))
-        else:
-            out.append(_Space(asked, bay, i, hung, (x0, x1), z))
+        out += leaves
     for s in out:
-        if min(s.x[1] - s.x[0], s.z[1] - s.z[0]) < LEAST_MM:
+        least = min(s.upper or s.z[1:]) - s.z[0]
+        if min(s.x[1] - s.x[0], least) < LEAST_MM:
             raise CannotBuild(
-                place, f"a door would be {s.x[1] - s.x[0]:.1f} wide and {s.z[1] - s.z[0]:.1f} high",
+                place, f"a door would be {s.x[1] - s.x[0]:.1f} wide and {least:.1f} high",
                 f"leave at least {LEAST_MM:g} each way: smaller margins, fewer doors, or a larger cabinet",
             )  # fmt: skip
     return tuple(out)
+
+
+def _leaves(of: Opened, asked: Doors, i: int) -> Iterator[tuple[Hinged, tuple[float, float]]]:
+    """How the door or the pair of a bay (from 0) is hinged, and from where to where each goes across."""
+    hung = asked.hung_in(i + 1, len(of.bays))
+    x0, x1 = _across(of, asked, i)
+    if hung != "pair":
+        yield hung, (x0, x1)
+        return
+    middle, half = (x0 + x1) / 2, asked.between_mm / 2
+    yield "left", (x0, round(middle - half, 6))
+    yield "right", (round(middle + half, 6), x1)
+
+
+def _is_sloped(of: Opened, asked: Doors, i: int) -> bool:
+    """Whether doors shut the opening of a bay (from 0) that lies under a slope."""
+    return of.roof is not None and asked.openings[1] == len(of.spaces[i])
+
+
+def _cut_to(roof: Roof, space: _Space, thickness: float) -> _Space:
+    """The place of a door whose upper edge runs along the slope."""
+    upper = sloped_doors.upper_edge(roof, space.asked, thickness, space.x)
+    return replace(space, z=(space.z[0], max(upper)), upper=upper)
 
 
 def bays_of(of: Opened, asked: Doors | Drawers, place: tuple[str | int, ...]) -> tuple[int, ...]:
@@ -277,7 +307,7 @@ def _upright(of: Opened, asked: Doors | Drawers, i: int) -> tuple[float, float]:
 def _names(spaces: Sequence[_Space]) -> tuple[str, ...]:
     if len(spaces) == 1:
         return ("door",)
-    if len(spaces) == 2 and spaces[0].number == spaces[1].number and spaces[0].z == spaces[1].z:
+    if len(spaces) == 2 and spaces[0].number == spaces[1].number and spaces[0].asked is spaces[1].asked:
         return ("left door", "right door")
     return tuple(f"door {n}" for n in range(1, len(spaces) + 1))
 
@@ -295,11 +325,14 @@ def _leaf(
         id=name, role="door", board=board, box=(low, high), rotation=upright if asked.grain == "up" else FRONT_ACROSS,
         edged=EDGES if edged else (), edging=of.edging, shows=SURFACES, in_box=False, bought=asked.bought is not None,
     )  # fmt: skip
+    if space.upper is not None:
+        (x0, x1), (z0, _), (left, right) = space.x, space.z, space.upper
+        made = cut_to(made, [(x0, y0, z0), (x1, y0, z0), (x1, y0, right), (x0, y0, left)])
     carrier, overlay = _carried(of, space, board, place)
-    kg = None if board.density_kg_m3 is None else weight_of(made, board.density_kg_m3).kg
+    weight = None if board.density_kg_m3 is None else weight_of(made, board.density_kg_m3)
     return Leaf(
         panel=made, hinged=space.hinged, style=asked.style, carrier=carrier, overlay=round(overlay, 6), low=low,
-        high=high, kg=None if kg is None else round(kg, 3), sheet=asked.hinge, place=place, bought=asked.bought,
+        high=high, weight=weight, upper=space.upper, sheet=asked.hinge, place=place, bought=asked.bought,
         line=_plate_line(of, asked, carrier, board),
     )  # fmt: skip
 
@@ -355,9 +388,17 @@ def _taken(
         return Taken((), plate_bores(bores, leaf.carrier.id, 0))
     spaces = (of.face.spaces if leaf.carrier.role == "face frame" else of.spaces)[space.number]
     lies = [(a[1], b[0]) for a, b in pairwise(spaces)] + _loose_before(of, leaf, space)
-    ends = ((min(0.0, of.face.high[0]), spaces[0][0]), (spaces[-1][1], max(of.face.high[1], of.cabinet.height_mm)))
+    ends = ((min(0.0, of.face.high[0]), spaces[0][0]), (_under(of, space), max(of.face.high[1], of.cabinet.height_mm)))
     taken = (*pins.get(leaf.carrier.id, ()), *plate_bores(bores, leaf.carrier.id, 2))
     return Taken((*ends, *lies), taken, plate_holes(of.cabinet, leaf.carrier, PLATE_SCREWS_MM))
+
+
+def _under(of: Opened, space: _Space) -> float:
+    """How far down the board above comes on the board that carries the plates, as far as a plate stands off it."""
+    if of.roof is None:
+        return (of.face if of.face.framed else of).spaces[space.number][-1][1]
+    at, way = (space.bay.x0, 1) if space.hinged == "left" else (space.bay.x1, -1)
+    return min(of.roof.under(at), of.roof.under(at + way * PLATE_OUT_MM))
 
 
 def _loose_before(of: Opened, leaf: Leaf, space: _Space) -> list[tuple[float, float]]:

@@ -18,6 +18,7 @@ from rodwork.model.fixing import Item
 from rodwork.model.fronts import BoughtDoor, DoorHung, DoorStyle, FittingBore, Handle, Hinge, HingeSheet
 from rodwork.model.job import CannotBuild
 from rodwork.model.panel import Panel
+from rodwork.model.weight import Weight
 
 # Up to so tall (mm) and so heavy (kg): so many. A hinge chart read second-hand, its maker's name withheld: 2 to 40 in
 # and 15 lb, 3 to 60 and 30, 4 to 80 and 45, 5 to 100 and 60. A guide, for 19 mm chipboard of 750 kg per m3.
@@ -27,6 +28,7 @@ ON_HOLES_MM = (60.0, 130.0)  # the same, on sides that come drilled: two pitches
 PLATE_SCREWS_MM = 32.0  # apart; 5 mm bores
 PLATE_BORE_MM, PLATE_DEPTH_MM = 5.0, 12.0
 PLATE_REACH_MM = 26.0  # half the length of a plate, and room to get it on
+CUP_REACH_MM = 45.0  # a cup of 35 ends so far from the door's edge, at the most
 TAKE_UP_MM = 2.0  # of a hinge, each way; common practice, no source
 CUP_SCREWS_MM, CUP_SCREWS_BEHIND_MM = 45.0, 9.5  # apart, and further from the door's edge than the cup's middle
 PILOT_MM, PILOT_DEPTH_MM = 2.5, 10.0
@@ -40,7 +42,10 @@ Hinged = Literal["left", "right", "up"]
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Leaf:
-    """A door in its place: how it is hinged, the board that carries it, how far it lies over it, the hinge."""
+    """A door in its place: how it is hinged, the board that carries it, how far it lies over it, the hinge.
+
+    `low`, `high`: the box round it. `upper`: how high it comes at its left and right edge, where it is cut to a slope.
+    """
 
     panel: Panel
     hinged: Hinged
@@ -49,11 +54,32 @@ class Leaf:
     overlay: float
     low: Vec
     high: Vec
-    kg: float | None
+    weight: Weight | None
     sheet: HingeSheet
     place: tuple[str | int, ...]
     line: float  # of the plates' screws, front to back in the cabinet
     bought: BoughtDoor | None = None
+    upper: tuple[float, float] | None = None
+
+    def top_at(self, x: float) -> float:
+        """How high it comes at a place across the cabinet."""
+        if self.upper is None:
+            return self.high[2]
+        left, right = self.upper
+        return left + (right - left) * (x - self.low[0]) / (self.high[0] - self.low[0])
+
+    @property
+    def kg(self) -> float | None:
+        """What it weighs."""
+        return None if self.weight is None else round(self.weight.kg, 3)
+
+    @property
+    def pulls_kg(self) -> float | None:
+        """What it counts by the guide, which has it hang half the width from the hinges: more where it is further."""
+        if self.weight is None or self.upper is None:
+            return self.kg
+        off = abs(self.weight.centre[0] - self.edge[0]) / ((self.high[0] - self.low[0]) / 2)
+        return round(self.weight.kg * max(1.0, off), 3)
 
     @property
     def run(self) -> Vec:
@@ -73,8 +99,15 @@ class Leaf:
     @property
     def length(self) -> float:
         """Of the hinged edge."""
-        axis = 0 if self.hinged == "up" else 2
-        return self.high[axis] - self.low[axis]
+        return self.high[0] - self.low[0] if self.hinged == "up" else self.top_at(self.edge[0]) - self.low[2]
+
+    @property
+    def for_cups(self) -> float:
+        """Of it, as far up as a cup has the slope over it by no less than the hinged edge ends over it."""
+        if self.upper is None:
+            return self.length
+        inner = self.edge[0] - CUP_REACH_MM * self.toward[0]
+        return min(self.length, self.top_at(inner) - self.low[2])
 
     @property
     def edge(self) -> Vec:
@@ -113,7 +146,7 @@ def hang(leaf: Leaf, taken: Taken, step: float) -> tuple[DoorHung, tuple[Fitting
     """A door on its hinges, and their bores in both boards. Raises CannotBuild."""
     sheet = leaf.sheet
     fit = _fit(leaf, step)
-    guide = guided(leaf.length, leaf.kg)
+    guide = guided(leaf.length, leaf.pulls_kg)
     number = 2 if leaf.bought is not None else sheet.number or guide or GUIDE[-1][2]
     line = leaf.line
     places = _places(leaf, number, taken, line)
@@ -174,7 +207,7 @@ def _taken_up(leaf: Leaf, rim: float) -> Fit:
 
 def _places(leaf: Leaf, number: int, taken: Taken, line: float) -> tuple[float, ...]:
     """Along the hinged edge from its lower or left end; where nothing is clear, the usual place (a check says so)."""
-    length, start = leaf.length, leaf.edge[0] if leaf.hinged == "up" else leaf.edge[2]
+    length, start = leaf.for_cups, leaf.edge[0] if leaf.hinged == "up" else leaf.edge[2]
     if length < 2 * OUTER_MM[1] + 2 * PLATE_REACH_MM:
         raise CannotBuild(
             leaf.place, f"{leaf.panel.id} is {length:g} along its hinged edge, too short for two hinges",
@@ -201,7 +234,7 @@ def _places(leaf: Leaf, number: int, taken: Taken, line: float) -> tuple[float, 
 
 def _on_holes(leaf: Leaf, number: int, start: float, places: Sequence[float]) -> tuple[float, ...]:
     """Along the hinged edge, where the rows have two holes for a plate and nothing is in the way."""
-    length, usual = leaf.length, OUTER_MM[0]
+    length, usual = leaf.for_cups, OUTER_MM[0]
     low = min((p for p in places if ON_HOLES_MM[0] <= p <= ON_HOLES_MM[1]), key=lambda p: abs(p - usual), default=None)
     high = min(
         (p for p in places if ON_HOLES_MM[0] <= length - p <= ON_HOLES_MM[1]), key=lambda p: abs(length - p - usual),
@@ -283,7 +316,7 @@ def handle_bores(leaf: Leaf, handle: Handle, low_on_door: bool) -> tuple[Fitting
         run = RIGHT
     else:
         x = leaf.high[0] - handle.from_edge_mm if leaf.hinged == "left" else leaf.low[0] + handle.from_edge_mm
-        middle = (x, outside, _handle_height(leaf, handle, low_on_door))
+        middle = (x, outside, _handle_height(leaf, handle, low_on_door, x))
         run = UP
     at = [middle] if half == 0 else [along(middle, (run, -half)), along(middle, (run, half))]
     free = neg(leaf.toward)
@@ -297,11 +330,15 @@ def handle_bores(leaf: Leaf, handle: Handle, low_on_door: bool) -> tuple[Fitting
     )  # fmt: skip
 
 
-def _handle_height(leaf: Leaf, handle: Handle, low_on_door: bool) -> float:
-    """The middle of an upright handle, above the bottom of the carcass; common practice, no source."""
+def _handle_height(leaf: Leaf, handle: Handle, low_on_door: bool, x: float) -> float:
+    """The middle of an upright handle so far across, above the bottom of the carcass; common practice, no source.
+
+    Under a slope it keeps from the lower of the edge's heights beside it.
+    """
     asked = handle.from_end_mm
     end = (HANDLE_FROM_END_MM if asked is None else asked) + handle.centres_mm / 2
-    lowest, highest = leaf.low[2] + end, leaf.high[2] - end
+    beside = handle.from_edge_mm
+    lowest, highest = leaf.low[2] + end, min(leaf.top_at(x - beside), leaf.top_at(x + beside)) - end
     if low_on_door:
         return lowest
     return highest if asked is not None or highest <= HIGHEST_HANDLE_MM else max(lowest, HANDLE_IN_REACH_MM)

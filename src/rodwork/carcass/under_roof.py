@@ -15,14 +15,14 @@ from functools import cached_property
 from math import atan, cos, degrees, radians, sin, tan
 
 from rodwork.carcass.back import Frame
-from rodwork.carcass.boards import DIVIDER, LEFT_SIDE, RIGHT_SIDE, TOP
+from rodwork.carcass.boards import DIVIDER, LEFT_SIDE, RIGHT_SIDE, TOP, cut_to
 from rodwork.carcass.contacts import facing, meet
 from rodwork.geometry.directions import FRONT, LEFT, RIGHT, UP
 from rodwork.geometry.vec import Matrix, Vec
 from rodwork.model.contact import Register
 from rodwork.model.job import Cabinet, CannotBuild, RoofAsked, SideTops
 from rodwork.model.meeting import Entry, Meeting
-from rodwork.model.panel import Panel, Point
+from rodwork.model.panel import Panel
 from rodwork.model.pose import Pose
 from rodwork.model.surface import Surface
 
@@ -65,6 +65,11 @@ class Roof:
         """Where the upper face of the top comes."""
         from_high = x if self.falls_right else self.width - x
         return self.high - (from_high - self.t * _SQUARE_TOPS[self.side_tops][0]) * tan(self._radians)
+
+    def outer(self, x: float) -> float:
+        """Along the slope through the outside arris of the high side: under it nothing stands above that."""
+        from_high = x if self.falls_right else self.width - x
+        return self.high - from_high * tan(self._radians)
 
     def under(self, x: float) -> float:
         """Where the underside of the top comes."""
@@ -135,9 +140,6 @@ def _refuse(cabinet: Cabinet) -> None:
         (cabinet.back is not None and cabinet.back.style == "planted" and cabinet.roof.side_tops == "square", "back",
          "planted behind the high side's square top a back cut to the slope would stand above it",
          'bevel that side: roof = { side_tops = "high side bevelled" }; or choose a back grooved all round or rebated'),
-        (any(d.openings[1] == n for d in cabinet.doors for i, n in tops if d.in_bay(i)), "doors",
-         "doors before the opening under the slope would have to be cut to it",
-         "hang doors before the openings below a fixed shelf alone: openings = [1, 1]"),
         (any(d.opening == n for d in cabinet.drawers for i, n in tops if d.in_bay(i)), "drawers",
          "drawers in the opening under the slope would have to be cut to it",
          "put them in an opening below a fixed shelf: opening = 1"),
@@ -250,14 +252,4 @@ def back(roof: Roof, frame: Frame, make: Callable[..., Panel]) -> Panel:
     above = (roof.t - x0) / cos(radians(roof.degrees))
     tops = [roof.under(x) + above for x in (x0, x1)]
     made = make("back", "back", (x0, y0, z0), (x1, y1, max(tops)), frame.rotation, board=frame.board)
-    corners = [made.pose.to_part((x, y0, z)) for x, z in ((x0, z0), (x1, z0), (x1, tops[1]), (x0, tops[0]))]
-    outline = _round(tuple((x, y) for x, y, _ in corners))
-    return replace(made, outline=outline)
-
-
-def _round(corners: tuple[Point, ...]) -> tuple[Point, ...]:
-    """Counter-clockwise from the corner nearest (0, 0)."""
-    area = sum(a[0] * b[1] - b[0] * a[1] for a, b in zip(corners, (*corners[1:], corners[0]), strict=True))
-    turned = corners if area > 0 else corners[::-1]
-    first = min(range(len(turned)), key=lambda k: turned[k][0] + turned[k][1])
-    return (*turned[first:], *turned[:first])
+    return cut_to(made, [(x, y0, z) for x, z in ((x0, z0), (x1, z0), (x1, tops[1]), (x0, tops[0]))])

@@ -1,10 +1,11 @@
 """Boards as they stand in the cabinet: the box each takes up, and what lies ahead of a point. Lengths are mm."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
-from rodwork.geometry.vec import Vec
-from rodwork.model.panel import Part, put_in_last
+from rodwork.geometry.bevels import outline_below
+from rodwork.geometry.vec import Vec, clean
+from rodwork.model.panel import Part, Point, put_in_last
 from rodwork.model.rod import RodCabinet
 
 
@@ -25,6 +26,21 @@ def standing(cabinet: RodCabinet) -> tuple[Stood, ...]:
 def stood(part: Part) -> Stood:
     """The box of one board."""
     return Stood(part, *part.box)
+
+
+def stood_at(part: Part, x: float) -> Stood:
+    """The box of one board; of one on a slope, of what lies at one place across the cabinet."""
+    whole = stood(part)
+    if not part.pose.slopes:
+        return whole
+    faces = ((part.outline, part.size[2]), (outline_below(part.outline, part.bevels, part.size[2]), 0.0))
+    (a, b), (c, d) = (sorted({(p[0], p[2]) for p in _in_cabinet(part, outline, z)}) for outline, z in faces)
+    at = [p[1] + (q[1] - p[1]) * (x - p[0]) / (q[0] - p[0]) for p, q in ((a, b), (c, d))]
+    return Stood(part, (whole.low[0], whole.low[1], min(at)), (whole.high[0], whole.high[1], max(at)))
+
+
+def _in_cabinet(part: Part, outline: Iterable[Point], z: float) -> Iterator[Vec]:
+    return (clean(part.pose.to_cabinet((x, y, z))) for x, y in outline)
 
 
 def ahead(point: Vec, way: Vec, radius: float, boards: Iterable[Stood]) -> tuple[float, Stood] | None:

@@ -16,6 +16,7 @@ from rodwork.documents.annotate import (
     text_box,
     triangle,
 )
+from rodwork.documents.askew_edges import askew_notes
 from rodwork.documents.bevels import bevel_words
 from rodwork.documents.board_drawing import (
     BORE_PEN,
@@ -70,6 +71,7 @@ def two_faces(area: Area, upper: Face, lower: Face) -> Layout:
     notes = [note_rows(group) for group in grouped(_works_of_both(upper, lower))]
     boards = {face.letter: face.board.part for face in (upper, lower)}  # one board where both are its faces
     notes += notches_of_both(tuple(boards.items()))
+    notes += askew_notes(upper.board)
     datum, side = _main_across(upper, lower), _main_side(upper, lower)
     upper, lower, columns = _placed_two(area, upper, lower, notes, GUTTER, datum)
     numbers, alike = _shared_numbers(upper, lower, side)

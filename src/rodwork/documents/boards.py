@@ -10,6 +10,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from rodwork.documents.annotate import figure, listed
+from rodwork.documents.askew_edges import finished_words
 from rodwork.documents.board_drawing import View
 from rodwork.documents.board_face import FACES, Board, Face
 from rodwork.documents.board_layout import one_face, remarks, two_faces
@@ -256,7 +257,7 @@ def _table(board: Board, face: Face, area: Area) -> tuple[tuple[Shape, ...], flo
         Cells((words_of(board.part)[cut.edge], "sawn to a line", "-", cut.words, "right through", cut.setup.id))
         for cut in board.to_lines
     ]
-    says = remarks([face])
+    says = [*remarks([face]), *finished_words(board.part)]
     heads = Cells(("where", "what", "fence or line", "along the row", "how deep", "setting"))
     return table(heads, rows, says, area)
 

@@ -12,9 +12,9 @@ from rodwork.documents.masses import TWO_PEOPLE_KG
 from rodwork.documents.page import Page, body
 from rodwork.documents.tables import Block, Column, band, flow, gap, heading, paragraph, rows
 from rodwork.model.cutting import BoardPlan, CuttingPlan
-from rodwork.model.panel import Part
 from rodwork.model.rod import Rod
-from rodwork.model.surface import EDGES, Surface
+from rodwork.model.slope import edge_length
+from rodwork.model.surface import EDGES
 
 # Starting values, to be overwritten by the shop's own. Common practice, no source: waste, ends, edging, spare, boxes.
 WASTE = Decimal("0.15")
@@ -177,11 +177,6 @@ def _edgings(rod: Rod) -> tuple[BuyingRow, ...]:
             )
         )
     return tuple(found)
-
-
-def edge_length(part: Part, surface: Surface) -> float:
-    """Length of an edge or end of a finished board, mm."""
-    return part.size[0] if surface in ("face_edge", "far_edge") else part.size[1]
 
 
 def _fittings(rod: Rod) -> tuple[BuyingRow, ...]:

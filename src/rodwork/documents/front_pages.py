@@ -6,9 +6,9 @@ Dashed lines on a door meet at its hinged edge, as on a builder's drawing. A cus
 from collections.abc import Callable, Iterator, Sequence
 
 from rodwork.documents.annotate import listed
-from rodwork.documents.drawing import HIDDEN, LINE, THIN, Circle, Path_, Point, Shape, Text, box, line, wrapped
+from rodwork.documents.drawing import HIDDEN, LINE, THIN, Circle, Path_, Point, Shape, Text, line, wrapped
 from rodwork.documents.figures import dimension_across, dimension_up, size_text
-from rodwork.documents.hulls import front_outline
+from rodwork.documents.hulls import front_heights, front_outline
 from rodwork.documents.page import Area, Page, body, fitted
 from rodwork.documents.pictorial import extent, part_box
 from rodwork.documents.run_drawing import opening_lines
@@ -69,10 +69,11 @@ def _front(cabinet: RodCabinet, area: Area) -> Iterator[Shape]:
 
 
 def _door(part: Part, hinged: str | None, at: Callable[[float, float], Point], k: float) -> Iterator[Shape]:
-    (a, _, c), (b, _, d) = part_box(part)
-    low, high = at(a, c), at(b, d)
-    yield box(*low, high[0] - low[0], high[1] - low[1], LINE, fill="white")
-    for p, q in opening_lines(hinged, low, high):
+    (a, _, c), (b, _, _) = part_box(part)
+    (left, right), outline = front_heights(part), front_outline(part)
+    low, high = at(a, c), at(b, min(left, right))
+    yield Path_(points=tuple(at(x, z) for x, z in outline), closed=True, pen=LINE, fill="white")
+    for p, q in opening_lines(hinged, low, at(b, right), at(a, left)[1]):
         yield line(p, q, HIDDEN)
     for f in part.features:
         if f.role == "handle":
@@ -97,8 +98,10 @@ def _said(cabinet: RodCabinet, fronts: tuple[Part, ...]) -> Iterator[str]:
     hung = {d.door: d for d in cabinet.doors}
     drawn = {d.front: d for d in cabinet.drawers}
     for p in fronts:
-        (a, _, c), (b, _, d) = part_box(p)
-        words = f"{size_text(b - a)} wide, {size_text(d - c)} high, {_opens(hung.get(p.id), drawn.get(p.id))}"
+        (a, _, c), (b, _, _) = part_box(p)
+        left, right = (size_text(z - c) for z in front_heights(p))
+        high = f"{left} high" if left == right else f"{left} high at the left and {right} at the right"
+        words = f"{size_text(b - a)} wide, {high}, {_opens(hung.get(p.id), drawn.get(p.id))}"
         alike.setdefault(words, []).append(p.marks[0].rsplit("-", 1)[-1])
     for words, which in alike.items():
         yield f"{listed(which)}: {words}."

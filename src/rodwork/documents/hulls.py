@@ -124,6 +124,13 @@ def front_outline(part: Part) -> tuple[tuple[float, float], ...]:
     return tuple((x, z) for x, _, z in _round(seen, (0.0, -1.0, 0.0)))
 
 
+def front_heights(part: Part) -> tuple[float, float]:
+    """How high a front comes at its left and its right edge: alike unless it is cut to a slope."""
+    seen = front_outline(part)
+    left, right = min(x for x, _ in seen), max(x for x, _ in seen)
+    return max(z for x, z in seen if x - left < _DUST), max(z for x, z in seen if right - x < _DUST)
+
+
 def outside_heights(cabinet: RodCabinet) -> tuple[float, float] | None:
     """How high the left and the right side come at their outsides, mm, under a slope; None where the top is level."""
     if not any(p.role == "top" and p.pose.slopes for p in cabinet.parts):

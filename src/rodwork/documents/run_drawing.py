@@ -122,13 +122,16 @@ def _cabinet(cabinet: RodCabinet, s: Standing, sheet: Sheet, fronts: bool) -> It
                 yield line(p, q, HIDDEN)
 
 
-def opening_lines(hinged: str | None, low: Point, high: Point) -> tuple[tuple[Point, Point], ...]:
-    """From the corners of a door's free edge to the middle of its hinged one."""
+def opening_lines(
+    hinged: str | None, low: Point, high: Point, left: float | None = None
+) -> tuple[tuple[Point, Point], ...]:
+    """From the corners of a door's free edge to the middle of its hinged one; `left`: how high it comes there."""
     (a, c), (b, d) = low, high
-    across, up = (a + b) / 2, (c + d) / 2
+    e = d if left is None else left
+    across = (a + b) / 2
     ends = {
-        "left": (((b, d), (a, up)), ((b, c), (a, up))),
-        "right": (((a, d), (b, up)), ((a, c), (b, up))),
+        "left": (((b, d), (a, (c + e) / 2)), ((b, c), (a, (c + e) / 2))),
+        "right": (((a, e), (b, (c + d) / 2)), ((a, c), (b, (c + d) / 2))),
         "up": (((a, c), (across, d)), ((b, c), (across, d))),
     }  # fmt: skip
     return ends.get(hinged or "", ())

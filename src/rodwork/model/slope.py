@@ -21,7 +21,7 @@ from math import cos, radians, sin, tan
 
 from rodwork.geometry.vec import Vec, along, cross, dot, neg, norm, scale
 from rodwork.model.panel import Panel, Point
-from rodwork.model.surface import Surface, axis_of, inward, level, outward
+from rodwork.model.surface import EDGES, Surface, axis_of, inward, level, outward
 
 _FLAT = 1e-9
 
@@ -68,6 +68,20 @@ def askew(outline: tuple[Point, ...], surface: Surface) -> tuple[Point, Vec] | N
 def across_the_board(panel: Panel, way: Vec) -> bool:
     """Whether a way in the cabinet goes askew over a board: along none of its edges."""
     return max(abs(n) for n in panel.pose.direction_to_part(way)) < 1 - _FLAT
+
+
+def edge_length(panel: Panel, surface: Surface) -> float:
+    """Length of an edge or end of a finished board, mm: as it runs where it is askew, over its notches elsewhere."""
+    square = panel.size[1 - axis_of(surface)]
+    if not any(askew(panel.outline, edge) for edge in EDGES):
+        return square
+    oblique = askew(panel.outline, surface)
+    out = oblique[1] if oblique else outward(surface)
+    for (ax, ay), (bx, by) in _edges(panel.outline):
+        long = ((bx - ax) ** 2 + (by - ay) ** 2) ** 0.5
+        if ((by - ay) * out[0] + (ax - bx) * out[1]) / long > 1 - _FLAT:
+            return float(round(long, 6))
+    return square
 
 
 def _plane(panel: Panel, surface: Surface) -> tuple[Vec, float]:

@@ -148,7 +148,7 @@ class _Trial:
             for trouble in boards.sized(stand, self.rod.edgings, self.cabinet.count):
                 yield self._fault(trouble, stand)
             if stand.part.id not in self.wrong_boards:
-                for trouble, entry in boards.sawing(stand, self.settings, self.half_step):
+                for trouble, entry in boards.sawing(stand, self.settings, self.rod.edgings, self.half_step):
                     yield self._fault(trouble, stand, entry=entry)
         boxed = [s for s in self.stands.values() if s.part.in_box]
         if not any(s.part.id in self.wrong_boards for s in boxed):

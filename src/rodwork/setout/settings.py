@@ -10,8 +10,8 @@ from rodwork.model.feature import NOT_SET_OUT, Stage, noun_of, through
 from rodwork.model.machining import BATTEN, LAID_ON_LINE, OWN_BASE, THE_END, Machining
 from rodwork.model.panel import Panel
 from rodwork.model.setup import Fence, Reading, Setup, SetupFeature
-from rodwork.model.slope import askew, bevel_at, corner_of
-from rodwork.model.surface import EDGES, OPPOSITE, Surface, axis_of, distance_from
+from rodwork.model.slope import askew, bevel_at
+from rodwork.model.surface import EDGES, OPPOSITE, Surface, axis_of, level
 from rodwork.model.words import cabinet_words
 from rodwork.setout.readings import readings, worded
 
@@ -104,11 +104,13 @@ def _sawing(board: BoardWork, words: Mapping[Surface, str], step: float) -> tupl
 
 
 def _askew(board: BoardWork, words: Mapping[Surface, str], step: float, edge: Surface) -> tuple[Setting, SetupFeature]:
-    """An edge that runs askew is sawn to a line between two marks, both measured from the edge opposite it."""
+    """An edge that runs askew is sawn to a line between two marks, both measured from the edge opposite it.
+
+    Before edging: every edge of the board lies so far inside the finished one as its edging adds.
+    """
     datum, axis = OPPOSITE[edge], axis_of(edge)
     beside: tuple[Surface, Surface] = ("face_edge", "far_edge") if axis == 0 else ("left_end", "right_end")
-    corners = [corner_of(board.panel, edge, other, "face_side") for other in beside]
-    first, last = (to_step(distance_from(datum, board.panel.size, p), step) for p in corners)
+    first, last = (to_step(_mark(board, edge, other), step) for other in beside)
     reading = Reading(from_surface=datum, word=words[datum], mm=first, end_mm=last)
     setting = Setting(
         stage="before edging", tool=_SAWS[2], cutter=None, fence_mm=None, depth=None, stands_on="saw table",
@@ -116,6 +118,19 @@ def _askew(board: BoardWork, words: Mapping[Surface, str], step: float, edge: Su
         thing=f"{first:.1f} at the {words[beside[0]]} to {last:.1f} at the {words[beside[1]]}",
     )  # fmt: skip
     return setting, _sawn(board, along=reading) if axis == 0 else _sawn(board, across=reading)
+
+
+def _mark(board: BoardWork, edge: Surface, beside: Surface) -> float:
+    """Where the line of an edge askew comes to an edge beside it on the raw board, from the edge opposite, mm."""
+    panel, axis = board.panel, axis_of(edge)
+    less = {e: added - board.mills_mm if (added := panel.edging.at(e)) else 0.0 for e in EDGES}
+    oblique = askew(panel.outline, edge)
+    assert oblique is not None
+    (x, y), way = oblique
+    along = less[beside] if level(beside, panel.size) == 0 else panel.size[1 - axis] - less[beside]
+    reaches = (way[0] * x + way[1] * y - less[edge] - way[1 - axis] * along) / way[axis]
+    end = panel.size[axis] - reaches if level(OPPOSITE[edge], panel.size) else reaches
+    return end - less[OPPOSITE[edge]]
 
 
 def _saw(tool: str, reading: Reading, tilted: Mapping[str, float] = MappingProxyType({})) -> Setting:

@@ -8,6 +8,7 @@ from rodwork.model.cutting import BoardPlan, CutSheet, CuttingPlan, Sawn, Sizing
 from rodwork.model.finding import Finding
 from rodwork.model.rod import BoardStock, Rod
 from rodwork.model.sawing import Saw, StockSheet
+from rodwork.model.slope import edge_length
 from rodwork.model.surface import EDGES
 from rodwork.sheets.but_for_the_saw import but_for_the_saw
 from rodwork.sheets.free_layout import free_layout
@@ -331,7 +332,7 @@ def _currency(rod: Rod) -> str:
 def _edging_m(rod: Rod) -> float:
     """Metres of edging on all boards, as they are."""
     return sum(
-        (part.size[0] if surface in ("face_edge", "far_edge") else part.size[1]) * len(part.marks)
+        edge_length(part, surface) * len(part.marks)
         for cabinet in rod.cabinets
         for part in cabinet.parts
         for surface in EDGES

@@ -9,6 +9,7 @@ from rodwork.model.fronts import DoorHung
 from rodwork.model.rod import Rod, RodCabinet
 
 CODE = "door-too-tall"
+_HAIR = 1e-6
 GUIDE = "a hinge chart, read second-hand, for 19 mm chipboard of 750 kg per m3"
 
 
@@ -42,11 +43,19 @@ def _spots(cabinet: RodCabinet) -> Iterator[Spot]:
 
 
 def _size(cabinet: RodCabinet, door: DoorHung) -> str:
-    size = cabinet.part[door.door].pose.to_cabinet(cabinet.part[door.door].size)
-    origin = cabinet.part[door.door].pose.to_cabinet((0.0, 0.0, 0.0))
-    run = 0 if door.hinged == "up" else 2
     weight = "" if door.kg is None else f" and {door.kg:.1f} kg"
-    return f"a door of {mm(abs(size[run] - origin[run]))} along its hinges{weight}"
+    return f"a door of {mm(_along(cabinet, door))} along its hinges{weight}"
+
+
+def _along(cabinet: RodCabinet, door: DoorHung) -> float:
+    """Length of the hinged edge: under a slope that of either side is its own."""
+    part = cabinet.part[door.door]
+    run, across = (0, 2) if door.hinged == "up" else (2, 0)
+    low, high = part.box
+    edge = low[across] if door.hinged == "left" else high[across]
+    corners = [part.pose.to_cabinet((x, y, 0.0)) for x, y in part.outline]
+    at = [p[run] for p in corners if abs(p[across] - edge) < _HAIR]
+    return max(at) - min(at)
 
 
 def _cups(cabinet: RodCabinet, door: DoorHung) -> list[float]:

@@ -5,7 +5,7 @@ from collections.abc import Iterable, Iterator
 from rodwork.checks.check import Check
 from rodwork.checks.hung import HALF_PLATE_MM, PLATE_BEHIND_MM, plate_middle
 from rodwork.checks.spot import Spot, mm, told_once
-from rodwork.checks.standing import Stood, standing, stood
+from rodwork.checks.standing import Stood, stood, stood_at
 from rodwork.geometry.vec import Vec
 from rodwork.model.finding import Finding
 from rodwork.model.fronts import DoorHung, Hinge
@@ -23,12 +23,13 @@ def look(rod: Rod) -> Iterable[Finding]:
 
 
 def _spots(cabinet: RodCabinet) -> Iterator[Spot]:
-    boards = standing(cabinet)
+    boards = tuple(p for p in cabinet.parts if not put_in_last(p))
     loose = tuple(stood(p) for p in cabinet.parts if p.role in ("loose shelf", "stiffener") and put_in_last(p))
     for door in cabinet.doors:
         for hinge in door.hinges:
             middle = plate_middle(cabinet, hinge)
-            across = next((b for b in boards if b.part.id != hinge.carrier and _over(door, b, middle)), None)
+            here = (stood_at(p, middle[0]) for p in boards if p.id != hinge.carrier)
+            across = next((b for b in here if _over(door, b, middle)), None)
             if across is not None:
                 yield Spot(
                     severity="fault", parts=(cabinet.part[door.door], across.part), ids=(hinge.id,),

@@ -5,8 +5,9 @@ from collections.abc import Iterator, Mapping
 from math import atan, degrees
 
 from rodwork.model.rod import EdgingStock, Rod, RodCabinet
+from rodwork.model.surface import Surface
 from rodwork.setout.proving.printed import Entry, Settings
-from rodwork.setout.proving.stand import ENDS_AND_EDGES, LIES, Stand, Way, outline_at
+from rodwork.setout.proving.stand import AT, ENDS_AND_EDGES, LIES, Stand, Way, outline_at, shifted
 from rodwork.setout.proving.trouble import DUST, TILT_DEG, Cause, Trouble, mm, times
 
 _SIZES = ("length", "width")
@@ -144,17 +145,20 @@ def outside(cabinet: RodCabinet, boxed: list[Stand]) -> Iterator[Trouble]:
             yield Trouble("size", f"the boards do not come to the cabinet's {word}", expected, found)
 
 
-def sawing(stand: Stand, settings: Settings, half_step: float) -> Iterator[tuple[Trouble, Entry | None]]:
+def sawing(
+    stand: Stand, settings: Settings, edgings: Mapping[str, EdgingStock], half_step: float
+) -> Iterator[tuple[Trouble, Entry | None]]:
     """One setting gives the length and one the width, each from a surface that can give it."""
     entries = settings.sawn.get(stand.part.id, [])
     if stand.part.bought:
         if entries:
             yield Trouble("sawing", "it is bought as it is, and the settings saw it"), entries[0]
         return
+    stock = edgings.get(stand.part.edging_name or "")
     for axis, word in enumerate(_SIZES):
         each = [e for e in entries if (e.done.along, e.done.across)[axis] is not None]
         mine, to_lines = [e for e in each if not _is_to_a_line(e)], [e for e in each if _is_to_a_line(e)]
-        yield from _sawn_askew(stand, to_lines, axis, half_step)
+        yield from _sawn_askew(stand, to_lines, axis, stock.mills if stock else 0.0, half_step)
         if len(mine) != 1:
             what = f"how often the settings saw its {word}"
             yield Trouble("twice" if mine else "missing", what, "once", times(len(mine))), None
@@ -169,10 +173,12 @@ def _is_to_a_line(entry: Entry) -> bool:
 
 
 def _sawn_askew(
-    stand: Stand, entries: list[Entry], axis: int, half_step: float
+    stand: Stand, entries: list[Entry], axis: int, mills: float, half_step: float
 ) -> Iterator[tuple[Trouble, Entry | None]]:
     """Each edge that runs askew is sawn once, to a line through both its corners."""
-    lines = _askew_edges(stand, axis)
+    added = {s: stand.part.edging.at(s) for s in ENDS_AND_EDGES}
+    off = {s: a - mills if a else 0.0 for s, a in added.items()}
+    lines = _askew_edges(stand, axis, off)
     if len(entries) != len(lines):
         what = f"how often the settings saw an edge of the {stand.part.name} that runs askew"
         yield Trouble("missing", what, times(len(lines)), times(len(entries))), None
@@ -182,26 +188,41 @@ def _sawn_askew(
         if reading is None or reading.end_mm is None or LIES[reading.from_surface][0] != axis:
             yield Trouble("surface", "the line to saw to is taken from no surface that it ends at"), entry
             continue
-        far = LIES[reading.from_surface][1]
-        want = [stand.size[axis] - at if far else at for at in (first, last)]
+        far, less = LIES[reading.from_surface][1], off[reading.from_surface]
+        want = [(stand.size[axis] - at if far else at) - less for at in (first, last)]
         for at, said in zip(want, (reading.mm, reading.end_mm), strict=True):
             if abs(at - said) > half_step + 1e-9:
                 yield Trouble("sawing", "a mark of the line that an edge is sawn to", mm(at), mm(said)), entry
                 break
 
 
-def _askew_edges(stand: Stand, axis: int) -> list[tuple[tuple[float, float], tuple[float, float]]]:
+def _askew_edges(
+    stand: Stand, axis: int, off: Mapping[Surface, float]
+) -> list[tuple[tuple[float, float], tuple[float, float]]]:
     """Edges of the outline that end the board on this axis and run askew: there, one of its two ends is square.
 
-    Each by its corners, (along the edge, on the axis), the one nearest nought first.
+    Each by its corners before edging, (along the edge, on the axis), the one nearest nought first; `off`: how far each
+    edge then lies inside the finished one.
     """
     outline = stand.part.outline
     edges = list(zip(outline, (*outline[1:], outline[0]), strict=True))
-    if sum(abs(a[axis] - b[axis]) <= DUST for a, b in edges) != 1:
+    square = [a[axis] for a, b in edges if abs(a[axis] - b[axis]) <= DUST]
+    if len(square) != 1:
         return []
+    here = AT[axis, square[0] <= DUST]  # the askew end is the other one
+    shifts = [off[here] if min(abs(a[0] - b[0]), abs(a[1] - b[1])) > DUST else off[_faces(a, b)] for a, b in edges]
+    raw = shifted(outline, [-s for s in shifts])
+    edges = list(zip(raw, (*raw[1:], raw[0]), strict=True))
     askew = [(a, b) for a, b in edges if abs(a[0] - b[0]) > DUST and abs(a[1] - b[1]) > DUST]
     pairs = [sorted(((a[1 - axis], a[axis]), (b[1 - axis], b[axis]))) for a, b in askew]
     return [(first, last) for first, last in pairs]
+
+
+def _faces(a: tuple[float, float], b: tuple[float, float]) -> Surface:
+    """The surface that an edge of an outline that runs along the board belongs to."""
+    if abs(a[0] - b[0]) <= DUST:
+        return "right_end" if b[1] > a[1] else "left_end"
+    return "face_edge" if b[0] > a[0] else "far_edge"
 
 
 def _sawn(stand: Stand, entry: Entry, axis: int, half_step: float) -> Trouble | None:

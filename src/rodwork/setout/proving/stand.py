@@ -4,6 +4,7 @@ part frame: x along the length, y across the width, z up through the thickness
 cabinet:    x to the right, y to the back, z up
 """
 
+from collections.abc import Sequence
 from math import radians, tan
 from typing import NamedTuple
 
@@ -165,18 +166,23 @@ def _slopes(part: Part) -> dict[str, float]:
 
 def outline_at(part: Part, z: float) -> list[tuple[float, float]]:
     """Corners of the board at a height above its back side: every edge shifted out by its bevel, and crossed anew."""
-    n = len(part.outline)
+    return shifted(part.outline, [(part.size[2] - z) * tan(radians(bevel)) for bevel in part.bevels])
+
+
+def shifted(outline: Sequence[tuple[float, float]], out: Sequence[float]) -> list[tuple[float, float]]:
+    """Corners of an outline with every edge shifted out by so much, and crossed anew."""
+    n = len(outline)
     lines = []
     for k in range(n):
-        (ax, ay), (bx, by) = part.outline[k], part.outline[(k + 1) % n]
+        (ax, ay), (bx, by) = outline[k], outline[(k + 1) % n]
         long = ((bx - ax) ** 2 + (by - ay) ** 2) ** 0.5
         p, q = (by - ay) / long, (ax - bx) / long
-        lines.append((p, q, p * ax + q * ay + (part.size[2] - z) * tan(radians(part.bevels[k]))))
+        lines.append((p, q, p * ax + q * ay + out[k]))
     corners = []
     for k in range(n):
         (a, b, c), (d, e, f) = lines[k - 1], lines[k]
         turn = a * e - b * d
-        corners.append(((c * e - b * f) / turn, (a * f - c * d) / turn) if abs(turn) > 1e-12 else part.outline[k])
+        corners.append(((c * e - b * f) / turn, (a * f - c * d) / turn) if abs(turn) > 1e-12 else outline[k])
     return corners
 
 
