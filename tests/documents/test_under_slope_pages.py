@@ -23,6 +23,7 @@ PAGES = (
     inside_pages, label_pages, strip_pages,
 )  # fmt: skip
 BACK = 'back = { board = "birch6", style = "grooved all round", void = 18'
+HIGH, LOW = "width = 1200\nheight = 1500\ndepth = 400\n", "width = 1000\nheight = 387\ndepth = 280\n"
 UNITS = {
     "right": f'roof = {{ falls = "right", low = 700 }}\n{BACK} }}\ndividers = 1\nfixed_shelves = 1\n',
     "left": f'roof = {{ falls = "left", degrees = 40 }}\n{BACK}, grain = "across" }}\nopenings = [300, "rest"]\n'
@@ -31,6 +32,8 @@ UNITS = {
     "cut doors": 'roof = { falls = "right", degrees = 38, side_tops = "high side bevelled" }\n'
     'back = { board = "birch6", style = "planted" }\ndividers = 1\ndoors = { hung = ["left", "right"], handle = 128 }\n',
     "cut pair": 'roof = { falls = "left", degrees = 24 }\ndoors = { style = "inset", hung = "pair", grain = "across" }\n',
+    "planted": 'roof = { falls = "left", degrees = 5, side_tops = "high side bevelled" }\ndividers = 1\n'
+    'back = { board = "birch6", style = "planted", void = 0 }\n',
     "flat": 'roof = { falls = "right", degrees = 6, side_tops = "bevelled" }\n',
 }
 
@@ -38,7 +41,7 @@ UNITS = {
 def unit(name):
     return set_out(
         f'{HEAD}{joint("screws", chr(34) + "screw" + chr(34))if name == "screwed" else ""}\n[cabinets.eaves]\n'
-        f'kind = "under slope"\nboard = "birch18"\nwidth = 1200\nheight = 1500\ndepth = 400\n{UNITS[name]}',
+        f'kind = "under slope"\nboard = "birch18"\n{LOW if name == "planted" else HIGH}{UNITS[name]}',
         "eaves.toml",
     )  # fmt: skip
 

@@ -239,9 +239,12 @@ def one_face(area: Area, face: Face, table: Sequence[Shape], table_top: float) -
         numbers_left = side_numbers(face, alone, left, datum, leftwards=True)
         shapes += numbers_left
         left = min(text_box(s).left for s in numbers_left if isinstance(s, Text)) + 0.6
-    shapes += _one_face_words(face, left, right + WORDS_AT, has_row)
     row = view.box.bottom - ROW_DOWN
-    shapes += number_row(numbers, view.box.left - 15.0, view.box.right + 20.0, row, (view.box.bottom - 0.6, None))
+    row_of_numbers = number_row(
+        numbers, view.box.left - 15.0, view.box.right + 20.0, row, (view.box.bottom - 0.6, None)
+    )  # fmt: skip
+    lowest = min((text_box(s).bottom for s in row_of_numbers if isinstance(s, Text)), default=view.box.bottom)
+    shapes += [*row_of_numbers, *_one_face_words(face, left, right + WORDS_AT, lowest)]
     if numbers:
         shapes.append(_row_caption(face, row))
     return Layout(shapes=(*shapes, *table))
@@ -307,8 +310,11 @@ def _folded_end(face: Face, side: str) -> tuple[Shape, ...]:
     return tuple(shapes)
 
 
-def _one_face_words(face: Face, left: float, right: float, has_row: bool) -> tuple[Shape, ...]:
-    """What each edge and end is called; where several boards share the sheet, what it is on each."""
+def _one_face_words(face: Face, left: float, right: float, lowest: float) -> tuple[Shape, ...]:
+    """What each edge and end is called; where several boards share the sheet, what it is on each.
+
+    `lowest`: how far down the row of numbers reaches, under which the word of the lower edge stands.
+    """
     inside = face.view.box
     middle, up = (inside.left + inside.right) / 2, (inside.bottom + inside.top) / 2
     shapes: list[Shape] = []
@@ -322,7 +328,8 @@ def _one_face_words(face: Face, left: float, right: float, has_row: bool) -> tup
                 continue
             shapes.append(Text(at=at, text=text, size=max(size, 2.6), bold=True, anchor="middle", turn=90))
     below, above = face.word_at("bottom"), face.word_at("top")
-    down = inside.bottom - 6.5 - (ROW_DOWN + 1.0 if has_row else 0.0)
+    has_row = lowest < inside.bottom
+    down = min(inside.bottom - 6.5 - (ROW_DOWN + 1.0 if has_row else 0.0), lowest - 0.8 * WORD - 0.6)
     shapes.append(Text(at=(middle, down), text=below, size=WORD, bold=True, anchor="middle"))
     shapes.append(Text(at=(middle, inside.top + 1.8), text=above, size=4.2, bold=True, anchor="middle"))
     if _front_is_below(face):

@@ -581,8 +581,10 @@ def _names(one: Opened, along: Along, frame: Frame, shown: float, area: Area) ->
         says = "bored in place, through the other board" if one.in_place else "nothing is machined in it"
         if one.driven:
             says = "nailed through the other board"
-        y = (frame.end_y(0.0) + end_far) / 2
-        shapes.append(Text(at=(middle, y - 1.2), text=says, size=3.6, anchor="middle"))
+        a, b = sorted((along.x(one.set_back), along.x(one.set_back + one.end_length)))
+        size = fitted(says, 3.6, b - a - 2.0)
+        at = ((a + b) / 2, (frame.end_y(0.0) + end_far) / 2 - 1.2)
+        shapes.append(Text(at=at, text=says, size=size, anchor="middle"))
     if one.aside:
         y = (frame.face_y(0.0) + face_far) / 2
         shapes.append(Text(at=(middle, y - 1.2), text="nothing is set out in it", size=3.6, anchor="middle"))
