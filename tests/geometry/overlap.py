@@ -6,7 +6,7 @@ Boards are compared by their boxes first; only where the boxes run into each oth
 from dataclasses import dataclass
 from itertools import combinations
 
-from rodwork.documents.solids import part_solid
+from rodwork.documents.solids import drawn_boards, drawn_solid, part_solid
 from rodwork.geometry.vec import along, neg, sub
 
 LEAST_MM3 = 1e-6
@@ -27,14 +27,14 @@ def overlaps(cabinet, declared=(), segments=16):
     """Pairs of boards that share more than 1e-6 mm3; `declared`: pairs of ids that are a fit on purpose."""
     allowed = {frozenset(pair) for pair in declared}
     boxes = {part.id: _box(part) for part in cabinet.parts}
-    solids = {}
+    solids, drawn = {}, {d.part.id: d for d in drawn_boards(cabinet, segments)}
     found = []
     for a, b in combinations(cabinet.parts, 2):
         if frozenset((a.id, b.id)) in allowed or not _run_into(boxes[a.id], boxes[b.id]):
             continue
         for part in (a, b):
             if part.id not in solids:
-                solids[part.id] = placed(part_solid(part, segments), part.pose)
+                solids[part.id] = placed(drawn_solid(drawn[part.id]), drawn[part.id].pose)
         shared = (solids[a.id] ^ solids[b.id]).volume()
         if shared > LEAST_MM3:
             found.append(Overlap(a.id, b.id, shared))

@@ -24,6 +24,7 @@ from rodwork.carcass.inside import (
     shelf_meetings,
     shelves_of,
 )
+from rodwork.carcass.lippings import lippings
 from rodwork.carcass.part_dividers import part_dividers
 from rodwork.carcass.scribes import scribes
 from rodwork.carcass.services import back_cut_outs, drawer_room, housed
@@ -101,8 +102,9 @@ def build(
         *under.panels,
     )
     stiff = stiffeners(cabinet, boards, bays, (*fixed, *loose), served.rows, panels, hangs.rails, entry)
+    lipped = lippings((*panels, *stiff.panels), edgings, boards, (*cabinet.place.path, "edging"))
     return Carcass(
-        panels=(*panels, *stiff.panels), meetings=(*meetings, *stiff.meetings), pin_rows=served.rows,
+        panels=(*panels, *stiff.panels, *lipped), meetings=(*meetings, *stiff.meetings), pin_rows=served.rows,
         openings=openings_of(site, bays, closes.id, shelves), shelf_pins=4 * len(loose),
         fitting_bores=(*served.bores, *hooked.bores, *hangs.bores), clothes_rails=hangs.rails,
         doors=hung.hung, drawers=boxes.made, matched=boxes.matched,

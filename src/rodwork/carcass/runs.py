@@ -8,6 +8,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from rodwork.carcass.columns import free
+from rodwork.carcass.lippings import lippings
 from rodwork.carcass.run_boards import Boarded, boarded
 from rodwork.carcass.run_screws import connecting, items
 from rodwork.carcass.run_wall import RunWall, wall_of
@@ -63,6 +64,8 @@ def build_run(
     )  # fmt: skip
     site = RunSite(asked=asked, run=run, built=built, boards=boards, edging=edgings.get(asked.edging or ""))
     made = boarded(site)
+    lipped = lippings(made.panels, edgings, boards, (*asked.place.path, "edging"))
+    made = replace(made, panels=(*made.panels, *lipped))
     screws, alone = connecting(asked, standings, built)
     run = replace(made.run, screws=screws, not_connected=alone)
     return BuiltRun(

@@ -96,7 +96,7 @@ def _row(parts: list[Part], rod: Rod) -> CuttingRow:
     right = sum(len(p.marks) for p in parts if p.role == "side" and p.name.startswith("right"))
     counts: dict[str, int] = {}
     for p in parts:
-        name = re.sub(r" \d+$", "", p.name)
+        name = "lipping" if p.glued_on else re.sub(r" \d+$", "", p.name)
         counts[name] = counts.get(name, 0) + len(p.marks)
     return CuttingRow(
         board=first.board,

@@ -75,6 +75,46 @@ class Shape:
     thickness: float
     voids: tuple[_Lathe | _Channel, ...]
     segments: int
+    within: tuple[Vec, Vec] | None = None  # only what lies in this box of it; None: all
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DrawnBoard:
+    """A board as it is drawn: its shape, and how the frame of that shape stands in the cabinet."""
+
+    part: Part
+    shape: Shape
+    pose: Pose
+
+
+def drawn_boards(cabinet: RodCabinet, segments: int = SCREEN_SEGMENTS) -> tuple[DrawnBoard, ...]:
+    """Every board once: a lipped one without its lippings, and those with what is machined in them and their board."""
+    return tuple(_drawn(part, cabinet, segments) for part in cabinet.parts)
+
+
+def _drawn(part: Part, cabinet: RodCabinet, segments: int) -> DrawnBoard:
+    if part.glued_on is not None:
+        board = cabinet.part[part.glued_on]
+        corners = [board.pose.to_part(part.pose.to_cabinet(p)) for p in ((0.0, 0.0, 0.0), part.size)]
+        (x0, y0, z0), (x1, y1, z1) = ([f(p[k] for p in corners) for k in range(3)] for f in (min, max))
+        box = ((x0, y0, z0), (x1, y1, z1))
+        return DrawnBoard(part=part, shape=replace(board_shape(board, segments), within=box), pose=board.pose)
+    shape = board_shape(part, segments)
+    if part.id in cabinet.lippings:
+        (L, W, T), e = part.size, part.edging
+        core = ((e.left_end, e.face_edge, 0.0), (L - e.right_end, W - e.far_edge, T))
+        shape = replace(shape, within=core)
+    return DrawnBoard(part=part, shape=shape, pose=part.pose)
+
+
+def drawn_solid(drawn: DrawnBoard) -> Any:
+    """A board as it is drawn, as a manifold3d.Manifold in the frame of its shape, mm."""
+    return _cut(drawn.shape)
+
+
+def drawn_mesh(drawn: DrawnBoard) -> Mesh:
+    """A board as it is drawn, as triangles in the frame of its shape, mm. Equal shapes give the very same Mesh."""
+    return _mesh(drawn.shape)
 
 
 def board_shape(part: Part, segments: int = SCREEN_SEGMENTS) -> Shape:
@@ -107,7 +147,9 @@ def part_mesh(part: Part, segments: int = SCREEN_SEGMENTS) -> Mesh:
 
 def cabinet_solids(cabinet: RodCabinet, segments: int = SCREEN_SEGMENTS) -> tuple[BoardSolid, ...]:
     """Every board of one copy of the cabinet where it stands, in the cabinet frame, mm."""
-    return tuple(BoardSolid(part=part, mesh=_stood(part_mesh(part, segments), part.pose)) for part in cabinet.parts)
+    return tuple(
+        BoardSolid(part=d.part, mesh=_stood(drawn_mesh(d), d.pose)) for d in drawn_boards(cabinet, segments)
+    )  # fmt: skip
 
 
 def _stood(mesh: Mesh, pose: Pose) -> Mesh:
@@ -301,6 +343,10 @@ def _cut(shape: Shape) -> Any:
     from manifold3d import Manifold, OpType
 
     blank = _blank(shape)
+    if shape.within is not None:
+        low, high = shape.within
+        size = tuple(b - a for a, b in zip(low, high, strict=True))
+        blank = blank ^ Manifold.cube(size).translate(low)
     if not shape.voids:
         return blank
     voids = [_turned(v, shape.segments) if isinstance(v, _Lathe) else _milled(v) for v in shape.voids]

@@ -18,7 +18,7 @@ from rodwork.job.sawing import read_sawing
 from rodwork.job.surveys import read_surveys
 from rodwork.job.toml_text import read_toml
 from rodwork.model.demand import Declared
-from rodwork.model.job import Board, Edging, Job
+from rodwork.model.job import Board, Job
 from rodwork.model.measured import MeasuredBoard
 from rodwork.model.money import smallest_coin
 from rodwork.model.shop import Shop
@@ -61,6 +61,7 @@ def read_job(
 def _job(tables: Mapping[str, Any], families: Mapping[str, type], own: OwnFiles, reading: "Reading") -> Job | None:
     from rodwork.job.cabinets import Shared, read_cabinets
     from rodwork.job.drilled_sides import read_drilled_sides
+    from rodwork.job.edgings import read_edgings
     from rodwork.job.figures import read_figures
     from rodwork.job.own_families import read_families
     from rodwork.job.recipes import read_fittings, read_recipes
@@ -89,9 +90,10 @@ def _job(tables: Mapping[str, Any], families: Mapping[str, type], own: OwnFiles,
     families = {**families, **{name: own.settings_of(family) for name, family in own_families.items()}}
     shop = read_table(ShopWords, tables.get("shop", {}), ("shop",), "[shop]", reading)
     boards = _boards(read_named("boards", tables.get("boards", {}), BoardWords, "board", reading), currency, reading)
-    edgings = _edgings(
-        read_named("edgings", tables.get("edgings", {}), EdgingWords, "edging", reading), currency, reading
-    )
+    edgings = read_edgings(
+        read_named("edgings", tables.get("edgings", {}), EdgingWords, "edging", reading),
+        _with_misspelt(boards, misspelt.get("boards")), lambda amount: _money(amount, currency), reading,
+    )  # fmt: skip
     fittings = read_fittings(
         read_named("fittings", tables.get("fittings", {}), FittingWords, "fitting", reading), families, reading
     )
@@ -249,23 +251,6 @@ def _board(name: str, said: "Given", currency: str, declared: Declared | None) -
         density_kg_m3=said.get("density", row.density_kg_m3 if row else None),
         grade=said.get("grade"), declared=declared,
     )  # fmt: skip
-
-
-def _edgings(tables: Mapping[str, Any], currency: str, reading: "Reading") -> dict[str, Edging | None]:
-    from rodwork.job.tables import read_table
-    from rodwork.job.words import EdgingWords
-
-    found: dict[str, Edging | None] = {}
-    for name, raw in tables.items():
-        before = len(reading.faults)
-        said = read_table(EdgingWords, raw, ("edgings", name), f"the edging {shown(name)}", reading)
-        thickness = said.get("thickness")
-        sound = len(reading.faults) == before
-        found[name] = Edging(
-            name=name, thickness_mm=thickness, adds_mm=said.get("adds", thickness), mills_mm=said.get("mills", 0.0),
-            price_per_m=_money(said.get("price_per_m"), currency),
-        ) if sound else None  # fmt: skip
-    return found
 
 
 def _money(amount: Decimal | None, currency: str) -> str | None:

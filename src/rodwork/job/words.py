@@ -183,12 +183,27 @@ class BoardWords(Words):
 
 
 class EdgingWords(Words):
-    """A tape or lipping that goes on edges."""
+    """A tape, or a solid lipping made of a board, that goes on edges."""
 
-    thickness: Annotated[float, Length(0.1, 40)] = word("How thick it is", needed=True, such_as="1.0")
-    adds: Annotated[float, Length(0, 42)] = word("What an edge grows by, glue line included", default="thickness")
+    thickness: Annotated[float, Length(0.1, 40)] = word(
+        "How thick it is; must be there for a tape", default="that of the board it is made of", such_as="1.0"
+    )
+    adds: Annotated[float, Length(0, 42)] = word(
+        "What an edge grows by, glue line included; of a lipping, what is left of it",
+        default="thickness; of a lipping over 4 mm 1 less, which comes off when the board is sawn to size again",
+    )
     mills: Annotated[float, Length(0, 5)] = word("What the machine mills off the edge first", default="0")
     price_per_m: Annotated[Any, Price()] = word("What a metre costs", default="not known: the edging is not priced")
+    made_of: Annotated[str, Reference("boards")] = word(
+        "The board that a solid lipping is sawn from, of the thickness it is glued on at", default="it is bought tape",
+        such_as='"oak9"',
+    )
+    proud: Annotated[float, Length(0, 5)] = word(
+        "How far a lipping stands over each face until it is flushed", default="1 mm"
+    )
+    longer: Annotated[float, Length(0, 100)] = word(
+        "How much longer a lipping is sawn at each end, to be trimmed", default="10 mm"
+    )
 
 
 class RecipeWords(Words):

@@ -15,6 +15,7 @@ from rodwork.model.drilled_sides import DrilledSides
 from rodwork.model.finish import Finish
 from rodwork.model.footing import FeetStyle
 from rodwork.model.fronts import BlindEnd, Doors, Drawers, FaceFrame
+from rodwork.model.lipping import Lipping
 from rodwork.model.measured import MeasuredBoard
 from rodwork.model.own_family import OwnFamily
 from rodwork.model.sawing import Sawing
@@ -70,6 +71,7 @@ class Edging:
     adds_mm: float
     mills_mm: float
     price_per_m: str | None  # None: not entered
+    lipping: Lipping | None = None  # None: tape, bought by the metre
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -43,6 +43,7 @@ class Panel:
     `outline` runs counter-clockwise seen from the face side, from the corner nearest (0, 0); `bevels` are
     degrees per edge. `edging_name` is the edging that its edged edges carry, or None.
     `bought`: it comes as it is: nothing of it is sawn or edged here, and its features "as bought" are there.
+    `glued_on`: the board that a lipping is glued on, and in whose finished size it is counted.
     """
 
     id: str
@@ -62,6 +63,7 @@ class Panel:
     bevels: tuple[float, ...]
     pose: Pose
     bought: bool = False
+    glued_on: str | None = None
 
     @property
     def box(self) -> tuple[Vec, Vec]:

@@ -15,6 +15,7 @@ from rodwork.model.finish import Finish
 from rodwork.model.fixing import Fixing, Item, Joint
 from rodwork.model.footing import Footing
 from rodwork.model.fronts import DoorHung, DrawerMade
+from rodwork.model.lipping import Lipping
 from rodwork.model.measured import MeasuredBoard
 from rodwork.model.panel import Part
 from rodwork.model.plain import from_plain, to_plain
@@ -62,6 +63,12 @@ class EdgingStock:
     adds: float
     mills: float
     price_per_m: str | None
+    lipping: Lipping | None = None  # None: tape
+
+    @property
+    def comes_off(self) -> float:
+        """What comes off a lipping again when its board is sawn to size anew; nought of a tape."""
+        return max(self.thickness - self.adds, 0.0) if self.lipping is not None else 0.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -143,6 +150,20 @@ class RodCabinet:
     def is_run(self) -> bool:
         """Whether it is no box but the boards that go along a run: worktop, plinth, infills."""
         return self.asked.style == "run"
+
+    @cached_property
+    def whole_boards(self) -> tuple[Part, ...]:
+        """Its boards with what is glued on them: a lipping is counted in its board, and is none of these."""
+        return tuple(p for p in self.parts if p.glued_on is None)
+
+    @cached_property
+    def lippings(self) -> dict[str, tuple[Part, ...]]:
+        """The lippings of each board that has any, by the board's id."""
+        found: dict[str, list[Part]] = {}
+        for part in self.parts:
+            if part.glued_on is not None:
+                found.setdefault(part.glued_on, []).append(part)
+        return {board: tuple(lippings) for board, lippings in found.items()}
 
     @cached_property
     def part(self) -> dict[str, Part]:

@@ -9,6 +9,10 @@ from rodwork.model.surface import EDGES, SURFACES, Surface, axis_of, outward
 
 _LOOKS = (("left", "right"), ("front", "back"), ("bottom", "top"))
 _FACES = (("left face", "right face"), ("front face", "back face"), ("underside", "upper side"))
+_OF_A_STRIP: dict[Surface, str] = {
+    "left_end": "either end", "right_end": "other end", "face_edge": "other edge", "far_edge": "either edge",
+    "back_side": "glued face", "face_side": "seen face",
+}  # fmt: skip
 # boards that shut something in: their face side is the inside
 _SHUT_IN: tuple[Role, ...] = (
     "side", "top", "bottom", "door", "drawer front", "drawer side", "drawer back",
@@ -19,8 +23,11 @@ _SHUT_IN: tuple[Role, ...] = (
 def cabinet_words(role: Role, rotation: Matrix) -> dict[Surface, str]:
     """The cabinet word of each surface of a part, from its role and the rotation of its pose.
 
-    Edges and ends go by the way they look, faces too, but those of boards that shut something in: inside, outside.
+    Edges and ends go by the way they look, faces too, but those of boards that shut something in: inside, outside. A
+    lipping is sawn, planed and trimmed without a hand: only the face that will be seen is told from the other.
     """
+    if role == "lipping":
+        return _OF_A_STRIP.copy()
     level = levelled(rotation)
     return {surface: _word(role, surface, level) for surface in SURFACES}
 

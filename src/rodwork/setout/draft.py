@@ -75,7 +75,8 @@ def draft(job: Job, made: tuple[Made, ...], runs: tuple[MadeRun, ...] = ()) -> R
             for b in job.boards.values()
         },
         edgings={
-            e.name: EdgingStock(thickness=e.thickness_mm, adds=e.adds_mm, mills=e.mills_mm, price_per_m=e.price_per_m)
+            e.name: EdgingStock(thickness=e.thickness_mm, adds=e.adds_mm, mills=e.mills_mm, price_per_m=e.price_per_m,
+                                lipping=e.lipping)
             for e in job.edgings.values()
         },
         cabinets=tuple(cabinets), setups=settings(work, job.shop.step_mm), findings=(),
@@ -131,6 +132,7 @@ def _parts(carcass: Carcass, mark: str, count: int, by_part: dict[str, tuple[Mac
     """Every board with its marks and its machining, and the first board of the cabinet that it is the same as."""
     parts: list[Part] = []
     firsts: list[tuple[Panel, tuple[Machining, ...]]] = []
+    named = {p.id: p for p in carcass.panels}
     for panel in carcass.panels:
         cuts = by_part[panel.id]
         same_as = first_like(panel, cuts, firsts)
@@ -139,7 +141,7 @@ def _parts(carcass: Carcass, mark: str, count: int, by_part: dict[str, tuple[Mac
         parts.append(
             Part(
                 **{name: getattr(panel, name) for name in _PANEL_FIELDS},
-                marks=marks(mark, 1, count, panel), same_as=same_as, features=tuple(m.feature for m in cuts),
+                marks=marks(mark, 1, count, panel, named.get(panel.glued_on or "")), same_as=same_as, features=tuple(m.feature for m in cuts),
             )
         )  # fmt: skip
     return tuple(parts)

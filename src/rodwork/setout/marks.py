@@ -15,7 +15,6 @@ _CODES = {
     "batten": "BT",
     "plinth board": "PB",
     "plinth frame": "PF",
-    "lipping": "LP",
     "stiffener": "SF",
     "face frame": "FF",
     "end panel": "EP",
@@ -31,9 +30,11 @@ _NAMED = {"front rail": "RF", "back rail": "RB", "fixing rail": "RX", "plinth fr
 _DRAWER = {"front": "F", "box front": "I", "left side": "L", "right side": "R", "back": "K", "bottom": "B"}
 
 
-def marks(cabinet_mark: str, first_copy: int, count: int, panel: Panel) -> tuple[str, ...]:
-    """G1-LS, G2-LS, ... for every copy of a cabinet."""
-    code = _code(panel)
+def marks(
+    cabinet_mark: str, first_copy: int, count: int, panel: Panel, glued_on: Panel | None = None
+) -> tuple[str, ...]:  # fmt: skip
+    """G1-LS, G2-LS, ... for every copy of a cabinet. `glued_on`: the board that a lipping goes on: G1-LPLSF."""
+    code = _code(panel) if glued_on is None else f"LP{_code(glued_on)}{panel.name.split()[-2][0].upper()}"
     return tuple(f"{cabinet_mark}{n}-{code}" for n in range(first_copy, first_copy + count))
 
 

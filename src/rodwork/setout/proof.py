@@ -20,6 +20,7 @@ from rodwork.model.rod import Proof, Rod, RodCabinet
 from rodwork.model.setup import Setup
 from rodwork.setout.proving import boards, clothes_rails, copies, hung, machining, pairs
 from rodwork.setout.proving.gaps import gap_of, rows
+from rodwork.setout.proving.lippings import lippings
 from rodwork.setout.proving.meetings import Met, meetings
 from rodwork.setout.proving.printed import Entry, Settings, Void, by_cabinet, read_all
 from rodwork.setout.proving.stand import Stand
@@ -150,6 +151,8 @@ class _Trial:
             if stand.part.id not in self.wrong_boards:
                 for trouble, entry in boards.sawing(stand, self.settings, self.rod.edgings, self.half_step):
                     yield self._fault(trouble, stand, entry=entry)
+        for stand, trouble in lippings(self.stands, self.rod):
+            yield self._fault(trouble, stand)
         boxed = [s for s in self.stands.values() if s.part.in_box]
         if not any(s.part.id in self.wrong_boards for s in boxed):
             for trouble in boards.outside(self.cabinet, boxed):

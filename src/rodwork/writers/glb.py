@@ -13,9 +13,8 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field
 from typing import Any
 
-from rodwork.documents.solids import SCREEN_SEGMENTS, Mesh, Shape, board_shape, part_mesh
+from rodwork.documents.solids import SCREEN_SEGMENTS, DrawnBoard, Mesh, Shape, drawn_boards, drawn_mesh
 from rodwork.geometry.vec import Vec, neg
-from rodwork.model.panel import Part
 from rodwork.model.pose import Pose
 from rodwork.model.rod import Rod, RodCabinet
 from rodwork.writers.user_text import file_name, one_line, told_apart
@@ -46,11 +45,12 @@ def glb_bytes(cabinet: RodCabinet, segments: int = SCREEN_SEGMENTS) -> bytes:
     materials = list(dict.fromkeys(part.material for part in cabinet.parts))
     shapes: dict[tuple[Shape, str], int] = {}
     scene = _Scene()
-    for part in cabinet.parts:
-        key = (board_shape(part, segments), part.material)
+    drawn = drawn_boards(cabinet, segments)
+    for d in drawn:
+        key = (d.shape, d.part.material)
         if key not in shapes:
-            shapes[key] = scene.add_mesh(part_mesh(part, segments), materials.index(part.material), one_line(part.name))
-    boards = [_object(part, shapes[board_shape(part, segments), part.material]) for part in cabinet.parts]
+            shapes[key] = scene.add_mesh(drawn_mesh(d), materials.index(d.part.material), one_line(d.part.name))
+    boards = [_object(d, shapes[d.shape, d.part.material]) for d in drawn]
     top = {"name": one_line(cabinet.name), "children": list(range(1, len(boards) + 1))}
     tree = {
         "asset": {"version": "2.0", "generator": "rodwork"},
@@ -66,12 +66,13 @@ def glb_bytes(cabinet: RodCabinet, segments: int = SCREEN_SEGMENTS) -> bytes:
     return _binary(tree, bytes(scene.data))
 
 
-def _object(part: Part, mesh: int) -> dict[str, Any]:
+def _object(drawn: DrawnBoard, mesh: int) -> dict[str, Any]:
+    part = drawn.part
     marks = [one_line(mark) for mark in part.marks]
     return {
         "name": marks[0] if marks else one_line(part.id),
         "mesh": mesh,
-        "matrix": _stance(part.pose),
+        "matrix": _stance(drawn.pose),
         "extras": {"board": one_line(part.name), "marks": marks},
     }
 

@@ -94,7 +94,8 @@ def sized(stand: Stand, edgings: Mapping[str, EdgingStock], count: int) -> Itera
             yield Trouble("size", f"its corners and its {_SIZES[axis]} differ", mm(part.size[axis]), found)
     if len(part.marks) != count:
         yield Trouble("mark", "marks: one for each copy of the cabinet", f"{count}", f"{len(part.marks)}")
-    yield from _edging(stand, edgings)
+    if part.glued_on is None:  # a lipping is sawn over size, and tried with its board
+        yield from _edging(stand, edgings)
 
 
 def _edging(stand: Stand, edgings: Mapping[str, EdgingStock]) -> Iterator[Trouble]:

@@ -34,6 +34,7 @@ AT: dict[tuple[int, bool], Surface] = {
 ENDS_AND_EDGES: tuple[Surface, ...] = ("left_end", "right_end", "face_edge", "far_edge")
 NAMED = (("left", "right"), ("front", "back"), ("bottom", "top"))
 _FACES = (("left face", "right face"), ("front face", "back face"), ("underside", "upper side"))
+_OF_A_STRIP = (("either end", "other end"), ("other edge", "either edge"), ("glued face", "seen face"))
 _LOOKS_OUT_UP = {"top": True, "bottom": False, "door": False, "drawer front": False, "drawer back": True}
 
 
@@ -61,7 +62,9 @@ class Stand:
             way = along_axis(self.columns[axis])
             named = way or self._as_if_level(axis)
             self.named[surface] = Way(named.axis, named.sign if far else -named.sign)
-            self.word[surface] = _word(part.role, axis, self.named[surface], hand)
+            self.word[surface] = (
+                _OF_A_STRIP[axis][far] if part.role == "lipping" else _word(part.role, axis, self.named[surface], hand)
+            )
             if way is not None:
                 self.toward[surface] = self.named[surface]
         self.inset = _inset(part)
