@@ -67,7 +67,7 @@ def test_the_validator_finds_no_error_and_nothing_to_say(tmp_path, monkeypatch):
         triangles=tuple((0, n, n + 1) for n in range(1, 70_000)),
     )
     with monkeypatch.context() as patch:
-        patch.setattr("rodwork.writers.glb.part_mesh", lambda part, segments: fan)
+        patch.setattr("rodwork.writers.glb.drawn_mesh", lambda drawn: fan)
         fine.write_bytes(glb_bytes(replace(cabinet, parts=cabinet.parts[:1])))
     spoilt = tmp_path / "spoilt.glb"
     spoilt.write_bytes(files[0].read_bytes().replace(b'"VEC3"', b'"VEC4"'))

@@ -20,7 +20,7 @@ class Stood:
 
 def standing(cabinet: RodCabinet) -> tuple[Stood, ...]:
     """Every board that stands when the cabinet is put together: what is hung or laid in afterwards is left out."""
-    return tuple(stood(part) for part in cabinet.parts if not put_in_last(part))
+    return tuple(stood(part) for part in cabinet.whole_boards if not put_in_last(part))
 
 
 def stood(part: Part) -> Stood:

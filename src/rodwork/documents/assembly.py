@@ -584,7 +584,7 @@ def _reach(end: Point, start: Point, room: Area) -> float:
 
 
 def _front_with_diagonals(cabinet: RodCabinet, room: Area) -> Iterator[Shape]:
-    fixed = tuple(p.id for p in cabinet.parts if not put_in_last(p))
+    fixed = tuple(p.id for p in cabinet.whole_boards if not put_in_last(p))
     boards = solids(cabinet, fixed)
     (x0, _, z0), (x1, _, z1) = extent([s.whole for s in boards])
     k = min(room.width / (x1 - x0), room.height / (z1 - z0))

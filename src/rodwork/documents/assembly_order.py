@@ -49,7 +49,7 @@ class Step:
 
 def assembly_steps(cabinet: RodCabinet) -> tuple[Step, ...]:
     """Every step after the first board, which is the `there` of the first. Raises NoOrder where there is none."""
-    return tuple(_Workings(cabinet).steps(tuple(p.id for p in cabinet.parts)))
+    return tuple(_Workings(cabinet).steps(tuple(p.id for p in cabinet.whole_boards)))
 
 
 @dataclass(frozen=True)
@@ -72,7 +72,7 @@ class _Workings:
     @cached_property
     def held(self) -> dict[Vec, dict[str, frozenset[str]]]:
         """For each way: which boards stop a board from being moved that way."""
-        ids = [p.id for p in self.cabinet.parts]
+        ids = [p.id for p in self.cabinet.whole_boards]
         whole = {i: extent(self.wood[i]) for i in ids}
         return {
             way: {i: frozenset(j for j in ids if j != i and self._stops(j, i, way, whole)) for i in ids}

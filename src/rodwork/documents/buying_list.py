@@ -160,9 +160,10 @@ def _edgings(rod: Rod) -> tuple[BuyingRow, ...]:
                     edges.setdefault(part.edging_name, []).extend([run] * len(part.marks))
     found = []
     for name, runs in edges.items():
+        if (stock := rod.edgings.get(name)) is not None and stock.lipping is not None:
+            continue  # its strips are boards
         net = sum(runs, Decimal(0))
         metres = ceil((net + 2 * EDGING_END_MM * len(runs)) * (1 + EDGING_SPARE) / _MM_PER_M)
-        stock = rod.edgings.get(name)
         thick = f", {size_text(stock.thickness)} thick" if stock else ""
         found.append(
             BuyingRow(

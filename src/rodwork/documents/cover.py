@@ -354,7 +354,7 @@ def _lifting(rod: Rod) -> str:
         words.append(f"Two people: {listed(heavy)}.")
     elif sheets:
         words.append("No board or empty cabinet of this job is over 25 kg.")
-    unknown = sorted({p.board for c in rod.cabinets for p in c.parts if p.weight is None})
+    unknown = sorted(name for name in used if rod.boards[name].density_kg_m3 is None)
     if unknown:
         words.append(f"The density of {listed(unknown)} is not known: weigh before you lift.")
     words.append(

@@ -73,7 +73,7 @@ def _whole(cabinet: RodCabinet) -> tuple[float, float, float]:
 
 
 def _fixed(cabinet: RodCabinet) -> tuple[str, ...]:
-    return tuple(p.id for p in cabinet.parts if not put_in_last(p))
+    return tuple(p.id for p in cabinet.whole_boards if not put_in_last(p))
 
 
 def _view(cabinet: RodCabinet, view: View, within: Box, left: float, low: float, k: float) -> tuple[Shape, ...]:

@@ -97,7 +97,7 @@ def inside_pages(rod: Rod) -> tuple[Page, ...]:
 
 def _page(cabinet: RodCabinet, area: Area, step: float) -> Iterator[Shape]:
     hidden = {p.id for p in fronts(cabinet)} | {p.id for p in cabinet.parts if p.role == "scribe"}
-    shown = [p for p in cabinet.parts if p.id not in hidden]
+    shown = [p for p in cabinet.whole_boards if p.id not in hidden]
     (x0, _, z0), (x1, _, z1) = extent([part_box(p) for p in shown])
     k = min((area.width - _WORDS - 2 * _ROOM) / (x1 - x0), (area.height - 2 * _ROOM) / (z1 - z0))
     sheet = _Sheet(left=area.left + _ROOM, low=area.top - 6.0 - (z1 - z0) * k, x0=x0, z0=z0, k=k)

@@ -338,6 +338,8 @@ def _sawn(cut: float, size: float, first: float, second: float) -> float:
     """Where the sawn board begins, from the finished edge: what the edging adds there, less what is milled off."""
     edged = (first > 0.0) + (second > 0.0)
     milled = (cut - size + first + second) / edged if edged else 0.0
+    if not edged:  # a lipping, sawn over size all round
+        return (size - cut) / 2
     return first - milled if first > 0.0 else 0.0
 
 

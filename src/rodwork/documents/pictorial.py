@@ -126,7 +126,7 @@ def extent(boxes: Iterable[Box]) -> Box:
 
 
 def solids(cabinet: RodCabinet, only: Iterable[str] | None = None) -> tuple[Solid, ...]:
-    """The boards of a cabinet (or only those named), a board before one that stands in its groove."""
+    """The boards of a cabinet (or only those named), each whole, a board before one that stands in its groove."""
     wanted = set(cabinet.part if only is None else only)
     return tuple(_solid(cabinet.part[i]) for i in _grooved_first(cabinet) if i in wanted)
 
@@ -146,7 +146,7 @@ def _grooved_first(cabinet: RodCabinet) -> tuple[str, ...]:
     for joint in cabinet.joints:
         into.setdefault(joint.parts[1], set()).add(joint.parts[0])
     placed: dict[str, None] = {}
-    waiting = [p.id for p in cabinet.parts]
+    waiting = [p.id for p in cabinet.whole_boards]
     while waiting:
         ready = [i for i in waiting if not (into.get(i, set()) & set(waiting) - {i})] or waiting[:1]
         placed.update(dict.fromkeys(ready))

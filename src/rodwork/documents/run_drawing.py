@@ -95,7 +95,7 @@ def front(rod: Rod, run: CabinetRun, sheet: Sheet, fronts: bool) -> Iterator[Sha
             yield from _cabinet(rod.cabinet[s.name], s, sheet, fronts)
         elif s.stands_as == "gap":
             yield from _gap(s, sheet)
-    for part in rod.cabinet[run.name].parts:
+    for part in rod.cabinet[run.name].whole_boards:
         if fronts or part.role not in ("plinth board", "infill"):
             (x0, _, z0), (x1, _, z1) = part_box(part)
             if part.role == "infill":  # what it has over to be scribed is in the wall
@@ -332,7 +332,7 @@ def section(rod: Rod, run: CabinetRun, s: Standing, sheet: Sheet) -> Iterator[Sh
     )
     yield from moved((*faces, *drawn(seen(boards, FROM_RIGHT, within), THIN, THIN)), x, y, sheet.k)
     at = (s.x0 + s.x1) / 2
-    for part in rod.cabinet[run.name].parts:
+    for part in rod.cabinet[run.name].whole_boards:
         (x0, y0, z0), (x1, y1, z1) = part_box(part)
         if x0 <= at <= x1:
             low, high = sheet.at(y0, z0), sheet.at(y1, z1)

@@ -7,7 +7,7 @@ and only what changes from the band above is black.
 import re
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
-from itertools import pairwise
+from itertools import groupby, pairwise
 
 from rodwork.documents.annotate import capital, listed, setting
 from rodwork.documents.drawing import Ink, Pen, Shape, Text, line, moved, text_width, wrapped
@@ -241,16 +241,19 @@ def settings_pages(rod: Rod, plan: CuttingPlan | None = None) -> tuple[Page, ...
     """
     bands = setting_bands(rod)
     area = body(rod.heading.paper, landscape=True)
-    sawing = [b for b in bands if b.sawing]
-    if plan is not None:
-        sawing = _shown_after([b for b in sawing if not _planned(b, plan)])
-    machining = [b for b in bands if not b.sawing]
-    return (*_sawing_pages(sawing, bands, area), *_machining_pages(machining, bands, area))
+    pages: list[Page] = []
+    shown = [b for b in bands if plan is None or not (b.sawing and _planned(b, plan))]
+    for sawing, some in groupby(shown, lambda b: b.sawing):  # what is lipped is sawn again, when grooves are cut
+        if sawing:
+            pages += _sawing_pages(_shown_after(list(some)) if plan is not None else list(some), bands, area)
+        else:
+            pages += _machining_pages(list(some), bands, area)
+    return tuple(pages)
 
 
 def _planned(b: SettingBand, plan: CuttingPlan) -> bool:
-    """Whether the cutting plan has this cut of every board: square, and not to a line."""
-    square = not b.setup.tilt and b.setup.fence is not None
+    """Whether the cutting plan has this cut of every board: square, not to a line, and not of a board that is lipped."""
+    square = not b.setup.tilt and b.setup.fence is not None and b.setup.stage == "before edging"
     return square and all(mark in plan.sheet_numbers for group in b.boards for mark, _ in group.marks)
 
 

@@ -256,8 +256,9 @@ class Errors:
 
     def _edged(self, part: str, surface: Surface) -> Off:
         board = self.part(part)
-        if not board.edging.at(surface):
-            return {}
+        stock = self.rod.edgings.get(board.edging_name or "")
+        if not board.edging.at(surface) or (stock is not None and stock.comes_off):
+            return {}  # what is sawn to size with its lippings on is off by the saw alone
         return {
             **self._shared(EDGING, "size", str(board.edging_name)),
             **self._each(EDGING, "size", f"{part}|{surface}"),

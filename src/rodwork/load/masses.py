@@ -29,7 +29,7 @@ def board_masses(cabinet: RodCabinet, opened: bool) -> tuple[Mass, ...]:
     A board of which no density is known is left out.
     """
     out = drawer_reach_mm(cabinet) if opened else 0.0
-    return tuple(m for p in cabinet.parts if (m := _of(p, opened, out)) is not None)
+    return tuple(m for p in cabinet.whole_boards if (m := _of(p, opened, out)) is not None)
 
 
 def _of(part: Part, opened: bool, out: float) -> Mass | None:

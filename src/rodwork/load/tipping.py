@@ -47,7 +47,7 @@ def front_feet_mm(cabinet: RodCabinet) -> float:
     """
     if cabinet.footing is not None:
         return min(y for _, y in cabinet.footing.feet)
-    boxes = [p.box for p in cabinet.parts if p.role not in FRONTS]
+    boxes = [p.box for p in cabinet.whole_boards if p.role not in FRONTS]
     floor = min((low[2] for low, _ in boxes), default=0.0)
     return min((low[1] for low, _ in boxes if low[2] - floor < ON_THE_FLOOR_MM), default=0.0)
 

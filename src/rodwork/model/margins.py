@@ -68,7 +68,7 @@ def _gaps(cabinet: RodCabinet, front: Part, axis: int, sign: int, edge: float) -
     """How far it is to each board that stands in the way of a front's edge."""
     low, high = front.box
     others = [k for k in range(3) if k != axis]
-    for part in cabinet.parts:
+    for part in cabinet.whole_boards:
         a, b = part.box
         gap = a[axis] - edge if sign > 0 else edge - b[axis]
         level = all(a[k] < high[k] - _HAIR and low[k] < b[k] - _HAIR for k in others)

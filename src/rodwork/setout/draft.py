@@ -55,6 +55,11 @@ def draft(job: Job, made: tuple[Made, ...], runs: tuple[MadeRun, ...] = ()) -> R
     """The Rod of a job, before its proof and its checks. The boards of a run stand in an entry of its name."""
     cabinets: list[RodCabinet] = []
     work: list[BoardWork] = []
+    edgings = {
+        e.name: EdgingStock(thickness=e.thickness_mm, adds=e.adds_mm, mills=e.mills_mm, price_per_m=e.price_per_m,
+                            lipping=e.lipping)
+        for e in job.edgings.values()
+    }  # fmt: skip
     every: tuple[Made | MadeRun, ...] = (*made, *runs)
     for one in every:
         by_part = _by_part(one)
@@ -62,7 +67,8 @@ def draft(job: Job, made: tuple[Made, ...], runs: tuple[MadeRun, ...] = ()) -> R
         work += [
             BoardWork(
                 cabinet=cabinets[-1].name, panel=p, machining=by_part[p.id],
-                mills_mm=job.edgings[p.edging_name].mills_mm if p.edging_name else 0.0,
+                mills_mm=edgings[p.edging_name].mills if p.edging_name else 0.0,
+                sawn_again=p.edging_name is not None and edgings[p.edging_name].comes_off > 0,
             )
             for p in one.carcass.panels
         ]  # fmt: skip
@@ -74,11 +80,7 @@ def draft(job: Job, made: tuple[Made, ...], runs: tuple[MadeRun, ...] = ()) -> R
                                declared=b.declared)
             for b in job.boards.values()
         },
-        edgings={
-            e.name: EdgingStock(thickness=e.thickness_mm, adds=e.adds_mm, mills=e.mills_mm, price_per_m=e.price_per_m,
-                                lipping=e.lipping)
-            for e in job.edgings.values()
-        },
+        edgings=edgings,
         cabinets=tuple(cabinets), setups=settings(work, job.shop.step_mm), findings=(),
         walls=job.walls, tested=job.tested, measured=job.measured,
         sawing=replace(job.sawing, matched=(*job.sawing.matched, *_matched(made, cabinets))),

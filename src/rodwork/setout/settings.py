@@ -1,7 +1,7 @@
 """Machine settings at job level: each fence is set once for every board of the job that shares it."""
 
-from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass, replace
 from types import MappingProxyType
 from typing import Literal
 
@@ -63,6 +63,7 @@ class BoardWork:
     panel: Panel
     machining: tuple[Machining, ...]
     mills_mm: float
+    sawn_again: bool = False  # once its lippings are on
 
     @property
     def sawn(self) -> bool:
@@ -100,7 +101,21 @@ def _sawing(board: BoardWork, words: Mapping[Surface, str], step: float) -> tupl
         (_saw(_SAWS[0], across, tilted(1)), _sawn(board, across=across)),
         (_saw(_SAWS[1], along, tilted(0)), _sawn(board, along=along)),
         *(_askew(board, words, step, edge) for edge in EDGES if askew(panel.outline, edge)),
+        *_again(board, across, along, step),
     )
+
+
+def _again(board: BoardWork, across: Reading, along: Reading, step: float) -> Iterator[tuple[Setting, SetupFeature]]:
+    """A board with lippings that are over size is sawn to its finished size once they are on, from the same surfaces."""
+    if not board.sawn_again:
+        return
+    size = board.panel.size
+    if board.panel.edging.face_edge or board.panel.edging.far_edge:
+        wide = replace(across, mm=to_step(size[1], step))
+        yield _saw(_SAWS[0], wide, stage="after edging"), _sawn(board, across=wide)
+    if board.panel.edging.left_end or board.panel.edging.right_end:
+        long = replace(along, mm=to_step(size[0], step))
+        yield _saw(_SAWS[1], long, stage="after edging"), _sawn(board, along=long)
 
 
 def _askew(board: BoardWork, words: Mapping[Surface, str], step: float, edge: Surface) -> tuple[Setting, SetupFeature]:
@@ -133,10 +148,12 @@ def _mark(board: BoardWork, edge: Surface, beside: Surface) -> float:
     return end - less[OPPOSITE[edge]]
 
 
-def _saw(tool: str, reading: Reading, tilted: Mapping[str, float] = MappingProxyType({})) -> Setting:
+def _saw(
+    tool: str, reading: Reading, tilted: Mapping[str, float] = MappingProxyType({}), stage: Stage = "before edging"
+) -> Setting:  # fmt: skip
     """`tilted`: the ends that are bevelled, by their words, and how much; both by the same where there are two."""
     return Setting(
-        stage="before edging", tool=tool, cutter=None, fence_mm=reading.mm, depth=None, stands_on="saw table",
+        stage=stage, tool=tool, cutter=None, fence_mm=reading.mm, depth=None, stands_on="saw table",
         registers_on=reading.word, line=None, tilt=round(max(tilted.values(), default=0.0), 3),
         tilted_for="both" if len(tilted) > 1 else "".join(tilted),
     )  # fmt: skip
@@ -223,7 +240,7 @@ def _first_off(s: Setting, entries: tuple[SetupFeature, ...]) -> str:
     if s.fence_mm is None and s.tool in _SAWS:
         return f"the line runs from {s.thing}, both from the {s.registers_on}"
     if s.tool in _SAWS:
-        return f"reads {s.fence_mm:.1f}" + _blade(s)
+        return f"reads {s.fence_mm:.1f}" + (", its lippings flushed" if s.stage == "after edging" else _blade(s))
     start = "the line" if s.stands_on in _FROM_THE_LINE else f"the {s.registers_on}"
     if _is_channel(entries):
         across = entries[0].across

@@ -330,11 +330,11 @@ def _currency(rod: Rod) -> str:
 
 
 def _edging_m(rod: Rod) -> float:
-    """Metres of edging on all boards, as they are."""
+    """Metres of edging on all boards, as they are; lippings are boards of the plan."""
     return sum(
         edge_length(part, surface) * len(part.marks)
         for cabinet in rod.cabinets
         for part in cabinet.parts
         for surface in EDGES
-        if part.edging.at(surface)
+        if part.edging.at(surface) and rod.edgings[part.edging_name or ""].lipping is None
     ) * 1e-3  # fmt: skip

@@ -22,7 +22,7 @@ def look(rod: Rod) -> Iterable[Finding]:
 
 def _spots(cabinet: RodCabinet) -> Iterator[Spot]:
     for bracket in cabinet.brackets:
-        for part in cabinet.parts:
+        for part in cabinet.whole_boards:
             if _meet(bracket, part):
                 down = cabinet.size[1] - bracket.low[2] + CLEAR_MM
                 yield Spot(

@@ -150,14 +150,16 @@ def sawing(
     stand: Stand, settings: Settings, edgings: Mapping[str, EdgingStock], half_step: float
 ) -> Iterator[tuple[Trouble, Entry | None]]:
     """One setting gives the length and one the width, each from a surface that can give it."""
+    stock = edgings.get(stand.part.edging_name or "")
     entries = settings.sawn.get(stand.part.id, [])
     if stand.part.bought:
         if entries:
             yield Trouble("sawing", "it is bought as it is, and the settings saw it"), entries[0]
         return
-    stock = edgings.get(stand.part.edging_name or "")
+    again = {id(e) for e in entries if e.setup.stage != "before edging"} if stand.part.edging_name else set()
+    yield from _sawn_again(stand, [e for e in entries if id(e) in again], stock, half_step)
     for axis, word in enumerate(_SIZES):
-        each = [e for e in entries if (e.done.along, e.done.across)[axis] is not None]
+        each = [e for e in entries if (e.done.along, e.done.across)[axis] is not None and id(e) not in again]
         mine, to_lines = [e for e in each if not _is_to_a_line(e)], [e for e in each if _is_to_a_line(e)]
         yield from _sawn_askew(stand, to_lines, axis, stock.mills if stock else 0.0, half_step)
         if len(mine) != 1:
@@ -167,6 +169,23 @@ def sawing(
         trouble = _sawn(stand, mine[0], axis, half_step)
         if trouble:
             yield trouble, mine[0]
+
+
+def _sawn_again(
+    stand: Stand, entries: list[Entry], stock: EdgingStock | None, half_step: float
+) -> Iterator[tuple[Trouble, Entry | None]]:
+    """What is lipped over size is sawn once more, to its finished size; nothing else is."""
+    over = stock is not None and stock.lipping is not None and stock.thickness - stock.adds > DUST
+    for axis, word in enumerate(_SIZES):
+        mine = [e for e in entries if (e.done.along, e.done.across)[axis] is not None]
+        lipped = over and any(stand.part.edging.at(s) for s in ENDS_AND_EDGES if LIES[s][0] == axis)
+        if len(mine) != lipped:
+            what = f"how often the settings saw its {word} to size once it is lipped"
+            yield Trouble("missing", what, times(int(lipped)), times(len(mine))), None
+        elif mine:
+            trouble = _sawn_to(stand, mine[0], axis, stand.part.size[axis], half_step)
+            if trouble:
+                yield trouble, mine[0]
 
 
 def _is_to_a_line(entry: Entry) -> bool:
@@ -231,25 +250,38 @@ def _sawn(stand: Stand, entry: Entry, axis: int, half_step: float) -> Trouble | 
     reading = (entry.done.along, entry.done.across)[axis]
     if reading is None:
         return None
+    forgotten = abs(reading.mm - part.cut[axis]) > half_step + 1e-9 and abs(reading.mm - part.size[axis]) < DUST
+    if forgotten and LIES[reading.from_surface][0] == axis:
+        what = f"the {word} to saw: edging forgotten on the {part.name}"
+        return Trouble("edging", what, mm(part.cut[axis]), mm(reading.mm))
+    trouble = _sawn_to(stand, entry, axis, part.cut[axis], half_step)
+    if trouble is not None:
+        return trouble
+    if entry.setup.stage != "before edging":
+        return Trouble("stage", "when it is sawn", "before edging", entry.setup.stage)
+    tilt = max((abs(stand.slope.get(s, 0.0)) for s in ENDS_AND_EDGES if LIES[s][0] == axis), default=0.0)
+    if abs((entry.setup.tilt or 0.0) - degrees(atan(tilt))) > TILT_DEG:
+        what = "how the blade is tilted, degrees"
+        return Trouble("setting", what, mm(degrees(atan(tilt))), mm(entry.setup.tilt or 0.0))
+    return None
+
+
+def _sawn_to(stand: Stand, entry: Entry, axis: int, want: float, half_step: float) -> Trouble | None:
+    """A size that is sawn: from a surface that gives it, by its own name, with the fence set to it."""
+    word = _SIZES[axis]
+    reading = (entry.done.along, entry.done.across)[axis]
+    if reading is None:
+        return None
     if LIES[reading.from_surface][0] != axis:
         return Trouble("surface", f"no {word} is sawn from there", ("an end", "an edge")[axis], reading.word)
     if reading.word != stand.word.get(reading.from_surface):
         return Trouble(
             "word", "the surface has another name", stand.word.get(reading.from_surface, "none"), reading.word
         )
-    if abs(reading.mm - part.cut[axis]) > half_step + 1e-9:
-        if abs(reading.mm - part.size[axis]) < DUST:
-            what = f"the {word} to saw: edging forgotten on the {part.name}"
-            return Trouble("edging", what, mm(part.cut[axis]), mm(reading.mm))
-        return Trouble("sawing", f"the {word} to saw", mm(part.cut[axis]), mm(reading.mm))
-    if entry.setup.stage != "before edging":
-        return Trouble("stage", "when it is sawn", "before edging", entry.setup.stage)
+    if abs(reading.mm - want) > half_step + 1e-9:
+        return Trouble("sawing", f"the {word} to saw", mm(want), mm(reading.mm))
     if entry.setup.registers_on != reading.word:
         return Trouble("word", "what the fence is put against", reading.word, entry.setup.registers_on)
-    tilt = max((abs(stand.slope.get(s, 0.0)) for s in ENDS_AND_EDGES if LIES[s][0] == axis), default=0.0)
-    if abs((entry.setup.tilt or 0.0) - degrees(atan(tilt))) > TILT_DEG:
-        what = "how the blade is tilted, degrees"
-        return Trouble("setting", what, mm(degrees(atan(tilt))), mm(entry.setup.tilt or 0.0))
     if entry.setup.fence is not None and abs(entry.setup.fence.mm - reading.mm) > DUST:
         return Trouble("setting", f"the fence for its {word}", mm(reading.mm), mm(entry.setup.fence.mm))
     return None
