@@ -84,7 +84,7 @@ def _strip(panel: Panel, edge: Surface, edging: Edging, board: Board, how: Lippi
 
 
 def _along(panel: Panel, edge: Surface) -> tuple[float, float]:
-    """From where to where a strip goes on the axis along its edge: an edge whole, an end between the edges' lippings."""
+    """From where to where a strip goes along its edge: on an edge whole, on an end between the edges' lippings."""
     axis = 1 - axis_of(edge)
     low, high = _chord(panel, edge, axis)
     if axis == 1:

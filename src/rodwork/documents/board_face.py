@@ -23,6 +23,7 @@ class Board:
     works: tuple[Work, ...]
     to_lines: tuple[ToLine, ...] = ()
     same: tuple[Part, ...] = ()
+    lipped: str = ""  # what is done before it is machined, where it is lipped
 
     @property
     def parts(self) -> tuple[Part, ...]:

@@ -479,7 +479,9 @@ def remarks(faces: Sequence[Face]) -> list[str]:
     part = faces[0].board.part
     out += [f"{text}: sizes and numbers are from its long point." for text in bevel_words(part)]
     edged = [words_of(part)[s] for s in EDGES if part.edging.at(s) > 0]
-    if edged:
+    lipped = dict.fromkeys(f.board.lipped for f in faces if f.board.lipped)
+    out += lipped
+    if edged and not lipped:
         early = any(w.feature.stage == "before edging" for f in faces for w in f.numbered)
         out.append(
             f"Edging is on the {listed(edged)} before any of this{', save where a note says so' if early else ''}."

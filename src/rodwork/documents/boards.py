@@ -18,6 +18,7 @@ from rodwork.documents.board_notches import notches
 from rodwork.documents.board_notes import grouped
 from rodwork.documents.board_table import Cells, table
 from rodwork.documents.drawing import Shape
+from rodwork.documents.lipping_words import lipped_words
 from rodwork.documents.machined import Work, Works, marks_words, words_of
 from rodwork.documents.page import Area, Page, body
 from rodwork.model.panel import Part, Role
@@ -51,7 +52,7 @@ def _pairs(rod: Rod, works: Works) -> list[tuple[Board, Board]]:
     for cabinet in rod.cabinets:
         keys: dict[tuple[str | None, str | None], object] = {}
         for a, b in _hands(cabinet):
-            left, right = (Board(part=p, works=works.of(cabinet, p)) for p in (a, b))
+            left, right = (Board(part=p, works=works.of(cabinet, p), lipped=lipped_words(p, works.rod)) for p in (a, b))
             key = keys.get((a.same_as, b.same_as), (_key(left), _key(right)))
             if key not in found and not (left.works or right.works or _is_notched(a) or _is_notched(b)):
                 continue
@@ -95,7 +96,10 @@ def _singles(rod: Rod, works: Works) -> list[Board]:
         paired = {part.id for pair in _hands(cabinet) for part in pair}
         keys: dict[str, object] = {}
         for part in cabinet.parts:
-            board = Board(part=part, works=works.of(cabinet, part), to_lines=works.to_lines(cabinet, part))
+            board = Board(
+                part=part, works=works.of(cabinet, part), to_lines=works.to_lines(cabinet, part),
+                lipped=lipped_words(part, works.rod),
+            )  # fmt: skip
             if part.id in paired or not (board.works or _is_notched(part)):
                 continue
             key = keys.get(part.same_as or "", _key(board))
@@ -119,7 +123,7 @@ def _key(board: Board) -> object:
         )
         for w in board.works
     )
-    return (part.role, words_of(part)["left_end"], part.size, part.outline, part.edging, tuple(rows))
+    return (part.role, words_of(part)["left_end"], part.size, part.outline, part.edging, board.lipped, tuple(rows))
 
 
 def _span_key(w: Work) -> tuple[tuple[int, float, float], ...]:

@@ -33,6 +33,8 @@ class CuttingRow:
     edging: str | None
     measured: bool
     kg: float | None
+    lipped: bool = False  # its edging is solid lippings, which the maker glues on
+    lipping: bool = False  # it is such a strip itself
     bevels: tuple[str, ...] = ()  # what there is to know of bevelled ends; the sizes are over their long points
 
     @property
@@ -48,8 +50,12 @@ class CuttingRow:
     @property
     def edging_text(self) -> str:
         """Which edges are edged, in words, and with what."""
+        if self.lipping:
+            return "glued on, flushed and trimmed"
         if not self.edges:
             return "not edged"
+        if self.lipped:
+            return f"lipped: {listed(self.edges)} ({self.edging})"
         return f"{listed(self.edges)} ({self.edging})" if self.edging else listed(self.edges)
 
     @property
@@ -109,6 +115,8 @@ def _row(parts: list[Part], rod: Rod) -> CuttingRow:
         edges=tuple(edged(first)),
         edging=first.edging_name,
         measured=first.measured,
+        lipped=(stock := rod.edgings.get(first.edging_name or "")) is not None and stock.lipping is not None,
+        lipping=first.glued_on is not None,
         kg=first.weight.kg if first.weight else None,
         bevels=bevel_words(first),
     )

@@ -10,6 +10,7 @@ import segno
 
 from rodwork.documents.annotate import clipped, figure, triangle
 from rodwork.documents.drawing import FAINT, NO_PEN, Path_, Pen, Shape, Text, box, line, moved, text_width, wrapped
+from rodwork.documents.lipping_words import glue_on_words
 from rodwork.documents.machined import Works, words_of
 from rodwork.documents.page import FOOT, MARGIN, Page, fitted, paper_size
 from rodwork.model.cutting import CuttingPlan
@@ -71,12 +72,12 @@ def _label(rod: Rod, works: Works, cabinet: RodCabinet, part: Part, mark: str, s
         mark_room = TOP_ARROW - 14.0 - left
     shapes.append(Text(at=(left, 35.0), text=mark, size=fitted(mark, MARK, mark_room, True), bold=True))
     room = right - left - QR - 2.0
-    name = clipped(part.name.upper(), NAME, room, True)
+    name = clipped("LIPPING" if part.glued_on else part.name.upper(), NAME, room, True)
     shapes.append(Text(at=(left, 27.9), text=name, size=NAME, bold=True))
     rows = (
         clipped(" x ".join(figure(n) for n in part.size) + ("" if sheet is None else f"   sheet {sheet}"), 4.6, room),
         clipped(f"{words['face_side']} up; {part.material}", 3.5, room),
-        *wrapped(f"next: {next_words(works, cabinet, part)}", 3.5, room)[:2],
+        *wrapped(f"next: {_next(works, cabinet, part, mark)}", 3.5, room)[:2],
         clipped(destination(rod, cabinet, mark) or f"{rod.job}, {cabinet.name}", 3.2, room),
     )
     y, step = (22.4, 3.85) if len(rows) < 5 else (23.0, 3.5)  # the last of five stays off the word at the foot
@@ -100,13 +101,19 @@ def destination(rod: Rod, cabinet: RodCabinet, mark: str) -> str:
     return ""
 
 
+def _next(works: Works, cabinet: RodCabinet, part: Part, mark: str) -> str:
+    return glue_on_words(part, mark, cabinet) if part.glued_on else next_words(works, cabinet, part)
+
+
 def next_words(works: Works, cabinet: RodCabinet, part: Part) -> str:
     """What is to be done to a board once it is sawn, in order: settings before edging, edging, settings after."""
     mine = works.of(cabinet, part)
     early = dict.fromkeys(w.setup.id for w in mine if w.feature.stage == "before edging")
     late = dict.fromkeys(w.setup.id for w in mine if w.feature.stage != "before edging")
-    edged = any(part.edging.at(s) for s in EDGES)
-    steps = [" ".join(early), "edge" if edged else "", " ".join(late)]
+    edge = "edge" if any(part.edging.at(s) for s in EDGES) else ""
+    if part.id in cabinet.lippings:
+        edge, late = "lip and flush", dict.fromkeys((*works.sawn_again(cabinet, part), *late))
+    steps = [" ".join(early), edge, " ".join(late)]
     return ", ".join(s for s in steps if s) or "nothing, it is ready"
 
 

@@ -249,12 +249,15 @@ class Works:
             for part in cabinet.parts
         }
         found: dict[tuple[str, str], list[Work]] = defaultdict(list)
+        self._again: dict[tuple[str, str], list[str]] = defaultdict(list)
         self._to_lines: dict[tuple[str, str], list[ToLine]] = defaultdict(list)
         for setup in rod.setups:
             for row in setup.features:
                 if row.feature is not None:
                     found[row.cabinet, row.part].append(self._work(setup, row))
                     continue
+                if setup.stage != "before edging":
+                    self._again[row.cabinet, row.part].append(setup.id)
                 reading = row.along or row.across
                 if reading is not None and reading.end_mm is not None:
                     cut = ToLine(edge=OPPOSITE[reading.from_surface], setup=setup)
@@ -268,6 +271,10 @@ class Works:
     def to_lines(self, cabinet: RodCabinet, part: Part) -> tuple["ToLine", ...]:
         """The edges of this board that are sawn askew."""
         return tuple(self._to_lines.get((cabinet.name, part.id), ()))
+
+    def sawn_again(self, cabinet: RodCabinet, part: Part) -> tuple[str, ...]:
+        """The settings at which it is sawn to size once its lippings are on."""
+        return tuple(self._again.get((cabinet.name, part.id), ()))
 
     def by_feature(self, cabinet: RodCabinet, part_id: str) -> dict[str, Work]:
         """The same, by the id of the bore or groove."""

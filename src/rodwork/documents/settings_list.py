@@ -289,7 +289,7 @@ def _pages(
         stage = first.setup.stage
         while blocks:
             one, block = blocks[0]
-            strip = [band(one.setup.stage.upper(), area.width, height=7.0)] if one.setup.stage != stage else []
+            strip = [band(_stage(one).upper(), area.width, height=7.0)] if one.setup.stage != stage else []
             needed = sum(b.height for b in strip) + block.height
             if taken and used + needed > room:
                 break
@@ -300,10 +300,15 @@ def _pages(
             numbers.append(one.number)
         in_a_row = numbers[-1] - numbers[0] == len(set(numbers)) - 1 > 0
         right = f"{numbers[0]} to {numbers[-1]}" if in_a_row else listed([str(n) for n in dict.fromkeys(numbers)])
-        under = f"{first.setup.stage.capitalize()}. {_BLACK} All in mm."
+        under = f"{_stage(first).capitalize()}. {_BLACK} All in mm."
         (shapes,) = flow(taken, area, head)
         pages.append(Page(kind="settings", title=title, under=under, right=f"{right} of {len(bands)}", shapes=shapes))
     return tuple(pages)
+
+
+def _stage(b: SettingBand) -> str:
+    again = b.sawing and b.setup.stage != "before edging"
+    return "after edging: to size again, the lippings flushed" if again else b.setup.stage
 
 
 def _ink(b: SettingBand, *what: str) -> Ink:

@@ -43,7 +43,10 @@ def cutting_table(rod: Rod) -> Table:
 
 
 def supplier_table(rod: Rod) -> Table:
-    """What a supplier who cuts and edges needs: finished sizes, along the grain first, and which edges."""
+    """What a supplier who cuts and edges needs: finished sizes, along the grain first, and which edges.
+
+    What the maker lips comes as sawn, with nothing on its edges; lippings too.
+    """
     header = (
         "mark",
         "how many",
@@ -58,11 +61,13 @@ def supplier_table(rod: Rod) -> Table:
     )
     rows: list[tuple[Cell, ...]] = []
     for r in cutting_rows(rod):
-        board, length, width = rod.boards[r.board], to_step(r.size[0], rod.step), to_step(r.size[1], rod.step)
+        as_sawn = r.lipped or r.lipping
+        board = rod.boards[r.board]
+        length, width = (to_step(v, rod.step) for v in (r.cut if as_sawn else r.size[:2]))
         rows.append(
             (
                 ", ".join(r.marks), r.count, length, width, board.actual, board.material, r.grain_text,
-                r.edging or "none", ", ".join(r.edges), "; ".join(r.bevels),
+                *(("none", "") if as_sawn else (r.edging or "none", ", ".join(r.edges))), "; ".join(r.bevels),
             )
         )  # fmt: skip
     return Table(title="cut and edge", header=header, rows=tuple(rows))

@@ -195,7 +195,8 @@ class EdgingWords(Words):
     mills: Annotated[float, Length(0, 5)] = word("What the machine mills off the edge first", default="0")
     price_per_m: Annotated[Any, Price()] = word("What a metre costs", default="not known: the edging is not priced")
     made_of: Annotated[str, Reference("boards")] = word(
-        "The board that a solid lipping is sawn from, of the thickness it is glued on at", default="it is bought tape",
+        "The board that a solid lipping is sawn from, of the thickness it is glued on at",
+        default="it is bought tape",
         such_as='"oak9"',
     )
     proud: Annotated[float, Length(0, 5)] = word(

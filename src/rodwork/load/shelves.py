@@ -46,8 +46,9 @@ def _shelf_load(part: Part, cabinet: RodCabinet, rod: Rod) -> ShelfLoad:
     made = _shelf(part, cabinet, rod, board, held)
     kg = even_N_per_mm(cabinet, part.size[1]) * part.size[0] / GRAVITY
     heavy = cabinet.asked.contents.heaviest_kg if cabinet.asked.contents else None
-    own = part.size[0] * part.size[1] * part.size[2] * (board.weight_kg_m3 or 0.0) * 1e-9
-    own += sum(s.weight_N_per_mm * s.part.size[0] / GRAVITY for s in _stiffened_by(part, cabinet, rod))
+    on_edge = _stiffened_by(part, cabinet, rod)
+    own = part.size[0] * _weighed_mm(part, on_edge) * part.size[2] * (board.weight_kg_m3 or 0.0) * 1e-9
+    own += sum(s.weight_N_per_mm * s.part.size[0] / GRAVITY for s in on_edge)
     common: dict[str, Any] = {
         "part": part.id, "name": part.name, "spans": max(len(held) - 1, 1),
         "depth_mm": part.size[1], "thickness_mm": part.size[2],
@@ -92,10 +93,11 @@ def _shelf(
     """The shelf as it is reckoned; None where its stiffness is not known."""
     if board.stiffness is None:
         return None
-    first = _strip(part.size[1], part.size[2], 0.0, board, cabinet)
+    first = _strip(_between_lippings_mm(part, cabinet), part.size[2], 0.0, board, cabinet)
     on_edge = _stiffened_by(part, cabinet, rod)
     strips = [first, *(s.strip for s in on_edge)]
-    weight = _weight_N_per_mm(first, board) + sum(s.weight_N_per_mm for s in on_edge)
+    own = _weight_N_per_mm(replace(first, width_mm=_weighed_mm(part, on_edge)), board)
+    weight = own + sum(s.weight_N_per_mm for s in on_edge)
     heavy = cabinet.asked.contents.heaviest_kg if cabinet.asked.contents else None
     creep = _creep(board, cabinet)
     across = None
@@ -172,18 +174,38 @@ def _weight_N_per_mm(strip: Strip, board: BoardFigures) -> float:
     return strip.width_mm * strip.height_mm * (board.weight_kg_m3 or 0.0) * 1e-9 * GRAVITY
 
 
+def _lippings_along(part: Part, cabinet: RodCabinet) -> list[Part]:
+    """Its own lippings, those along its length."""
+    found = []
+    for lipping in cabinet.lippings.get(part.id, ()):
+        way = part.pose.direction_to_part(lipping.pose.direction_to_cabinet((1.0, 0.0, 0.0)))
+        if abs(way[0]) > 0.5:
+            found.append(lipping)
+    return found
+
+
+def _between_lippings_mm(part: Part, cabinet: RodCabinet) -> float:
+    """How deep the board itself is, without the lippings along it: what is known of its stiffness is not theirs."""
+    return part.size[1] - sum(lipping.size[2] for lipping in _lippings_along(part, cabinet))
+
+
+def _weighed_mm(part: Part, on_edge: list[_OnEdge]) -> float:
+    """How much of its depth weighs as the board itself does: all but the lippings that are reckoned as such."""
+    return part.size[1] - sum(s.part.size[2] for s in on_edge if s.part.glued_on == part.id)
+
+
 def _stiffened_by(part: Part, cabinet: RodCabinet, rod: Rod) -> list[_OnEdge]:
     """Strips on edge along its front or back, or under it, that touch it along nearly its whole length."""
     low, high = part.box
     found = list[_OnEdge]()
-    for other in cabinet.parts:
+    for other in (*cabinet.whole_boards, *_lippings_along(part, cabinet)):
         if other.role not in STIFFENERS:
             continue
         a, b = other.box
         along = min(b[0], high[0]) - max(a[0], low[0])
         beside = abs(b[1] - low[1]) < NEAR_MM or abs(a[1] - high[1]) < NEAR_MM
         under = abs(b[2] - low[2]) < NEAR_MM and min(b[1], high[1]) > max(a[1], low[1])
-        touches = under or (beside and min(b[2], high[2]) > max(a[2], low[2]))
+        touches = under or (beside and min(b[2], high[2]) > max(a[2], low[2])) or other.glued_on is not None
         if touches and along > LEAST_SHARE * (high[0] - low[0]) and _glued(part, other, cabinet):
             of = figures_of(rod.boards[other.board], other.size[2])
             if of.stiffness is not None:
@@ -269,6 +291,6 @@ def _as_thick(shelf: Shelf, thick: float, part: Part, cabinet: RodCabinet, rod: 
     board = figures_of(rod.boards[part.board], thick)
     if board.stiffness is None:
         return None
-    strip = _strip(part.size[1], thick, 0.0, board, cabinet)
+    strip = _strip(_between_lippings_mm(part, cabinet), thick, 0.0, board, cabinet)
     grown = shelf.weight_N_per_mm * thick / part.size[2]
     return replace(shelf, strips=(strip, *shelf.strips[1:]), weight_N_per_mm=grown)

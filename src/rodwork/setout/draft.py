@@ -140,10 +140,11 @@ def _parts(carcass: Carcass, mark: str, count: int, by_part: dict[str, tuple[Mac
         same_as = first_like(panel, cuts, firsts)
         if same_as is None:
             firsts.append((panel, cuts))
+        on = named.get(panel.glued_on or "")
         parts.append(
             Part(
                 **{name: getattr(panel, name) for name in _PANEL_FIELDS},
-                marks=marks(mark, 1, count, panel, named.get(panel.glued_on or "")), same_as=same_as, features=tuple(m.feature for m in cuts),
+                marks=marks(mark, 1, count, panel, on), same_as=same_as, features=tuple(m.feature for m in cuts),
             )
         )  # fmt: skip
     return tuple(parts)

@@ -106,7 +106,7 @@ def _sawing(board: BoardWork, words: Mapping[Surface, str], step: float) -> tupl
 
 
 def _again(board: BoardWork, across: Reading, along: Reading, step: float) -> Iterator[tuple[Setting, SetupFeature]]:
-    """A board with lippings that are over size is sawn to its finished size once they are on, from the same surfaces."""
+    """A board with lippings that are over size is sawn to its finished size once they are on."""
     if not board.sawn_again:
         return
     size = board.panel.size
