@@ -30,12 +30,13 @@ from tests.docs.pages import PAGES, ROOT, all_blocks, blocks
 
 PYTHON = all_blocks("python")
 EXAMPLES = sorted((ROOT / "examples").glob("*.toml"))
+BOARDS = {
+    "birch18": '[boards.birch18]\nmaterial = "birch plywood"\nthickness = 18\nactual = 17.6\nsheet = [2440, 1220]\n',
+    "birch6": '[boards.birch6]\nmaterial = "birch plywood"\nthickness = 6\nactual = 5.8\nsheet = [2440, 1220]\n',
+}
 PIECES = {
     "job": '[job]\nname = "Glaze cupboard"\n',
-    "boards": (
-        '[boards.birch18]\nmaterial = "birch plywood"\nthickness = 18\nactual = 17.6\nsheet = [2440, 1220]\n'
-        '[boards.birch6]\nmaterial = "birch plywood"\nthickness = 6\nactual = 5.8\nsheet = [2440, 1220]\n'
-    ),
+    "boards": "".join(BOARDS.values()),
     "edgings": "[edgings.birch]\nthickness = 1.0\n",
     "cabinets": '[cabinets.glaze]\nwidth = 600\nheight = 720\ndepth = 320\nboard = "birch18"\nfixed_shelves = 1\n',
 }
@@ -47,6 +48,8 @@ def whole(text: str) -> str:
     if "job" in says:
         return text
     pieces = {name: piece for name, piece in PIECES.items() if name not in says}
+    if "cabinets" not in says:  # the cabinet that is put in is of these, whatever other boards there are
+        pieces["boards"] = "".join(text for name, text in BOARDS.items() if name not in says.get("boards", {}))
     glaze = says.get("cabinets", {}).get("glaze", {})
     if "cabinets" in says and glaze and not any(k in glaze for k in ("width", "board")):
         pieces["cabinets"] = PIECES["cabinets"]  # a table inside the cabinet: [cabinets.glaze.back]

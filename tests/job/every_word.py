@@ -88,6 +88,12 @@ adds = 0.9
 mills = 0.2
 price_per_m = 0.45
 
+[edgings.lipping]
+made_of = "chip18"
+thickness = 17.9
+proud = 1.5
+longer = 12
+
 [measured."I1-LS"]
 length = 720.4
 width = 399.8

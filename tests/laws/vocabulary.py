@@ -95,7 +95,7 @@ def texts(draw):
         row += draw(shared_out(lines, many_of(row) * width + 700))
         lines = ['width = "rest"' if line.startswith("width") else line for line in lines]
     lines += [f"count = {many_of(row)}"] if row else draw(niches(width, depth)) if draw(st.integers(0, 3)) == 0 else []
-    head = JOB + board("birch18", 18, actual, SHEET) + board("birch6", 6, 5.8, SHEET) + EDGING + recipes + stock
+    head = JOB + board("birch18", 18, actual, SHEET) + board("birch6", 6, 5.8, SHEET) + EDGING + LIPPINGS + recipes + stock
     return head + CABINET + "\n".join([*lines, *row]) + "\n"
 
 
@@ -171,7 +171,7 @@ def under_slopes(draw):
     if draw(st.booleans()):
         lines += draw(cut_to_a_slope(shelves))
     head = JOB + board("birch18", 18, draw(st.sampled_from([17.6, 18.3])), SHEET) + board("birch6", 6, 5.8, SHEET)
-    return head + EDGING + recipes + CABINET + "\n".join(lines) + "\n"
+    return head + EDGING + LIPPINGS + recipes + CABINET + "\n".join(lines) + "\n"
 
 
 @st.composite
@@ -288,7 +288,28 @@ def railed(draw, sides, back):
 
 @st.composite
 def edged(draw):
-    return draw(st.sampled_from([[], ['edging = { with = "birch", on = ["fronts", "doors", "drawer fronts"] }']]))
+    """Taped, lipped with strips that are sawn to size again or not, or neither."""
+    with_ = draw(st.sampled_from([None, None, "birch", "birch", "lipping", "thick"]))
+    return [] if with_ is None else [f'edging = {{ with = "{with_}", on = ["fronts", "doors", "drawer fronts"] }}']
+
+
+LIPPINGS = """
+[boards.oak]
+material = "oak"
+grain = true
+density = 690
+thickness = 9
+sheet = [2700, 150]
+
+[edgings.lipping]
+made_of = "oak"
+adds = 9
+
+[edgings.thick]
+made_of = "oak"
+proud = 1.5
+longer = 20
+"""
 
 
 @st.composite
