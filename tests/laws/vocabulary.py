@@ -95,7 +95,9 @@ def texts(draw):
         row += draw(shared_out(lines, many_of(row) * width + 700))
         lines = ['width = "rest"' if line.startswith("width") else line for line in lines]
     lines += [f"count = {many_of(row)}"] if row else draw(niches(width, depth)) if draw(st.integers(0, 3)) == 0 else []
-    head = JOB + board("birch18", 18, actual, SHEET) + board("birch6", 6, 5.8, SHEET) + EDGING + LIPPINGS + recipes + stock
+    head = (
+        JOB + board("birch18", 18, actual, SHEET) + board("birch6", 6, 5.8, SHEET) + EDGING + LIPPINGS + recipes + stock
+    )
     return head + CABINET + "\n".join([*lines, *row]) + "\n"
 
 

@@ -252,7 +252,7 @@ def settings_pages(rod: Rod, plan: CuttingPlan | None = None) -> tuple[Page, ...
 
 
 def _planned(b: SettingBand, plan: CuttingPlan) -> bool:
-    """Whether the cutting plan has this cut of every board: square, not to a line, and not of a board that is lipped."""
+    """Whether the cutting plan has this cut of every board: square, not to a line, before any lipping."""
     square = not b.setup.tilt and b.setup.fence is not None and b.setup.stage == "before edging"
     return square and all(mark in plan.sheet_numbers for group in b.boards for mark, _ in group.marks)
 
