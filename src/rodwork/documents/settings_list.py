@@ -244,10 +244,10 @@ def settings_pages(rod: Rod, plan: CuttingPlan | None = None) -> tuple[Page, ...
     pages: list[Page] = []
     shown = [b for b in bands if plan is None or not (b.sawing and _planned(b, plan))]
     for sawing, some in groupby(shown, lambda b: b.sawing):  # what is lipped is sawn again, when grooves are cut
-        if sawing:
-            pages += _sawing_pages(_shown_after(list(some)) if plan is not None else list(some), bands, area)
-        else:
-            pages += _machining_pages(list(some), bands, area)
+        group = list(some)
+        if sawing and plan is not None:
+            group = _shown_after(group)
+        pages += (_sawing_pages if sawing else _machining_pages)(group, bands, area)
     return tuple(pages)
 
 
