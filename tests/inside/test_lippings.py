@@ -182,3 +182,17 @@ def test_too_little_board_between_lippings_is_refused():
     shallow = SIZE.replace("depth = 320", "depth = 60")
     more = thick.replace('made_of = "oak9"', 'made_of = "oak9"\nadds = 42')
     assert "18 mm would be left of the" in refused('edging = { with = "oak", on = "fronts" }', size=shallow, more=more)
+
+
+def test_the_lipped_top_of_a_cabinet_under_a_slope_with_doors_is_set_out():
+    """Checks look at the top on its slope as one board, and not at its lipping by itself."""
+    lines = (
+        'kind = "under slope"', 'corner_joint = "dowels"', "fixed_shelves = 1",
+        'roof = { falls = "right", degrees = 20, joint = "biscuits" }', 'edging = { with = "oak", on = "fronts" }',
+        'doors = { hung = "left", openings = [1, 1] }',
+    )  # fmt: skip
+    size = SIZE.replace("height = 720", "height = 1100").replace("depth = 320", "depth = 400")
+    more = STRIPS.format("", "") + '\n[joints.biscuits]\nuse = [{ family = "biscuit" }]\n'
+    rod = rod_of_text(*lines, size=size, more=more)
+    assert prove(rod) == ()
+    assert rod.cabinets[0].part["top front lipping"].pose.slopes

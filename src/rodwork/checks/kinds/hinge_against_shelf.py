@@ -23,7 +23,7 @@ def look(rod: Rod) -> Iterable[Finding]:
 
 
 def _spots(cabinet: RodCabinet) -> Iterator[Spot]:
-    boards = tuple(p for p in cabinet.parts if not put_in_last(p))
+    boards = tuple(p for p in cabinet.whole_boards if not put_in_last(p))
     loose = tuple(stood(p) for p in cabinet.parts if p.role in ("loose shelf", "stiffener") and put_in_last(p))
     for door in cabinet.doors:
         for hinge in door.hinges:
