@@ -87,10 +87,14 @@ def kernel(rod: Rod) -> None:
     print(f"go together: {100 * (gives <= 0.1).mean():.1f} in 100")
 
 
-def live(rod: Rod) -> None:
+def example(name: str) -> Rod:
+    """An example job, set out."""
+    return set_out((Path(__file__).parents[1] / "examples" / name).read_text(encoding="utf-8"), name)
+
+
+def live(rod: Rod, name: str) -> None:
     """The answer while somebody types: the model, and from it every chance and spread; against 10,000 assemblies."""
     accuracy = assumed_accuracy()
-    name = rod.boxes[0].name
     model = model_of(rod, name, accuracy)
     ease = accuracy.give.ease_mm
     found = linear_answer(model, ease)
@@ -103,7 +107,8 @@ def live(rod: Rod) -> None:
         1000 * median(work)
         for work in (lambda: model_of(rod, name, accuracy), anew, lambda: linear_answer(model, ease))
     )
-    print(f"live linear answer, {name}: model {made:.1f} ms, answer {first:.1f} ms, {made + first:.1f} in all;")
+    size = f"{len(rod.cabinet[name].parts)} parts"
+    print(f"live linear answer, {name}, {size}: model {made:.1f} ms, answer {first:.1f}, {made + first:.1f} in all;")
     print(f"  after an edit that leaves the rows of fixings as they were {again:.1f} ms, {made + again:.1f} in all")
     whole = (verdict(factored(model, SIGNED), draw(model.sources, SAMPLES, 1)).give_mm <= ease).mean()
     print(f"  it says {100 * found.chance:.1f} in 100; {SAMPLES} assemblies say {100 * whole:.1f}")
@@ -139,7 +144,10 @@ def twenty() -> None:
 if __name__ == "__main__":
     box = set_out(BOX, "box")
     kernel(box)
-    live(box)
-    live(set_out((Path(__file__).parents[1] / "examples/first-cupboard.toml").read_text(encoding="utf-8"), "cupboard"))
+    live(box, "box")
+    live(example("first-cupboard.toml"), "glaze")
+    studio = example("pottery-studio.toml")
+    for cabinet in studio.boxes:
+        live(studio, cabinet.name)
     memory(box)
     twenty()

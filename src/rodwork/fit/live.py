@@ -10,9 +10,10 @@ How much give it needs is then a closed form of its residuals r, each free from 
 
 Its chance is the share of a fixed net of points in the space of the row's own errors (Sobol's points, I. M. Sobol 1967)
 in which that give is no more than the ease. Joints are taken as independent of each other. Where a loop of boards holds
-them (a shelf and a divider) it is a little too high; where several joints share errors that differ within a row (two
-stops that bore both ends of four rails) they fail together more often, and it is too low: by 9 in 100 in the worst
-cabinet of the example job. Of round play the tightest is taken as round, any other as square.
+them (a shelf and a divider) it is too high; where several joints share errors that differ within a row (two stops that
+bore both ends of four rails) they fail together more often, and it is too low. In the worst cabinet of the example job
+the one makes 20 in 100 and the other 11, so that it is 9 too low. Of round play the tightest is taken as round, any
+other as square.
 """
 
 from dataclasses import dataclass
