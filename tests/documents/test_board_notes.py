@@ -116,3 +116,10 @@ def test_the_right_side_of_a_drawer_lies_above_and_the_left_below_with_their_bot
         assert sign * (down[1] - origin[1]) < 0
         assert back[0] - origin[0] < 0
         assert pose.direction_to_cabinet((0, 0, 1))[0] == (1 if face.letter == "L" else -1)  # inside up, never mirrored
+
+
+def test_a_bevelled_end_is_no_notch():
+    """Its long point lies beyond the outline of the face side; what is cut back from it is the bevel."""
+    rod = made(ROOF)
+    assert any(any(part.bevels) for cabinet in rod.cabinets for part in cabinet.parts)
+    assert all(notches(part) == () for cabinet in rod.cabinets for part in cabinet.parts if any(part.bevels))

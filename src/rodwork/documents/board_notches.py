@@ -75,13 +75,15 @@ def _at_corners(part: Part) -> Iterator[Notch]:
 def _in_edges(part: Part) -> Iterator[Notch]:
     words, n = words_of(part), len(part.outline)
     for surface in EDGES:
-        across, level_ = axis_of(surface), level(surface, part.size)
+        across = axis_of(surface)
         along = 1 - across
+        reach = sorted(p[across] for p in part.outline)  # a bevelled edge has its long point beyond the outline
+        level_ = reach[0] if level(surface, part.size) == 0 else reach[-1]
         datums: tuple[Surface, Surface] = ("left_end", "right_end") if along == 0 else ("face_edge", "far_edge")
         for k in range(n):
             a, b, c, d = (part.outline[(k + i) % n] for i in range(4))
             square = a[along] == b[along] and c[along] == d[along]
-            within = b[across] == c[across] and 0 < b[across] < part.size[across]
+            within = b[across] == c[across] and reach[0] < b[across] < reach[-1]
             if not (a[across] == d[across] == level_ and square and within):
                 continue
             low, high = sorted((a[along], d[along]))

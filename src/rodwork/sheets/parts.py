@@ -4,6 +4,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from math import ceil, floor
 
+from rodwork.geometry.rounding import to_step
 from rodwork.model.panel import Part
 from rodwork.model.rod import Rod, RodCabinet
 from rodwork.model.sawing import Matched, Sawing
@@ -41,17 +42,20 @@ def boards_of(rod: Rod, board: str) -> tuple[Board, ...]:
     for cabinet in rod.cabinets:
         for part in cabinet.parts:
             if part.board == board and not part.measured and not part.bought:
-                found += [_board(rod.sawing, cabinet, part, mark) for mark in part.marks]
+                found += [_board(rod, cabinet, part, mark) for mark in part.marks]
     return tuple(found)
 
 
-def _board(sawing: Sawing, cabinet: RodCabinet, part: Part, mark: str) -> Board:
+def _board(rod: Rod, cabinet: RodCabinet, part: Part, mark: str) -> Board:
+    """A board with its sizes as the cutting list prints them: a slope leaves some that fall between two steps."""
+    sawing = rod.sawing
+    length, width = (to_step(mm, rod.step) for mm in part.cut)
     spare = sawing.spare if not sawing.spare_on or part.role in sawing.spare_on else 0.0
     turn = not part.grain or part.role in sawing.may_turn
     copy = mark.partition("-")[0]
     return Board(
         mark=mark, name=part.name, cabinet=copy if cabinet.name in sawing.one_sheet else "",
-        length=part.cut[0] + spare, width=part.cut[1] + spare, may_turn=turn,
+        length=length + spare, width=width + spare, may_turn=turn,
     )  # fmt: skip
 
 
