@@ -21,7 +21,7 @@ import numpy as np
 from rodwork.fit.arrays import Array, Bools, Ints
 from rodwork.fit.compiled import compiled
 
-TOLERANCE_MM = 1e-7
+TOLERANCE_MM = 5e-8
 MOST_STEPS = 600  # the longest of 100,000 took 300; past this it goes round in circles
 PROOF = 1e-6  # by how much the weights of a proof may miss; rounding alone makes 1e-9 of it
 
