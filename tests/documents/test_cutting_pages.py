@@ -1,18 +1,23 @@
 """The cutting plan on paper: every law of a page, every cut and every board on it, sheets to scale."""
 
 from dataclasses import replace
+from itertools import combinations
 
 import ezdxf
 import pytest
 from page_laws import check_pages
 from tests.building import cabinet, job, rod_of
 
+from rodwork.documents.annotate import text_box
 from rodwork.documents.buying_list import buying_list_pages, buying_rows
 from rodwork.documents.cutting_pages import cutting_pages
 from rodwork.documents.cutting_words import CUT_HEADER, PLACE_HEADER, cut_rows, place_rows, proven_words, sheet_title
 from rodwork.documents.drawing import Path_, Text
 from rodwork.documents.labels import label_pages
 from rodwork.documents.pack import pack_pages
+from rodwork.documents.page import Area
+from rodwork.documents.sheet_drawing import sheet_shapes
+from rodwork.model.cutting import Strip
 from rodwork.model.results import Results
 from rodwork.model.sawing import Saw, StockSheet, usual_saw
 from rodwork.sheets.plan import Work, plan_cutting
@@ -44,6 +49,19 @@ def test_every_page_of_the_plan_obeys_the_laws(paper, saw):
     rod = many()
     rod = replace(rod, heading=replace(rod.heading, paper=paper))
     check_pages(cutting_pages(rod, planned(rod, saw)), rod)
+
+
+@pytest.mark.parametrize("upright", [False, True])
+def test_the_names_of_narrow_strips_stand_apart(upright):
+    """Strips of 20 of a sheet drawn to 1 : 15: their names are wider and higher than they are."""
+    _, sheet = next((board, s) for board in planned(many()).boards for s in board.sheets)
+    strips = tuple(
+        Strip(name=f"1{c}", upright=upright, low=n * 23.0, high=n * 23.0 + 20.0) for n, c in enumerate("ABC")
+    )
+    drawn = sheet_shapes(replace(sheet, strips=strips), Area(left=0.0, bottom=0.0, right=180.0, top=120.0), grain=False)
+    boxes = [text_box(s) for s in drawn if isinstance(s, Text) and s.text in ("1A", "1B", "1C")]
+    assert len(boxes) == 3
+    assert all(a.clear_of(b) for a, b in combinations(boxes, 2))
 
 
 def test_every_cut_is_in_the_table_and_on_the_drawing():

@@ -171,6 +171,17 @@ def test_chunks_are_a_whole_number_of_themselves():
     assert chunks(CHUNK) == [(0, CHUNK)]
 
 
+def test_how_square_it_comes_is_told_of_what_goes_together_unless_hardly_any_does():
+    """What does not go is drawn racked as far as it can be, to be wanting the least: nobody will measure that."""
+    m = model(box(back=back()))
+    found = forecast(ask(m, (), 5, 0.1), 400)
+    diagonals = found.outputs[:, m.output_at["diagonals"]]
+    wanted = np.sort(found.give_mm)[[20, 300]]
+    few, most = (found.shape("diagonals", give) for give in wanted)
+    assert most == pytest.approx(diagonals[found.give_mm <= wanted[1]])
+    assert few == pytest.approx(diagonals)
+
+
 @pytest.mark.parametrize("changes", [{}, SHELVES, {"corner_joint": recipe("keyhole"), "back": back("rebated")}])
 def test_what_is_found_does_not_depend_on_where_it_begins(changes):
     """A try begins with the rows of the same assembly under other errors: fewer steps, the same answer as from nothing."""

@@ -4,15 +4,19 @@ from dataclasses import replace
 
 import pytest
 
+from rodwork.catalogue.accuracy import assumed_accuracy
 from rodwork.documents.buying_list import buying_rows
 from rodwork.documents.cutting_list import cutting_rows
 from rodwork.documents.labels import label_pages
 from rodwork.documents.lipping_words import lipped_words
 from rodwork.documents.solids import drawn_boards, drawn_solid, part_solid
+from rodwork.fit.carcass import model_of
 from rodwork.load.shelves import shelf_loads
+from rodwork.pipeline import set_out
 from rodwork.setout.proof import prove
 from tests.geometry.overlap import overlaps
 from tests.inside.inside_samples import refused, rod_of_text
+from tests.runs.run_samples import CABINETS, job_text
 
 T, BIRCH, OAK = 17.6, 680.0, 690.0
 STRIPS = """
@@ -196,3 +200,34 @@ def test_the_lipped_top_of_a_cabinet_under_a_slope_with_doors_is_set_out():
     rod = rod_of_text(*lines, size=size, more=more)
     assert prove(rod) == ()
     assert rod.cabinets[0].part["top front lipping"].pose.slopes
+
+
+def test_a_door_cut_to_a_slope_is_not_lipped_and_says_what_else():
+    size = SIZE.replace("width = 600", "width = 1000").replace("height = 720", "height = 900")
+    lines = ('kind = "under slope"', 'roof = { falls = "right", degrees = 30 }', ALL, 'doors = { hung = "left" }')
+    says = refused(*lines, size=size, more=STRIPS.format("", ""))
+    assert "runs askew" in says
+    assert "edge this cabinet with a tape" in says
+
+
+def test_what_is_sawn_to_size_again_is_off_by_the_saw_alone_and_not_by_its_lipping():
+    """The dry fit: the thickness of a strip is no error of a board that is sawn with it on."""
+
+    def errors(edging):
+        return {s.key for s in model_of(made(edging=edging), "it", assumed_accuracy()).sources}
+
+    assert "shared size|oak" in errors("adds = 9")  # all of it stays on
+    assert "shared size|oak" not in errors("")
+
+
+def test_the_worktop_and_the_plinth_board_of_a_run_are_lipped_as_the_run_says():
+    run = 'edging = "oak"\nworktop = { board = "top40" }\nplinth = {}\nabove_floor = 150\nof = ["bench", "sink"]\n'
+    rod = set_out(job_text(run, CABINETS + STRIPS.format("", "")), "runs.toml")
+    north = rod.cabinet["north"]
+    assert "worktop" in {north.part[id].role for id in north.lippings}
+    assert prove(rod) == ()
+    assert overlaps(north) == []
+    (top,) = (p for p in north.parts if p.role == "worktop")
+    strips = north.lippings[top.id]
+    assert {s.size[1] for s in strips} == {40.0}
+    assert top.cut[1] == pytest.approx(top.size[1] - 8.0 * sum(s.size[0] > 1000 for s in strips))

@@ -9,10 +9,13 @@ from pathlib import Path
 import pytest
 
 import rodwork
+from rodwork.documents.cutting_list import cutting_rows
+from rodwork.documents.figures import size_text
 from rodwork.model.cutting import CuttingPlan
 from rodwork.model.plain import from_plain, to_plain
 from rodwork.model.sawing import Matched, Saw, StockSheet, usual_saw
 from rodwork.sheets.order import ONE_PERSON_KG
+from rodwork.sheets.parts import boards_of
 from rodwork.sheets.plan import Work, plan_cutting
 from rodwork.sheets.recut import recut_plan
 from tests.building import cabinet, job, rod_of
@@ -86,6 +89,17 @@ def test_every_board_of_the_job_lies_on_a_sheet_of_its_own_material_once_and_has
                     size = (sawn.width, sawn.length) if sawn.turned else (sawn.length, sawn.width)
                     assert size == pytest.approx((part.cut[0] + over, part.cut[1] + over), abs=0.1)
                     assert not (sawn.turned and part.grain)
+
+
+def test_a_board_has_one_size_on_the_cutting_list_and_in_the_plan():
+    """Under a slope a size may fall between two steps of the job."""
+    rod = studio()
+    printed = {m: [float(size_text(mm, rod.step)) for mm in row.cut] for row in cutting_rows(rod) for m in row.marks}
+    cuts = [mm for cabinet in rod.cabinets for part in cabinet.parts for mm in part.cut]
+    assert any(abs(mm - round(mm, 1)) > 1e-6 for mm in cuts)
+    laid_out = {board.mark: board for name in rod.boards for board in boards_of(rod, name)}
+    for mark, board in laid_out.items():
+        assert [board.length, board.width] == pytest.approx(printed[mark], abs=1e-9)
 
 
 def test_trims_come_first_and_equal_settings_come_together():

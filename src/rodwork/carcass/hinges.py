@@ -210,7 +210,7 @@ def _places(leaf: Leaf, number: int, taken: Taken, line: float) -> tuple[float, 
     length, start = leaf.for_cups, leaf.edge[0] if leaf.hinged == "up" else leaf.edge[2]
     if length < 2 * OUTER_MM[1] + 2 * PLATE_REACH_MM:
         raise CannotBuild(
-            leaf.place, f"{leaf.panel.id} is {length:g} along its hinged edge, too short for two hinges",
+            leaf.place, f"{leaf.panel.id} is {length:.1f} along its hinged edge, too short for two hinges",
             f"make it at least {2 * OUTER_MM[1] + 2 * PLATE_REACH_MM:g}, or hang it another way",
         )  # fmt: skip
 

@@ -1,8 +1,9 @@
 """A sheet to scale: parts with mark and size, cuts with their numbers, what is left with its size."""
 
 from collections.abc import Callable, Iterator, Sequence
+from math import inf
 
-from rodwork.documents.annotate import Box, arrow, clipped, figure, text_box
+from rodwork.documents.annotate import Box, arrow, clipped, figure, spread, text_box
 from rodwork.documents.drawing import THIN, Ink, Pen, Shape, Text, box, line, text_width
 from rodwork.documents.figures import dimension_across, dimension_up
 from rodwork.documents.page import Area
@@ -17,6 +18,7 @@ NUMBERED_AT = (0.5, 0.35, 0.65, 0.2, 0.8, 0.1, 0.9, 0.05, 0.95)  # along the cut
 DIMENSION_ROOM = 9.0
 GRAIN_ROOM = 9.0  # above the sheet
 STRIP_ROOM = 12.0  # beside it
+STRIP_NAME = 3.4  # em
 PAST_NUMBERS = 4.4  # from the sheet to the name of a strip, past the numbers of the cuts along the sheet's edge
 CUT_PEN = Pen(width=0.5)
 PART_PEN = Pen(width=0.25)
@@ -151,13 +153,18 @@ def _number_places(ends: Line, wide: float, high: float) -> Iterator[Line]:
 
 
 def _strips(sheet: CutSheet, place: Place, top: float, right: float) -> Iterator[Shape]:
-    """The names of the strips that the first cuts make, over the sheet or beside it."""
-    for strip in sheet.strips:
-        x, y = place((strip.low + strip.high) / 2, (strip.low + strip.high) / 2)
-        if strip.upright:
-            yield Text(at=(x, top + 1.6), text=strip.name, size=3.4, bold=True, anchor="middle")
-        else:
-            yield Text(at=(right + PAST_NUMBERS, y - 1.1), text=strip.name, size=3.4, bold=True)
+    """The names of the strips that the first cuts make, over the sheet or beside it, apart where strips are narrow."""
+    for upright in (True, False):
+        strips = [s for s in sheet.strips if s.upright == upright]
+        middles = [place((s.low + s.high) / 2, (s.low + s.high) / 2)[0 if upright else 1] for s in strips]
+        sizes = [text_width(s.name, STRIP_NAME, True) if upright else STRIP_NAME for s in strips]
+        for strip, middle, at in zip(strips, middles, spread(middles, sizes, -inf, inf), strict=True):
+            if upright:
+                yield Text(at=(at, top + 1.6), text=strip.name, size=STRIP_NAME, bold=True, anchor="middle")
+                continue
+            if abs(at - middle) > 0.5 * STRIP_NAME:
+                yield line((right, middle), (right + PAST_NUMBERS - 0.6, at), THIN)
+            yield Text(at=(right + PAST_NUMBERS, at - 1.1), text=strip.name, size=STRIP_NAME, bold=True)
 
 
 def _grain(right: float, y: float) -> Iterator[Shape]:
