@@ -48,6 +48,11 @@ def asked(rod, **changes):
     return replace(rod, sawing=replace(rod.sawing, **changes))
 
 
+def printed(mm):
+    """A size as the cutting list has it."""
+    return float(size_text(mm, studio().step))
+
+
 def all_marks(rod):
     return Counter(m for c in rod.cabinets for p in c.parts for m in p.marks)
 
@@ -94,12 +99,12 @@ def test_every_board_of_the_job_lies_on_a_sheet_of_its_own_material_once_and_has
 def test_a_board_has_one_size_on_the_cutting_list_and_in_the_plan():
     """Under a slope a size may fall between two steps of the job."""
     rod = studio()
-    printed = {m: [float(size_text(mm, rod.step)) for mm in row.cut] for row in cutting_rows(rod) for m in row.marks}
+    listed = {m: [printed(mm) for mm in row.cut] for row in cutting_rows(rod) for m in row.marks}
     cuts = [mm for cabinet in rod.cabinets for part in cabinet.parts for mm in part.cut]
     assert any(abs(mm - round(mm, 1)) > 1e-6 for mm in cuts)
     laid_out = {board.mark: board for name in rod.boards for board in boards_of(rod, name)}
     for mark, board in laid_out.items():
-        assert [board.length, board.width] == pytest.approx(printed[mark], abs=1e-9)
+        assert [board.length, board.width] == pytest.approx(listed[mark], abs=1e-9)
 
 
 def test_trims_come_first_and_equal_settings_come_together():
@@ -156,7 +161,8 @@ def test_many_strips_of_a_heavy_sheet_are_halved_before_they_are_cut_one_by_one(
 def test_totals():
     rod, plan = studio(), studio_plan()
     for board in plan.boards:
-        area = sum(p.cut[0] * p.cut[1] * len(p.marks) for c in rod.cabinets for p in c.parts if p.board == board.board)
+        parts = [p for c in rod.cabinets for p in c.parts if p.board == board.board]
+        area = sum(printed(p.cut[0]) * printed(p.cut[1]) * len(p.marks) for p in parts)
         assert board.used_m2 == pytest.approx(area * 1e-6)
         length, width = rod.boards[board.board].sheet
         assert board.bought_m2 == pytest.approx(length * width * 1e-6 * board.count)
