@@ -14,7 +14,7 @@ from rodwork.fit.draws import CHUNK, chunks, draw
 from rodwork.fit.forecast import ask, chance_with, first_few, forecast, stiff
 from rodwork.fit.kernel import gathered
 from rodwork.fit.measured import Measurement, conditioned, surprise
-from rodwork.fit.solve import ASSEMBLED, SIGNED, as_drilled, factored, poses, shares_of_give, verdict
+from rodwork.fit.solve import ASSEMBLED, SIGNED, as_drilled, factored, goes_together, poses, shares_of_give, verdict
 from rodwork.fit.station import dry_fit_of
 from tests.building import back, cabinet, job, recipe, rod_of
 from tests.fit.rods import ACCURACY, box, lips, model
@@ -192,6 +192,22 @@ def test_what_is_found_does_not_depend_on_where_it_begins(changes):
     for other in (z * 0.5, z * 1.5, z[::-1]):
         assert verdict(signed, other, near).give_mm == pytest.approx(verdict(signed, other).give_mm, abs=1e-6)
         assert poses(assembled, other, posed).outputs == pytest.approx(poses(assembled, other).outputs, abs=1e-5)
+
+
+@pytest.mark.parametrize("changes", [{}, SHELVES, {"corner_joint": recipe("keyhole"), "back": back("rebated")}])
+@pytest.mark.parametrize("share", [0.2, 0.9])
+def test_whether_it_goes_together_is_the_same_beside_another_try_as_by_the_give_itself(changes, share):
+    m = model(box(**changes))
+    signed = factored(m, SIGNED)
+    z = draw(m.sources, 300, seed=8) * 1.5
+    found = verdict(signed, z)
+    near, ease_mm = found.active, float(np.quantile(found.give_mm, share))
+    wider = factored(replace(m, low=m.low - 0.05, high=m.high + 0.05), SIGNED)
+    tries = ((signed, z), (signed, z * 0.5), (signed, z * 1.5), (signed, z[::-1]), (wider, z))
+    for ready, other in tries:
+        give = verdict(ready, other).give_mm
+        clear = np.abs(give - ease_mm) > 1e-6
+        assert (goes_together(ready, other, ease_mm, near) == (give <= ease_mm))[clear].all()
 
 
 def test_a_beginning_of_rows_that_hang_together_is_seen_through():

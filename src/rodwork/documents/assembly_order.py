@@ -95,7 +95,8 @@ class _Workings:
                         return True
         if not _runs_into(whole[board], way, whole[other]):
             return False
-        return any(_runs_into(a, way, b) for a in self.wood[board] for b in self.wood[other])
+        near = [b for b in self.wood[other] if _runs_into(whole[board], way, b)]
+        return any(_runs_into(a, way, b) for a in self.wood[board] if _runs_into(a, way, whole[other]) for b in near)
 
     def steps(self, boards: tuple[str, ...]) -> Iterator[Step]:
         """The steps that put these boards together, in order."""

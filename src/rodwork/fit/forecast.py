@@ -18,6 +18,7 @@ from rodwork.fit.solve import (
     Factored,
     attainable,
     factored,
+    goes_together,
     poses,
     shares_of_give,
     verdict,
@@ -77,7 +78,7 @@ class Few:
 
     def first(self, samples: int) -> "Few":
         """Fewer still."""
-        return Few(z=self.z[:samples], judged=self.judged.first(samples), posed=self.posed.first(samples))
+        return Few(z=self.z[:samples], judged=self.judged.of(slice(samples)), posed=self.posed.of(slice(samples)))
 
 
 @dataclass(frozen=True, kw_only=True, eq=False)
@@ -166,8 +167,7 @@ def _shared_out(parts: list[Array]) -> Array:
 
 def chance_with(asked: Asked, few: Few, factors: Array) -> float:
     """How often it goes together where every source is so many times itself; the errors stay the same ones."""
-    give = verdict(asked.signed, few.z * factors, few.judged).give_mm
-    return float((give <= asked.ease_mm).mean())
+    return float(goes_together(asked.signed, few.z * factors, asked.ease_mm, few.judged).mean())
 
 
 def eased_between(asked: Asked, by_mm: float) -> Asked:

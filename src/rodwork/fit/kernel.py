@@ -48,10 +48,10 @@ class ActiveSets(NamedTuple):
     solved: Bools
     proven: Bools
 
-    def first(self, samples: int) -> "ActiveSets":
-        """Those of the first samples."""
+    def of(self, samples: Ints | slice) -> "ActiveSets":
+        """Those of some of the samples."""
         rows, lam, counts, solved, proven = self
-        return ActiveSets(rows[:samples], lam[:samples], counts[:samples], solved[:samples], proven[:samples])
+        return ActiveSets(rows[samples], lam[samples], counts[samples], solved[samples], proven[samples])
 
 
 NOTHING = ActiveSets(

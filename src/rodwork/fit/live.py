@@ -23,7 +23,6 @@ from typing import NamedTuple
 
 import numpy as np
 from scipy.special import ndtri
-from scipy.stats import qmc
 
 from rodwork.fit.arrays import Array, Bools, Ints
 from rodwork.fit.linear import Holds, LinearModel
@@ -128,6 +127,8 @@ def _net(wide: int) -> Array:
     """(wide, POINTS) normal points, evenly spread and fixed: the design is all that moves the answer."""
     if wide == 0:
         return np.zeros((0, POINTS))
+    from scipy.stats import qmc  # half a second to load: only where the answer is asked for
+
     net: Array = np.ascontiguousarray(ndtri(qmc.Sobol(wide, scramble=True, rng=1).random(POINTS)).T)
     return net
 

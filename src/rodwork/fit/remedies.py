@@ -7,7 +7,7 @@ import numpy as np
 from rodwork.fit.arrays import Array
 from rodwork.fit.forecast import Asked, Few, Forecast, eased_between
 from rodwork.fit.kernel import NOTHING
-from rodwork.fit.solve import poses, verdict
+from rodwork.fit.solve import goes_together, poses
 from rodwork.model.dry_fit import Remedy, word_of
 
 BETWEEN_MM = 0.3
@@ -44,7 +44,7 @@ class Tried:
 
 def tried(asked: Asked, z: Array, near: Few | None = None) -> Tried:
     """Judge and assemble; `near`: the same assemblies under other errors or with other play."""
-    give = verdict(asked.signed, z, near.judged if near else NOTHING).give_mm
+    goes = goes_together(asked.signed, z, asked.ease_mm, near.judged if near else NOTHING)
     lips = [at for name, at in asked.model.output_at.items() if name.startswith("lip|")]
     lip = (
         np.abs(poses(asked.assembled, z, near.posed if near else NOTHING).outputs[:, lips])
@@ -52,7 +52,7 @@ def tried(asked: Asked, z: Array, near: Few | None = None) -> Tried:
         else np.zeros((1, 1))
     )
     return Tried(
-        chance=float((give <= asked.ease_mm).mean()), lip_mm=float(np.quantile(lip, 0.95, axis=0).max()),
+        chance=float(goes.mean()), lip_mm=float(np.quantile(lip, 0.95, axis=0).max()),
     )  # fmt: skip
 
 

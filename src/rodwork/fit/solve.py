@@ -13,7 +13,7 @@ import numpy as np
 from scipy.linalg import cho_factor, cho_solve
 
 from rodwork.fit.arrays import Array, Bools, Ints
-from rodwork.fit.kernel import MOST_STEPS, NOTHING, ActiveSets, Rows, active_sets, gathered
+from rodwork.fit.kernel import MOST_STEPS, NOTHING, TOLERANCE_MM, ActiveSets, Rows, active_sets, gathered
 from rodwork.fit.linear import LinearModel
 from rodwork.fit.referee import furthest, least_give, pose_by_least_distance
 
@@ -140,6 +140,23 @@ def verdict(ready: Factored, z: Array, begin: ActiveSets = NOTHING) -> Verdict:
         give[i] = least_give(ready.model, z[i])
         active.counts[i] = 0
     return Verdict(give_mm=np.maximum(give, -TO_SPARE_MM), active=active, resolved=len(bad))
+
+
+def goes_together(ready: Factored, z: Array, ease_mm: float, near: ActiveSets = NOTHING) -> Bools:
+    """(N,) whether the least give is no more than the ease, without saying what it is.
+
+    near: the verdict of the same samples under other errors or other play. Where boards that are pushed as they were
+    there hold every row, they prove it; only the rest has to be solved.
+    """
+    goes: Bools = np.zeros(len(z), dtype=np.bool_)
+    if len(near.counts):
+        values = z @ ready.values.T - gathered(near, on_sides(ready.rows.gram))
+        over = np.maximum(values - ready.rows.high, ready.rows.low - values) - ready.rows.give * ease_mm
+        goes[:] = (over <= TOLERANCE_MM).all(axis=1)
+    rest = np.flatnonzero(~goes)
+    begin = near.of(rest) if len(near.counts) else NOTHING
+    goes[rest] = verdict(ready, z[rest], begin).give_mm <= ease_mm
+    return goes
 
 
 def _pushed(ready: Factored, r0: Array, shift_mm: float, begin: ActiveSets) -> tuple[ActiveSets, Array]:

@@ -5,7 +5,7 @@ from functools import cache
 from math import inf, sqrt
 
 import numpy as np
-from scipy.stats import chi2, f
+from scipy.special import chdtri, fdtri
 
 from rodwork.fit.arrays import Array
 
@@ -78,13 +78,13 @@ def _estimate(square: float, freedom: int) -> Estimate:
 @cache
 def _of_squares(freedom: int) -> tuple[float, float]:
     """Ends of the middle 95 in 100 of chi-square."""
-    return tuple(chi2.ppf([(1 - LIKELY) / 2, (1 + LIKELY) / 2], freedom).tolist())
+    return (float(chdtri(freedom, (1 + LIKELY) / 2)), float(chdtri(freedom, (1 - LIKELY) / 2)))
 
 
 @cache
 def _of_ratios(above: int, below: int) -> tuple[float, float]:
     """The same of F, the ratio of two mean squares."""
-    return tuple(f.ppf([(1 - LIKELY) / 2, (1 + LIKELY) / 2], above, below).tolist())
+    return (float(fdtri(above, below, (1 - LIKELY) / 2)), float(fdtri(above, below, (1 + LIKELY) / 2)))
 
 
 def middle_range(values: Array) -> tuple[float, float]:
