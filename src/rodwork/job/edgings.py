@@ -28,9 +28,7 @@ def read_edgings(
     return found
 
 
-def _tape(
-    name: str, said: Given, money: Callable[[Decimal | None], str | None], reading: Reading
-) -> Edging | None:  # fmt: skip
+def _tape(name: str, said: Given, money: Callable[[Decimal | None], str | None], reading: Reading) -> Edging | None:
     for word in OF_A_LIPPING:
         if said.says(word):
             reading.fault(
