@@ -97,6 +97,19 @@ def test_the_bottom_stands_in_four_grooves():
     assert all(j.fixings[0].law == "enter" for j in joints)
 
 
+@pytest.mark.parametrize("front", [110.0, 125.0, 140.0])
+def test_the_corner_of_a_shallow_box_keeps_clear_of_the_groove_of_its_bottom(front):
+    """A quarter of its height would stand the first dowel in the groove, or leave a sliver of board between them."""
+    made = chest(drawers(heights=("rest", front)))
+    assert [f.message for f in made.findings if f.code == "machining-that-meets"] == []
+    side = made.cabinets[0].part["drawer 2 left side"]
+    corner = [f for f in side.features if f.joint == "drawer 2 left side / drawer 2 box front" and f.role == "seat"]
+    groove_to = 13 + 5.8 + 0.2  # half an inch up; the board of the bottom and its play
+    first, last = sorted(f.at[1] for f in corner)
+    assert first - 4 - groove_to == pytest.approx(3.0, abs=0.5)  # a fence of half millimetres
+    assert last - first >= 4 * 8
+
+
 def test_runners_and_handles_are_bought():
     hardware = {i.item: i.count for i in chest(drawers(3, handle=128.0)).cabinets[0].hardware}
     assert hardware == {"pair of runners, side-mounted, 500 mm": 3, "handle": 3}

@@ -7,7 +7,7 @@ box                 sides through, front and back between them, bottom in groove
 """
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from rodwork.carcass import front_grid
 from rodwork.carcass.boards import BACK_ACROSS, DOOR_LEFT, FACING_LEFT, FACING_RIGHT, FRONT_ACROSS, LYING, panel
@@ -293,20 +293,21 @@ class _Drawer:
 
     def meetings(self, box: Mapping[str, Panel]) -> list[Meeting]:
         """Four corners from the box's ends and bottom edges; the bottom in four grooves from the bottom edge."""
+        bottom = box["bottom"]
+        held = self.of.entry(self.of.bottom_held, box["left"].size[2], bottom.size[2])
+        groove_ends = GROOVE_UP_MM + bottom.size[2] + held.slack
         out = []
         for side, toward in (("left", LEFT), ("right", RIGHT)):
             for cross, end in (("front", FRONT), ("back", BACK)):
                 host, guest = box[side], box[cross]
-                out.append(
-                    meet(
-                        host=host, guest=guest, place="corner", recipe=self.of.joint,
-                        host_register=Register(bears=facing(host, neg(toward)), along_from=facing(host, DOWN),
-                                               across_from=facing(host, end)),
-                        guest_register=Register(bears=facing(guest, toward), along_from=facing(guest, DOWN),
-                                                across_from=facing(guest, end)),
-                    )
+                corner = meet(
+                    host=host, guest=guest, place="corner", recipe=self.of.joint,
+                    host_register=Register(bears=facing(host, neg(toward)), along_from=facing(host, DOWN),
+                                           across_from=facing(host, end)),
+                    guest_register=Register(bears=facing(guest, toward), along_from=facing(guest, DOWN),
+                                            across_from=facing(guest, end)),
                 )  # fmt: skip
-        bottom = box["bottom"]
+                out.append(replace(corner, run_from=groove_ends))
         for word, toward, datum in (
             ("left", LEFT, FRONT),
             ("right", RIGHT, FRONT),

@@ -43,6 +43,7 @@ class Run:
     beyond_start: float
     beyond_end: float
     set_back: float
+    run_from: float = 0.0
     taken: tuple[float, ...] = ()  # where earlier families of the recipe stand along the run
     inner: bool = False  # a corner that is set out from the guest's inner face
     covered: bool = False  # another board stands on the host's other face just there

@@ -155,8 +155,8 @@ def _run(meeting: Meeting, panels: Mapping[str, Panel], taken: tuple[float, ...]
     return Run(
         place=contact.place, length=contact.length, guest_thickness=contact.width,
         host_thickness=meeting.host_thickness, reach=meeting.reach, run_to=meeting.run_to,
-        to_groove=meeting.to_groove, stagger=meeting.stagger, beyond_start=meeting.beyond_start,
-        beyond_end=meeting.beyond_end, set_back=contact.set_back or 0.0, taken=taken,
+        run_from=meeting.run_from, to_groove=meeting.to_groove, stagger=meeting.stagger,
+        beyond_start=meeting.beyond_start, beyond_end=meeting.beyond_end, set_back=contact.set_back or 0.0, taken=taken,
         nears=_nears(contact, panels[meeting.guest]),
         end_recedes=_recedes(contact, host), from_end=abs(contact.line or 0.0),
         slopes=(bevel_at(host, start) > 0, bevel_at(host, end) > 0),

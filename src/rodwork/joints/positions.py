@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from itertools import pairwise
 from math import ceil
 
-from rodwork.geometry.rounding import down_to_step, to_step
+from rodwork.geometry.rounding import down_to_step, to_step, up_to_step
 from rodwork.joints.kind import Run
 from rodwork.model.job import CannotBuild
 from rodwork.model.settings import choice, length, whole
@@ -43,7 +43,8 @@ def row_of(
     """Where a row stands: as asked, else by the shop's habit, or between what stands in the run already.
 
     On a board too narrow for the habit, such as a rail, two stand a quarter of its width in from either edge,
-    or nearer to the edges where they would crowd each other.
+    or nearer to the edges where they would crowd each other. The first keeps clear of a groove that the run crosses
+    near its start, as a drawer's corner does, where there is room for two beyond it.
     `half`: what one takes along the run, each way. `pitch`: where none is asked. `between`: least distance from an
     earlier family's. `shift`: off the row on a divider's other face; None: too long for that, so the rows on the two
     faces take turns. `clear`: least wood before and after the row, where the shop's habit would leave less.
@@ -61,6 +62,13 @@ def row_of(
         widest = (both - least_apart) / 2  # nearer to the edges where they would else crowd each other
         end = max(room, down_to_step(min(both / 4, widest), shop.fence_step_mm), half + LEAST_BESIDE_MM)
         first = end + late
+    if s.first_mm is None and run.run_from:
+        beyond = up_to_step(run.run_from + half + shop.least_remainder_mm, shop.fence_step_mm)
+        ends = run.run_to - max(first, beyond) - least_apart
+        if s.end_mm is None and ends >= max(room, half + LEAST_BESIDE_MM):
+            end = min(end, down_to_step(ends, shop.fence_step_mm))
+        if ends >= end:
+            first = max(first, beyond)
     if shift is None and run.covered:
         last = _last(run.run_to, end, to_groove, half, shop)
         return _turn_about(first, last, what=what, pitch=pitch, apart=between, turn=run.stagger, shop=shop)

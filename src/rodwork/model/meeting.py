@@ -41,7 +41,8 @@ class Meeting:
     """One contact with the recipe that joins it, and the room that its fixings have along the run.
 
     `run_to`: fixings stand before this distance along the run. It is the wall of a back groove (`to_groove`)
-    or the end of the run. `stagger` is 1 where the row must keep clear of one on the host's other face;
+    or the end of the run. `run_from`: and beyond this one, the far wall of a groove that the run crosses near its
+    start, nought where there is none. `stagger` is 1 where the row must keep clear of one on the host's other face;
     `covered` where another board stands on that face just there.
     `beyond_start` and `beyond_end`: board of the host beyond each end of the run before it ends or a groove
     begins, mm (nought or less: the run reaches it). `host_run`: the host's edges where the run begins and ends.
@@ -56,6 +57,7 @@ class Meeting:
     reach: float
     run_to: float
     to_groove: bool
+    run_from: float = 0.0
     stagger: int
     covered: bool
     beyond_start: float

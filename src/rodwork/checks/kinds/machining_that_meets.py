@@ -137,9 +137,11 @@ def _cross_at_a_corner(a: _Taken, b: _Taken, joints: dict[str, Joint]) -> bool:
 
 def _named(cabinet: RodCabinet, part: Part, feature: Feature, fixing: Fixing | None, joint: Joint | None) -> str:
     what = called(feature, fixing, joint)
-    if joint is None or what == "back groove":
-        return f"{'the' if what == 'back groove' else 'a'} {what}"
+    if joint is None:
+        return f"a {what}"
     role = cabinet.part[next(p for p in joint.parts if p != part.id)].role
+    if what == "back groove":
+        return "the groove for its bottom" if role == "drawer bottom" else f"the {what}"
     return f"a {what} for {'the' if role in ONE_OF_A_KIND else 'a'} {role}"
 
 
