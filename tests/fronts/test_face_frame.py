@@ -163,6 +163,18 @@ def test_inset_doors_hang_on_the_side_where_the_frame_is_flush_with_it():
     assert c.doors[0].hinges[0].carrier == "left side"
 
 
+def test_inset_doors_that_shut_within_the_frame_leave_the_shelves_behind_it_where_they_are():
+    """The frame is 19 before the carcass and so is the door; a thicker one would shut on a shelf that comes up to the frame."""
+    inset = 'doors = { hung = "left", style = "inset" }\nloose_shelves = 2\nfixed_shelves = 0\n'
+    c = sound(framed(inset, 'board = "oak19", overhang = 20.4'))
+    assert box_of(c.part["loose shelf 1"])[0][1] > box_of(c.part["door"])[1][1]
+    thick = HEAD.replace(
+        "[boards.birch18]", '[boards.b22]\nmaterial = "MDF"\nthickness = 22\nsheet = [2440, 1220]\n\n[boards.birch18]'
+    )
+    with pytest.raises(JobFaults, match="Set them back by 6"):
+        framed(inset.replace('"inset"', '"inset", board = "b22"'), 'board = "oak19", overhang = 20.4', head=thick)
+
+
 def test_the_plates_of_inset_doors_reach_back_to_a_side_that_the_frame_is_not_quite_flush_with():
     """The stile's edge is 0.6 further in than the side: the door, 2 in from the stile, lies 2.6 off the side."""
     c = sound(framed('doors = { hung = "left", style = "inset" }\n', 'board = "oak19", overhang = 19.8'))

@@ -11,6 +11,7 @@ import pytest
 
 from rodwork.pipeline import load
 from rodwork.setout.proof import prove
+from tests import texts
 from tests.geometry.overlap import connectors_that_do_not_go_home, overlaps
 from tests.inside.inside_samples import CABINET, GROOVED, box, refused, rod_of_text
 from tests.load.test_hanging import figures
@@ -178,3 +179,18 @@ def test_a_box_with_rails_for_a_top_is_reckoned_and_put_together_square():
 def test_what_cannot_be_is_refused_with_a_way_to_mend_it(lines, says):
     size = CABINET.replace("height = 720\n", "") if "height = 560" in lines else CABINET
     assert says in refused(*lines, size=size)
+
+
+@pytest.mark.parametrize(
+    ("lines", "word"),
+    [
+        ("rails = { top_front = 80 }", "rail_joint"),
+        ('feet = { style = "notched sides", height = 80 }', "`joint` under feet"),
+        ('drawers = { number = 6, bottom_board = "birch6" }', "`joint` under drawers"),
+        ("fixed_shelves = 1\nshelf_set_back = 400", "shelf_joint"),
+    ],
+)
+def test_a_joint_without_room_names_the_word_that_gives_it_a_recipe_of_its_own(lines, word):
+    """Two biscuits of size 20 want 158 along the joint."""
+    said = refused(GROOVED, lines, joint="biscuits", more=texts.joint("biscuits", '"biscuit"'))
+    assert said.endswith(f"; or name another recipe there: {word}")

@@ -155,16 +155,17 @@ def _thick_enough(asked: Doors, board: Board, place: tuple[str | int, ...]) -> N
 
 
 def _shelves_behind(of: Opened, asked: Doors, board: Board) -> None:
-    """An inset door shuts in front of the shelves."""
+    """An inset door shuts in front of the shelves, which within a face frame may come up to it."""
     first, last = asked.openings
     behind = [bay.loose_shelves[first - 1 : last] for i, bay in enumerate(of.cabinet.in_bays, 1) if asked.in_bay(i)]
     parted = any(first <= d.opening <= last for d in of.cabinet.part_dividers)
     shelves = last > first or parted or any(any(loose) for loose in behind)
-    if asked.style == "inset" and shelves and of.cabinet.shelf_set_back_mm < board.actual_mm:
+    _, door_to = of.face.in_front(board.actual_mm, True, 0.0)
+    if asked.style == "inset" and shelves and of.cabinet.shelf_set_back_mm < door_to:
         raise CannotBuild(
             (*of.cabinet.place.path, "shelf_set_back"),
             f"inset doors of {board.actual_mm:g} mm would shut on shelves set back by {of.cabinet.shelf_set_back_mm:g}",
-            f"set them back by {board.actual_mm + 3:g}, or leave shelf_set_back out",
+            f"set them back by {door_to + 3:g}{'' if of.cabinet.face_frame else ', or leave shelf_set_back out'}",
         )  # fmt: skip
 
 

@@ -15,12 +15,18 @@ from rodwork.model.fixing import Fixing, Joint
 from rodwork.model.job import CannotBuild, Recipe, Use
 from rodwork.model.machining import Machining
 from rodwork.model.meeting import Carcass, Entry, Meeting
-from rodwork.model.panel import Panel
+from rodwork.model.panel import Panel, Role
 from rodwork.model.shop import Shop
 from rodwork.model.slope import bevel_at, inward_of
 from rodwork.model.surface import Surface, axis_of, inward
 
 LEAST_UNDER_CHANNEL_MM = 2.0  # the checks ask for more; with less there is no board to speak of
+# by what the board is that is joined, the word of the cabinet that gives it a recipe of its own
+_RECIPE_WORD: Mapping[Role, str] = MappingProxyType({
+    "rail": "rail_joint", "batten": "rail_joint", "fixed shelf": "shelf_joint", "divider": "divider_joint",
+    "part divider": "divider_joint", "plinth frame": "`joint` under feet", "plinth board": "`joint` under feet",
+    "drawer front": "`joint` under drawers", "drawer back": "`joint` under drawers",
+})  # fmt: skip
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -68,7 +74,8 @@ def _one(meeting: Meeting, panels: Mapping[str, Panel], shop: Shop) -> Joined:
     for use in meeting.recipe.uses:
         kind = kind_of(use)
         taken = tuple(_along(meeting, f) for f in fixings if f.law != "enter")
-        for plan in _planned(kind, use, _run(meeting, panels, taken), shop, meeting):
+        run = _run(meeting, panels, taken)
+        for plan in _planned(kind, use, run, shop, meeting, panels[meeting.guest].role):
             fixing, cuts = cut(meeting, len(fixings) + 1, plan, kind.name, panels)
             fixings.append(fixing)
             machining.extend(cuts)
@@ -89,7 +96,7 @@ def _glued(use: Use) -> bool:
     return kind_of(use).glued and bool(getattr(use.settings, "glue", True))
 
 
-def _planned(kind: JointKind, use: Use, run: Run, shop: Shop, meeting: Meeting) -> tuple[FixingPlan, ...]:
+def _planned(kind: JointKind, use: Use, run: Run, shop: Shop, meeting: Meeting, role: Role) -> tuple[FixingPlan, ...]:
     if not kind.makes(meeting.contact.place):
         able = ", ".join(k.name for k in joint_kinds().values() if k.makes(meeting.contact.place))
         raise CannotBuild(
@@ -121,8 +128,10 @@ def _planned(kind: JointKind, use: Use, run: Run, shop: Shop, meeting: Meeting) 
         return plans
     except CannotBuild as problem:
         raise CannotBuild(
-            (*use.place.path, *problem.path), f"{_where(meeting)}: {problem.what}", problem.mend
-        ) from None
+            (*use.place.path, *problem.path), f"{_where(meeting)}: {problem.what}",
+            f"{problem.mend}; or name another recipe there: {_RECIPE_WORD[role]}"
+            if role in _RECIPE_WORD else problem.mend,
+        ) from None  # fmt: skip
 
 
 def _where(meeting: Meeting) -> str:
