@@ -547,9 +547,10 @@ def _outcome(rod: "Rod") -> int:
 
 
 def _say_findings(rod: "Rod") -> None:
-    from rodwork.model.finding import PRINTED
+    from rodwork.model.finding import PRINTED, alike
 
-    counts = {PRINTED[s]: sum(1 for f in rod.findings if f.severity == s) for s in PRINTED}
+    groups = alike(rod.findings)
+    counts = {PRINTED[s]: sum(1 for group in groups if group[0].severity == s) for s in PRINTED}
     said = ", ".join(f"{n} {word}" for word, n in counts.items() if n)
     if said:
         click.echo(f"To put right: {said}. They stand on the first pages.")

@@ -7,8 +7,9 @@ from rich.console import Console
 from rich.markup import escape
 from rich.table import Table
 
+from rodwork.documents.annotate import listed
 from rodwork.documents.cutting_list import cutting_rows
-from rodwork.model.finding import PRINTED
+from rodwork.model.finding import PRINTED, alike
 from rodwork.model.fixing import Item
 from rodwork.model.machining import BATTEN, LAID_ON_LINE
 from rodwork.model.rod import Rod, RodCabinet
@@ -130,6 +131,7 @@ def _print_findings(console: Console, rod: Rod) -> None:
         console.print("Nothing to put right.")
         return
     console.print("[bold]To put right[/bold]")
-    for f in rod.findings:
-        console.print(f"[bold]{PRINTED[f.severity]}[/bold]  {escape(f.cabinet)}: {escape(f.message)}")
+    for group in alike(rod.findings):
+        f, cabinets = group[0], listed(list(dict.fromkeys(f.cabinet for f in group)))
+        console.print(f"[bold]{PRINTED[f.severity]}[/bold]  {escape(cabinets)}: {escape(f.message)}")
         console.print(f"       {escape(f.mend)}", soft_wrap=False)

@@ -128,3 +128,12 @@ def test_help_is_quick_because_it_loads_nothing_heavy():
     loaded = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True).stderr
     for heavy in ("numpy", "pydantic", "typst", "ezdxf", "rich", "trimesh", "manifold3d", "openpyxl", "fontTools"):
         assert f"'{heavy}'" not in loaded, heavy
+
+
+def test_what_several_cabinets_have_alike_is_said_once():
+    """The backs of the studio's glaze cupboards, drawers and benches are loose alike; that of the eaves, being larger, a
+    little less: told twice, not four times.
+    """
+    said = " ".join(run("set-out", STUDIO).output.split())
+    assert "WATCH glaze, drawers and bench: The grooved back holds the box" in said
+    assert said.count("The grooved back holds the box") == 2

@@ -100,6 +100,28 @@ def test_a_finding_names_boards_and_no_id_of_a_bore():
     assert "glaze" in texts(cover_pages(with_findings(replace(there, where=("left side / top 1h",)))))
 
 
+def test_what_several_cabinets_have_alike_is_told_once_and_names_them_all():
+    r = glaze()
+    kiln = replace(r.cabinets[0], name="kiln")
+    same = [replace(finding("warning"), cabinet=name, source=f"sum of {name}") for name in ("glaze", "kiln")]
+    other = replace(finding("warning", message="The bore leaves 0.7 under its point."), cabinet="kiln")
+    note = finding("note")
+    pages = cover_pages(replace(r, cabinets=(r.cabinets[0], kiln), findings=(*same, other, note)))
+    said = texts(pages)
+    assert said.count("The bore leaves 0.6 under its point.") == 2  # the WATCH once, the NOTE once
+    assert "glaze and kiln: left side" in said
+    assert "kiln: left side" in said
+    assert "sum of glaze; sum of kiln" in said
+    assert pages[-1].right == "2 WATCH, 1 NOTE"
+    assert "Nothing here stops you. 2 to watch and 1 to note: see “To put right”." in said
+
+
+def test_the_head_counts_what_stops_what_is_to_watch_and_what_to_note():
+    told = (finding("fault"), finding("warning"), finding("note"), finding("note", message="It is wide."))
+    assert cover_pages(with_findings(*told))[-1].right == "1 STOP, 1 WATCH, 2 NOTE"
+    assert cover_pages(with_findings())[-1].right == ""
+
+
 def test_what_does_not_fit_goes_on_to_the_next_page_at_the_same_size():
     few = cover_pages(with_findings(finding("fault")))
     many = with_findings(*(finding("fault", message=f"Bore {n} is too deep. " * 6) for n in range(20)))

@@ -12,7 +12,7 @@ from tests.building import cabinet as box
 from tests.building import job, recipe, rod_of
 from tests.checks.clothes_rails import rail as clothes_rail
 
-from rodwork.documents.drawing import Drawing, Text
+from rodwork.documents.drawing import Drawing, Text, text_width
 from rodwork.documents.page import numbered, paper_size
 from rodwork.documents.strip_lines import RodLine, RodStrip, strips_of
 from rodwork.documents.strips import EDGE, WARNING, WIDE, overlap_mm, strip_pages, tile_shapes, tiles_of
@@ -101,6 +101,22 @@ def test_each_sheet_begins_at_its_own_figure_and_says_what_it_is_for():
     assert {"0", "240", "480", "351", "720"} <= set(said)
     assert said.count(WARNING) >= 5
     assert "glaze, HEIGHT from the BOTTOM: 240 to 517, sheet 2 of 3" in said
+
+
+@pytest.mark.parametrize("name", SAMPLES)
+def test_what_a_strip_is_for_is_not_read_as_one_with_a_figure_of_its_scale(name):
+    """No strip says "0 TO CHECK": the words keep 2.5 mm clear of the figures at the same height."""
+    found = 0
+    for page in strip_pages(sample(name)):
+        level = [s for s in page.shapes if isinstance(s, Text) and not s.turn]
+        for words in (s for s in level if s.text == WARNING):
+            half = text_width(WARNING, words.size, True) / 2
+            figures = [s for s in level if s.size == 2.6 and abs(s.at[1] - words.at[1]) < 1.0]
+            found += len(figures)
+            for figure in figures:
+                ends = figure.at[0] + text_width(figure.text, figure.size)
+                assert ends + 2.5 <= words.at[0] - half or words.at[0] + half + 2.5 <= figure.at[0]
+    assert found
 
 
 def _strip(lines, length):

@@ -9,11 +9,13 @@ from rodwork.documents.boards import board_pages
 from rodwork.documents.cover import cover_pages
 from rodwork.documents.cutting_list import cutting_list_pages
 from rodwork.documents.drawing import Path_, Text
+from rodwork.documents.elevations import elevations
 from rodwork.documents.front_pages import front_pages
 from rodwork.documents.hulls import front_outline
 from rodwork.documents.inside_pages import inside_pages
 from rodwork.documents.labels import label_pages
 from rodwork.documents.opened_joint import opened_joint_pages
+from rodwork.documents.page import Area, body
 from rodwork.documents.settings_list import settings_pages
 from rodwork.documents.strips import strip_pages
 from rodwork.pipeline import set_out
@@ -81,6 +83,24 @@ def test_the_cover_says_which_way_it_falls_and_both_heights():
     assert "the top falling 34.5 degrees to the right" in said
     assert "1500" in said
     assert "700" in said
+
+
+def test_an_opening_under_the_slope_has_its_height_at_either_end():
+    """By hand: 800 of fall over 1200 - 2 x 17.6; the top is 17.6 / cos thick upright; bays (1200 - 3 x 17.6) / 2."""
+    (cabinet,) = unit("right").cabinets
+    fall, bay = 800 / 1164.8, 573.6
+    first = 1500 - 17.6 * (1 + fall**2) ** 0.5 - cabinet.part["fixed shelf 1"].box[1][2]
+    due = [first, first - bay * fall, first - (bay + 17.6) * fall, first - (2 * bay + 17.6) * fall]
+    turned = [s.text for s in elevations(cabinet, body("A4", True)) if isinstance(s, Text) and s.turn and not s.bold]
+    assert [float(t) for t in turned] == pytest.approx(due, abs=0.06)
+
+
+def test_heights_under_a_slope_that_are_told_in_words_go_from_end_to_end():
+    (cabinet,) = unit("right").cabinets
+    small = Area(left=0.0, bottom=0.0, right=90.0, top=80.0)
+    said = " ".join(s.text for s in elevations(cabinet, small) if isinstance(s, Text))
+    first = 1500 - 17.6 * (1 + (800 / 1164.8) ** 2) ** 0.5 - cabinet.part["fixed shelf 1"].box[1][2]
+    assert f"{first:.1f} to {first - 573.6 * 800 / 1164.8:.1f}" in said
 
 
 def test_the_front_of_a_board_is_what_is_seen_of_it():

@@ -76,6 +76,22 @@ def test_the_chain_and_the_whole_are_those_of_the_set_out():
     assert any("59, 69 supplied, to be scribed" in t for t in texts(plan))
 
 
+def test_the_plan_says_why_a_worktop_is_shorter_than_the_wall():
+    """2 short at each wall, so that it goes in; nothing is short of a free end."""
+    between = run_pages(rod_of(RUNS["between walls"], FRONTED))[-1]
+    assert "The worktop stops 2 short of both walls, so that it goes in." in texts(between)
+    one = (
+        RUNS["between walls"]
+        .replace("length = 2720", "length = 2720\nwalls = 'left'")
+        .replace("{ gap = 602, for = 'drier' }, 'bench', { infill = 'rest' }", "{ gap = 602, for = 'drier' }, 'bench'")
+    )
+    assert "The worktop stops 2 short of the left wall, so that it goes in." in texts(
+        run_pages(rod_of(one, FRONTED))[-1]
+    )
+    free = run_pages(rod_of(RUNS["a tall one"], FRONTED))[-1]
+    assert not any("short of" in t for t in texts(free))
+
+
 def test_it_is_to_scale_and_shows_fronts_only_where_they_are_on():
     rod = rod_of(RUNS["between walls"], FRONTED)
     run, sheet = rod.runs[0], Sheet(left=10.0, floor=20.0, k=0.1)

@@ -11,7 +11,7 @@ from rodwork.documents.masses import TWO_PEOPLE_KG
 from rodwork.documents.page import Area, Page, body, fitted
 from rodwork.documents.pictorial import bounds, drawn, pictorial
 from rodwork.documents.tables import LEADING, Block, band, flow, gap, marks_text, paragraph
-from rodwork.model.finding import PRINTED, Finding, Severity
+from rodwork.model.finding import PRINTED, Finding, Severity, alike
 from rodwork.model.rod import Rod, RodCabinet
 
 _SEVERITIES: tuple[Severity, ...] = ("fault", "warning", "note")
@@ -113,7 +113,7 @@ def _row(text: str, size: float, bold: bool) -> tuple[Block, ...]:
 
 def _verdict(rod: Rod, area: Area) -> Iterator[Shape]:
     """One black or white strip at the foot: may it be cut, and where to read why."""
-    counts = {s: sum(1 for f in rod.findings if f.severity == s) for s in _SEVERITIES}
+    counts = _counts(rod)
     told = listed([f"{n} to {_VERBS[s]}" for s, n in counts.items() if n and s != "fault"])
     y = area.bottom
     if counts["fault"]:
@@ -128,6 +128,12 @@ def _verdict(rod: Rod, area: Area) -> Iterator[Shape]:
         text = f"Nothing here stops you. {told[:1].upper() + told[1:]}: see “To put right”."
     yield box(area.left, y, area.width, 8.5, pen=Pen(width=0.5))
     yield Text(at=(area.left + 3.0, y + 2.6), text=text, size=fitted(text, 5.2, area.width - 6.0, True), bold=True)
+
+
+def _counts(rod: Rod) -> dict[Severity, int]:
+    """How many there are of each severity; what several cabinets have alike counts once, as it is printed once."""
+    groups = alike(rod.findings)
+    return {s: sum(1 for group in groups if group[0].severity == s) for s in _SEVERITIES}
 
 
 _VERBS: dict[Severity, str] = {"fault": "put right", "warning": "watch", "note": "note"}
@@ -216,14 +222,13 @@ def _warning_pages(rod: Rod) -> tuple[Page, ...]:
     area = body(rod.heading.paper, landscape=True)
     blocks: list[Block] = []
     for severity in _SEVERITIES:
-        for finding in (f for f in rod.findings if f.severity == severity):
-            blocks.append(_finding(finding, rod, area.width))
+        for group in alike(f for f in rod.findings if f.severity == severity):
+            blocks.append(_finding(group, rod, area.width))
     if not blocks:
         blocks.append(paragraph("Nothing found to put right.", area.width, 5.0, True))
     blocks += [*_in_full(rod, area), *_cautions(rod, area)]
     pages = flow(blocks, area)
-    found = len(rod.findings)
-    right = "" if not found else "1 finding" if found == 1 else f"{found} findings"
+    right = ", ".join(f"{n} {PRINTED[s]}" for s, n in _counts(rod).items() if n)
     under = "STOP: not before this is mended. WATCH: know it before you cut. NOTE: so that you know."
     return tuple(
         Page(kind="cover", title="To put right, and with care", under=under, right=right, shapes=shapes)
@@ -231,14 +236,16 @@ def _warning_pages(rod: Rod) -> tuple[Page, ...]:
     )
 
 
-def _finding(finding: Finding, rod: Rod, width: float) -> Block:
-    """One finding: its word in black (STOP) or in a box, where, what, and how to mend it."""
+def _finding(group: tuple[Finding, ...], rod: Rod, width: float) -> Block:
+    """One finding: its word in black (STOP) or in a box, everywhere it is found, what, and how to mend it."""
+    finding = group[0]
+    source = "; ".join(dict.fromkeys(f.source for f in group if f.source))
     left = 26.0
     room = width - left
     y = -1.5
     shapes: list[Shape] = []
     for text, size, bold in (
-        (_place(finding, rod), 3.6, False),
+        (_places(group, rod), 3.6, False),
         (finding.message, 4.4, False),
         (f"Mend: {finding.mend}", 4.4, True),
     ):
@@ -246,7 +253,7 @@ def _finding(finding: Finding, rod: Rod, width: float) -> Block:
             y -= size * LEADING
             if row:
                 shapes.append(Text(at=(left, y + 0.22 * size), text=row, size=size, bold=bold))
-    for row in wrapped(finding.source, 2.9, room) if finding.source else ():
+    for row in wrapped(source, 2.9, room) if source else ():
         y -= 2.9 * LEADING
         shapes.append(Text(at=(left, y + 0.22 * 2.9), text=row, size=2.9, ink="grey"))
     word = PRINTED[finding.severity]
@@ -257,14 +264,24 @@ def _finding(finding: Finding, rod: Rod, width: float) -> Block:
     return Block(height=-y, shapes=(tag, label, *shapes, line((0.0, y), (width, y), THIN)))
 
 
-def _place(finding: Finding, rod: Rod) -> str:
-    """The cabinet, and the boards that are meant, by name; a joint by the boards that meet in it."""
+def _places(group: tuple[Finding, ...], rod: Rod) -> str:
+    """Every cabinet with the boards that are meant; cabinets whose boards have the same names together."""
+    by_boards: dict[str, list[str]] = {}
+    for finding in group:
+        by_boards.setdefault(_boards(finding, rod), []).append(finding.cabinet)
+    return "; ".join(
+        ": ".join(t for t in (listed(list(dict.fromkeys(c for c in cabinets if c))), boards) if t)
+        for boards, cabinets in by_boards.items()
+    )
+
+
+def _boards(finding: Finding, rod: Rod) -> str:
+    """The boards that are meant, by name; a joint by the boards that meet in it."""
     cabinet = rod.cabinet.get(finding.cabinet)
     parts = cabinet.part if cabinet else {}
     meeting = {j.id: j.parts for j in cabinet.joints} if cabinet else {}
     boards = [i for w in finding.where for i in meeting.get(w, (w,)) if i in parts]
-    names = [parts[i].name for i in boards]
-    return ": ".join(t for t in (finding.cabinet, listed(list(dict.fromkeys(names)))) if t)
+    return listed(list(dict.fromkeys(parts[i].name for i in boards)))
 
 
 def _cautions(rod: Rod, area: Area) -> tuple[Block, ...]:

@@ -7,9 +7,9 @@ from collections.abc import Iterable, Iterator
 from itertools import pairwise
 
 from rodwork.documents.annotate import listed
-from rodwork.documents.drawing import LINE, NO_PEN, Path_, Shape, Text, moved, text_width, wrapped
-from rodwork.documents.figures import clear_height, clear_width, dimension_across, dimension_up, size_text
-from rodwork.documents.hulls import outside_heights
+from rodwork.documents.drawing import LINE, NO_PEN, THIN, Path_, Shape, Text, line, moved, text_width, wrapped
+from rodwork.documents.figures import arrow_head, clear_height, clear_width, dimension_across, dimension_up, size_text
+from rodwork.documents.hulls import lowest_at, outside_heights
 from rodwork.documents.page import Area
 from rodwork.documents.pictorial import (
     FROM_ABOVE,
@@ -28,6 +28,7 @@ from rodwork.model.panel import put_in_last
 from rodwork.model.rod import Opening, RodCabinet
 
 _FIGURE = 4.2
+_BESIDE = 1.6  # of an arrow under a slope from the upright that it stands beside, mm on paper
 _SIDE = 10.0  # room for a dimension beside a view, mm
 _BELOW = 14.0  # room for a dimension and the name of a view below it, mm
 _FAR = 1e6
@@ -100,10 +101,45 @@ def _front(cabinet: RodCabinet, left: float, low: float, k: float) -> tuple[Shap
         Text(at=(left, low + high + 1.5), text="Front", size=_FIGURE, bold=True),
     ]
     for opening, (a, b), (lo, hi) in _openings(cabinet):
-        if _fits(cabinet, opening, (a, b), (lo, hi), k):
-            x = left + ((a + b) / 2 - x0) * k
-            shapes += clear_height(x, low + (lo - z0) * k, low + (hi - z0) * k, size_text(opening.comes_to), _FIGURE)
+        if not _fits(cabinet, opening, (a, b), (lo, hi), k):
+            continue
+        if _top_slopes(cabinet, opening):
+            shapes += _heights_under_slope(cabinet, opening, (a, b), lo, (left - x0 * k, low - z0 * k), k)
+            continue
+        x = left + ((a + b) / 2 - x0) * k
+        shapes += clear_height(x, low + (lo - z0) * k, low + (hi - z0) * k, size_text(opening.comes_to), _FIGURE)
     return tuple(shapes)
+
+
+def _top_slopes(cabinet: RodCabinet, opening: Opening) -> bool:
+    """Whether what closes an opening above is on a slope, so that its height is not one figure."""
+    return cabinet.part[opening.between[1]].pose.slopes
+
+
+def _under_slope(cabinet: RodCabinet, opening: Opening, across: tuple[float, float]) -> tuple[float, float]:
+    """The clear height of an opening under a slope at its left and at its right end, mm."""
+    floor, above = part_box(cabinet.part[opening.between[0]])[1][2], cabinet.part[opening.between[1]]
+    return lowest_at(above, across[0]) - floor, lowest_at(above, across[1]) - floor
+
+
+def _heights_under_slope(
+    cabinet: RodCabinet,
+    opening: Opening,
+    across: tuple[float, float],
+    low: float,
+    origin: tuple[float, float],
+    k: float,
+) -> Iterator[Shape]:
+    """The clear height at either end of an opening: arrows beside the uprights, their figures turned along them."""
+    above = cabinet.part[opening.between[1]]
+    y0 = origin[1] + low * k
+    for at, inwards, high in zip(across, (1.0, -1.0), _under_slope(cabinet, opening, across), strict=True):
+        x = origin[0] + at * k + inwards * _BESIDE
+        y1 = origin[1] + lowest_at(above, at + inwards * _BESIDE / k) * k
+        yield from (line((x, y0), (x, y1), THIN), arrow_head((x, y1), (0.0, 1.0)), arrow_head((x, y0), (0.0, -1.0)))
+        baseline = x + (1.0 + 0.72 * _FIGURE if inwards > 0 else -1.0)
+        text = size_text(high)
+        yield Text(at=(baseline, (y0 + y1) / 2), text=text, size=_FIGURE, anchor="middle", turn=90.0)
 
 
 def _heights_of_front(
@@ -134,6 +170,9 @@ def _fits(
 ) -> bool:  # fmt: skip
     if _parted(cabinet, across, up):
         return False
+    if _top_slopes(cabinet, opening):
+        heights = _under_slope(cabinet, opening, across)
+        return (across[1] - across[0]) * k > 2 * (_BESIDE + 1.5 + _FIGURE) and _has_room(min(heights) * k, max(heights))
     return (up[1] - up[0]) * k > 1.3 * _FIGURE and _has_room((across[1] - across[0]) * k, opening.comes_to)
 
 
@@ -230,7 +269,8 @@ def _heights(cabinet: RodCabinet) -> Iterable[str]:
     """The clear heights of every bay from the bottom; bays that are alike together."""
     rows: dict[int, list[str]] = {}
     for o in cabinet.asked.openings:
-        rows.setdefault(o.bay, []).append(size_text(o.comes_to))
+        ends = _under_slope(cabinet, o, bays(cabinet)[o.bay - 1]) if _top_slopes(cabinet, o) else (o.comes_to,)
+        rows.setdefault(o.bay, []).append(" to ".join(map(size_text, ends)))
     alike: dict[str, list[str]] = {}
     for bay, heights in rows.items():
         alike.setdefault(", ".join(heights), []).append(str(bay))

@@ -124,6 +124,17 @@ def front_outline(part: Part) -> tuple[tuple[float, float], ...]:
     return tuple((x, z) for x, _, z in _round(seen, (0.0, -1.0, 0.0)))
 
 
+def lowest_at(part: Part, x: float) -> float:
+    """How low a board comes at this place across the cabinet, mm up: on its underside, or at its nearer end."""
+    seen = front_outline(part)
+    x = min(max(x, min(p[0] for p in seen)), max(p[0] for p in seen))
+    heights = list[float]()
+    for (ax, az), (bx, bz) in zip(seen, (*seen[1:], seen[0]), strict=True):
+        if min(ax, bx) - _DUST <= x <= max(ax, bx) + _DUST:
+            heights += [az, bz] if abs(bx - ax) < _DUST else [az + (bz - az) * (x - ax) / (bx - ax)]
+    return min(heights)
+
+
 def front_heights(part: Part) -> tuple[float, float]:
     """How high a front comes at its left and its right edge: alike unless it is cut to a slope."""
     seen = front_outline(part)

@@ -6,6 +6,7 @@ from rodwork.documents.annotate import listed
 from rodwork.documents.drawing import Shape, Text, wrapped
 from rodwork.documents.figures import size_text
 from rodwork.documents.page import Area, Page, body
+from rodwork.documents.pictorial import part_box
 from rodwork.documents.run_drawing import (
     FRONTS,
     Sheet,
@@ -30,6 +31,7 @@ _SIDE = 26.0  # for heights beside a view, mm
 _OVER = 7.0  # for numbers above it
 _UNDER = 15.0  # for the chain and the whole length below it
 _CAPTION, _WORDS = 4.2, 3.4
+_STOPS_SHORT_MM = 20.0  # a worktop that ends further from a wall was never meant to reach it
 
 
 def run_pages(rod: Rod) -> tuple[Page, ...]:
@@ -173,6 +175,7 @@ def _notes(rod: Rod, run: CabinetRun) -> Iterator[str]:
             f"Clamp the fronts flush, then bore for them right through both sides{through}, "
             f"{listed([size_text(f) for f in sorted(fronts)])} from the front."
         )
+    yield from _short_of_walls(rod, run)
     if run.joints:
         yield f"The worktop is joined at {listed([size_text(x) for x in run.joints])} from the left, edge to edge."
     if run.plinth_joints:
@@ -185,12 +188,26 @@ def _notes(rod: Rod, run: CabinetRun) -> Iterator[str]:
         )
 
 
+def _short_of_walls(rod: Rod, run: CabinetRun) -> Iterator[str]:
+    """Why the lengths of a worktop add up to less than the wall."""
+    tops = [part_box(p) for p in rod.cabinet[run.name].parts if p.role == "worktop"]
+    if not tops:
+        return
+    ends = {"left": min(low[0] for low, _ in tops), "right": run.length - max(high[0] for _, high in tops)}
+    gaps = {w: size_text(ends[w]) for w in ends if run.walls in ("both", w) and 0.05 < ends[w] < _STOPS_SHORT_MM}
+    if len(gaps) == 2 and gaps["left"] == gaps["right"]:
+        yield f"The worktop stops {gaps['left']} short of both walls, so that it goes in."
+    elif gaps:
+        each = listed([f"{mm} short of the {wall} wall" for wall, mm in gaps.items()])
+        yield f"The worktop stops {each}, so that it goes in."
+
+
 def _said(run: CabinetRun) -> str:
     """What is left of the wall, and how far small errors add up."""
     stack = run.stack
     by = ", by the shop's own readings" if stack.measured else ""
     likely, worst = size_text(stack.likely), size_text(stack.worst)
-    adds_up = f"made, it may differ by {likely} in most runs, {worst} at the worst{by}"
+    adds_up = f"small errors add up to {likely} more or less in most runs, {worst} at the worst{by}"
     if stack.left is None:
         return f"All sizes in mm. {adds_up[:1].upper()}{adds_up[1:]}."
     return f"All sizes in mm. The wall leaves {size_text(stack.left)} beside what has a size of its own; {adds_up}."

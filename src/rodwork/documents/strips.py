@@ -21,6 +21,7 @@ EDGE = 10.0  # paper left white at either end of a row
 GAP = 8.0  # from one strip to the next, with its caption
 LEAST_OVERLAP = 30.0
 ROOM_FOR_LABEL = 14.0  # a line nearer than this to the end of a sheet is read on the next
+CLEAR_OF_FIGURE = 2.5  # from a figure of the scale to the words beside it, so that they are not read as one
 WARNING = "TO CHECK, NOT TO SET"
 START = Pen(width=0.6)
 LEADER = Pen(width=0.13, dashes=(0.6, 0.5))
@@ -326,16 +327,19 @@ def _scale(tile: Tile, lines: Sequence[RodLine], x: float, y: float) -> list[Sha
 
 
 def _warning(tile: Tile, taken: Sequence[tuple[float, float]], x: float, y: float) -> list[Shape]:
-    """TO CHECK, NOT TO SET: in the longest stretches without a line, so that it is on every piece."""
+    """TO CHECK, NOT TO SET: in every stretch with room for it, so that it is on every piece.
+
+    In the middle, clear of the figures at both ends: close behind one it would be read as one with it ("0 TO CHECK").
+    """
     size = 2.8
-    width = text_width(WARNING, size, True) + 2.0
+    width = text_width(WARNING, size, True) + 2 * CLEAR_OF_FIGURE
     ticks = [(n * 100.0, n * 100.0) for n in range(int(-(-tile.start // 100)), int(tile.end // 100) + 1)]
     marks = sorted([*taken, *ticks, (tile.start, tile.start), (tile.end, tile.end)])
     out: list[Shape] = []
     end = marks[0][1]
     for a, b in marks[1:]:
         if a - end >= width:
-            at = x + end - tile.start + 1.0
-            out.append(Text(at=(at, y + 1.5), text=WARNING, size=size, bold=True))
+            at = x + (end + a) / 2 - tile.start
+            out.append(Text(at=(at, y + 1.5), text=WARNING, size=size, bold=True, anchor="middle"))
         end = max(end, b)
     return out
