@@ -92,10 +92,13 @@ def off_the_paper(drawing: Drawing) -> list[str]:
 
 
 def struck_out(drawing: Drawing) -> list[str]:
-    """Texts with a line through them that no ground drawn over the line hides. Faint and dashed lines count too."""
+    """Texts with a line through them that no ground drawn over the line hides. Faint and dashed lines count too, and
+    the edges of what is solid black: arrows stood over letters.
+    """
     paths = [(n, s) for n, s in enumerate(drawing.shapes) if isinstance(s, Path_)]
     grounds = [(n, s.points) for n, s in paths if s.closed and s.fill != "none"]
-    lines = [(n, a, b) for n, s in paths if s.pen.ink != "none" for a, b in _pieces(_ring(s))]
+    inked = [(n, s) for n, s in paths if s.pen.ink != "none" or s.fill == "black"]
+    lines = [(n, a, b) for n, s in inked for a, b in _pieces(_ring(s))]
     found = []
     for n, text in enumerate(drawing.shapes):
         if isinstance(text, Text):

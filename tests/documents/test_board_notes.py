@@ -7,8 +7,11 @@ from rodwork.documents.board_face import Board
 from rodwork.documents.board_notches import notches
 from rodwork.documents.board_numbers import LEAST_NUMBER
 from rodwork.documents.boards import board_pages, pair_faces
+from rodwork.documents.cutting_list import cutting_rows
 from rodwork.documents.drawing import Text
+from rodwork.documents.labels import label_pages
 from rodwork.documents.machined import Works
+from rodwork.documents.page import numbered
 from rodwork.model.surface import level
 from rodwork.pipeline import set_out
 
@@ -88,16 +91,44 @@ def test_what_is_said_of_a_groove_beside_a_line_is_where_it_lies_on_the_board():
 
 
 def test_the_sides_of_a_drawer_are_a_pair_and_so_are_those_of_drawers_like_it():
-    """Four drawers of two heights: one page for each height, with the mark of every board on it."""
+    """Four drawers of three heights: one page for each height, with every board by its mark, or its drawer by its own.
+
+    A mark less its last letter is the drawer's: both sides of it are meant.
+    """
     drawers = 'number = 4, heights = [150, 150, 150, "rest"], bottom_board = "birch6", joint = "corner"'
     rod = made(f'kind = "base"\ndividers = 0\ndrawers = {{ {drawers} }}', shelves=0)
     sides = [p for c in rod.cabinets for p in c.parts if p.role == "drawer side"]
     pages = [p for p in board_pages(rod) if "DRAWER SIDE" in p.title]
     assert len(sides) == 8
     assert len(pages) == len({p.size for p in sides})
-    assert all(sum(mark in p.title for p in pages) == 1 for part in sides for mark in part.marks)
+    assert all(sum(mark[:-1] in p.title for p in pages) == 1 for part in sides for mark in part.marks)
+    assert all(p.title.startswith(("S1-W1L and S1-W1R", "S1-W2L and S1-W2R", "S1-W4L and S1-W4R")) for p in pages)
+    assert [p.title.partition("pair")[2] for p in pages] == ["", " (also S1-W3)", ""]
     assert all(p.under.startswith("insides up, bottoms together, backs to the left") for p in pages)
     check_pages(board_pages(rod), rod)
+
+
+def test_no_title_and_no_label_of_a_drawer_is_cut_short():
+    """Dots name no board: long names of drawers' boards are printed smaller, on sheets and on labels."""
+    rod = made(
+        'kind = "base"\ndividers = 0\ndrawers = { number = 4, bottom_board = "birch6", joint = "corner" }', shelves=0
+    )
+    pages = (*board_pages(rod), *label_pages(rod))
+    short = [s.text for d in numbered(pages, rod) for s in d.shapes if isinstance(s, Text) and s.text.endswith("...")]
+    assert short == []
+
+
+def test_a_board_has_one_size_on_sheet_label_and_cutting_list():
+    """Under a slope sizes fall between two steps: all three print the step of the job, here 0.1."""
+    rod = made(ROOF)
+    listed = {mark: row.size for row in cutting_rows(rod) for mark in row.marks}
+    sheets = {p.title.split()[0]: p.right for p in board_pages(rod)}
+    assert "S1-T" in sheets
+    for mark in ("S1-T", "S1-B"):
+        long, wide, thick = listed[mark]
+        size = f"{round(long, 1):g} x {round(wide, 1):g} x {thick:g}"
+        assert sheets[mark] == size
+        assert size in [s.text for p in label_pages(rod) for s in p.shapes if isinstance(s, Text)]
 
 
 def test_the_right_side_of_a_drawer_lies_above_and_the_left_below_with_their_bottoms_together():

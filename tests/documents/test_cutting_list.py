@@ -40,7 +40,7 @@ def test_the_glaze_cupboard_by_hand():
     assert (sides.count, sides.pairs, sides.edges, sides.edging) == (4, 2, ("front edge",), "birch")
     assert sides.name_text == "left and right side: 2 pairs"
     top = row(r, "G2-T")
-    assert (top.cut, top.count, top.name) == ((564.8, 319.0), 4, "2 top, 2 bottom")
+    assert (top.cut, top.count, top.name) == ((564.8, 319.0), 4, "2 tops and 2 bottoms")
     assert row(r, "G1-BK").edging_text == "not edged"
     assert row(r, "G1-L1").marks == ("G1-L1", "G2-L1", "G1-L2", "G2-L2")
 

@@ -3,7 +3,7 @@
 import pytest
 from page_laws import faults
 
-from rodwork.documents.drawing import Drawing, Path_, Text, box, line
+from rodwork.documents.drawing import NO_PEN, Drawing, Path_, Text, box, line
 
 
 def sheet(*shapes):
@@ -23,6 +23,13 @@ def at(x, y, text, **how):
         ((line((-1, 0), (20, 20)),), "off the paper"),
         ((at(20, 20, "136", size=6), line((10, 22), (50, 22))), "struck out"),
         ((box(10, 10, 50, 30, fill="white"), at(20, 20, "136"), line((20, 10), (24, 40))), "struck out"),
+        (
+            (
+                at(20, 20, "136", size=6),
+                Path_(points=((18, 21), (26, 19), (26, 23)), closed=True, pen=NO_PEN, fill="black"),
+            ),
+            "struck",
+        ),
         ((at(20, 20, "tiny", size=2),), "mm high"),
         ((at(20, 20, "the host board"),), "data model"),
         ((at(20, 20, "left_end"),), "data model"),

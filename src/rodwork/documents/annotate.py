@@ -1,5 +1,6 @@
-"""What drawings share: how a figure is written, how labels make room for each other, arrows, blocks of notes."""
+"""What drawings share: how figures and names are written, how labels make room for each other, arrows, notes."""
 
+import re
 from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import pairwise
@@ -19,6 +20,7 @@ from rodwork.documents.drawing import (
     text_width,
     wrapped,
 )
+from rodwork.model.surface import EDGES
 
 ROOM_UP = 0.72  # of the em: how far letters stand above the base line, and hang below it
 ROOM_DOWN = 0.22
@@ -50,6 +52,26 @@ def listed(words: Sequence[str]) -> str:
     if len(words) < 2:
         return "".join(words)
     return f"{', '.join(words[:-1])} and {words[-1]}"
+
+
+def plain_name(name: str) -> str:
+    """The name of a board without the numbers that tell several of them apart: those are in its mark."""
+    return re.sub(r" \d+\b", "", name)
+
+
+def several(name: str) -> str:
+    """More than one of a kind of board: "fixed shelves", "tops"."""
+    return f"{name.removesuffix('shelf')}shelves" if name.endswith("shelf") else f"{name}s"
+
+
+def edges_text(edges: Sequence[str]) -> str:
+    """Edged edges by their words, as they are said: "front edge", "all round"."""
+    return "all round" if len(edges) == len(EDGES) else listed(edges)
+
+
+def on_edges(edges: Sequence[str]) -> str:
+    """Where an edging is, in a sentence: "on the front edge", "all round"."""
+    return edges_text(edges) if len(edges) == len(EDGES) else f"on the {edges_text(edges)}"
 
 
 def clipped(text: str, size: float, width: float, bold: bool = False) -> str:

@@ -13,6 +13,7 @@ from rodwork.documents.annotate import (
     capital,
     figure,
     listed,
+    on_edges,
     text_box,
     triangle,
 )
@@ -483,9 +484,7 @@ def remarks(faces: Sequence[Face]) -> list[str]:
     out += lipped
     if edged and not lipped:
         early = any(w.feature.stage == "before edging" for f in faces for w in f.numbered)
-        out.append(
-            f"Edging is on the {listed(edged)} before any of this{', save where a note says so' if early else ''}."
-        )
+        out.append(f"Edging is {on_edges(edged)} before any of this{', save where a note says so' if early else ''}.")
     if there := bored_as_bought(part):
         sizes = listed([figure(d) for d in sorted({b.diameter for b in there})])
         out.append(

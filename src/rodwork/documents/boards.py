@@ -5,11 +5,10 @@ the LEFT below, neither is a mirror image, and the numbers between them serve bo
 too, bottoms together and backs to the left.
 """
 
-import re
 from collections.abc import Sequence
 from dataclasses import replace
 
-from rodwork.documents.annotate import figure, listed
+from rodwork.documents.annotate import listed, plain_name
 from rodwork.documents.askew_edges import finished_words
 from rodwork.documents.board_drawing import View
 from rodwork.documents.board_face import FACES, Board, Face
@@ -18,6 +17,7 @@ from rodwork.documents.board_notches import notches
 from rodwork.documents.board_notes import grouped
 from rodwork.documents.board_table import Cells, table
 from rodwork.documents.drawing import Shape
+from rodwork.documents.figures import board_size_text
 from rodwork.documents.lipping_words import lipped_words
 from rodwork.documents.machined import Work, Works, marks_words, words_of
 from rodwork.documents.page import Area, Page, body
@@ -36,8 +36,8 @@ def board_pages(rod: Rod) -> tuple[Page, ...]:
     """The pair sheets, and one sheet for each other kind of board that is machined or notched."""
     works = Works(rod)
     area = body(rod.heading.paper, landscape=True)
-    sheets = [(left.part.role, _pair_pages(left, right, area)) for left, right in _pairs(rod, works)]
-    sheets += [(board.part.role, _single_pages(board, area)) for board in _singles(rod, works)]
+    sheets = [(left.part.role, _pair_pages(left, right, area, rod.step)) for left, right in _pairs(rod, works)]
+    sheets += [(board.part.role, _single_pages(board, area, rod.step)) for board in _singles(rod, works)]
     rank = {role: n for n, role in enumerate(ORDER)}
     sheets.sort(key=lambda sheet: rank.get(sheet[0], len(ORDER)))
     return tuple(page for _, pages in sheets for page in pages)
@@ -138,9 +138,9 @@ def _is_notched(part: Part) -> bool:
 # The pair sheet
 
 
-def _pair_pages(left: Board, right: Board, area: Area) -> list[Page]:
-    sizes = dict.fromkeys((size_words(left.part), size_words(right.part)))
-    size = next(iter(sizes)) if len(sizes) == 1 else f"L {size_words(left.part)}  R {size_words(right.part)}"
+def _pair_pages(left: Board, right: Board, area: Area, step: float) -> list[Page]:
+    of_left, of_right = (board_size_text(board.part.size, step) for board in (left, right))
+    size = of_left if of_left == of_right else f"L {of_left}  R {of_right}"
     notched = _is_notched(left.part) or _is_notched(right.part)
     shown: list[tuple[Surface, str]] = []
     if notched or any(b.worked_on("face_side", *EDGES) for b in (left, right)):
@@ -190,19 +190,16 @@ def _also(lefts: Sequence[str], rights: Sequence[str]) -> str:
     tail = lefts[0].partition("-")[2]
     if all(mark.partition("-")[2] == tail for mark in lefts):
         return f" (also {marks_words([mark.partition('-')[0] for mark in lefts[1:]], 4)})"
+    if all(a[:-1] == b[:-1] for a, b in zip(lefts, rights, strict=True)):  # of other drawers: D1-W4L and D1-W4R
+        return f" (also {marks_words([mark[:-1] for mark in lefts[1:]], 6)})"
     rest = [mark for pair in zip(lefts[1:], rights[1:], strict=True) for mark in pair]
     return f" (also {marks_words(rest, 6)})"
-
-
-def size_words(part: Part) -> str:
-    """The finished size of a board: "720 x 320 x 17.6"."""
-    return " x ".join(figure(n) for n in part.size)
 
 
 # One sheet for each other kind of board
 
 
-def _single_pages(board: Board, area: Area) -> list[Page]:
+def _single_pages(board: Board, area: Area, step: float) -> list[Page]:
     """The face that is worked, or both with their fronts together."""
     faces = [seen for seen in FACES if board.worked_on(seen)] or ["face_side"]
     words = words_of(board.part)
@@ -235,7 +232,9 @@ def _single_pages(board: Board, area: Area) -> list[Page]:
         shapes, top = _table(board, face, area)
         layout = one_face(area, face, shapes, top)
         under += f"{words[seen]} up, as it lies on the bench, {words[face.view.surface_at('bottom')]} towards you"
-    return [Page(kind="board", title=title, under=under, right=size_words(board.part), shapes=layout.shapes)]
+    return [
+        Page(kind="board", title=title, under=under, right=board_size_text(board.part.size, step), shapes=layout.shapes)
+    ]
 
 
 def _table(board: Board, face: Face, area: Area) -> tuple[tuple[Shape, ...], float]:
@@ -269,14 +268,9 @@ def _table(board: Board, face: Face, area: Area) -> tuple[tuple[Shape, ...], flo
 def _title(board: Board) -> str:
     by_name: dict[str, list[str]] = {}
     for part in board.parts:
-        by_name.setdefault(_plain_name(part), []).extend(part.marks)
-    return listed([f"{marks_words(marks, 2).replace(' and ', ', ')} {name.upper()}" for name, marks in by_name.items()])
+        by_name.setdefault(plain_name(part.name), []).extend(part.marks)
+    return listed([f"{marks_words(marks, 4).replace(' and ', ', ')} {name.upper()}" for name, marks in by_name.items()])
 
 
 def _names(board: Board) -> str:
-    return listed(list(dict.fromkeys(_plain_name(part).upper() for part in board.parts)))
-
-
-def _plain_name(part: Part) -> str:
-    """The name without the number that tells several of them apart: that is in the mark."""
-    return re.sub(r" \d+$", "", part.name)
+    return listed(list(dict.fromkeys(plain_name(part.name).upper() for part in board.parts)))

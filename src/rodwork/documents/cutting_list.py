@@ -1,9 +1,8 @@
 """The cutting list: what to saw, one row for every kind of board, kinds of one sheet together."""
 
-import re
 from dataclasses import dataclass
 
-from rodwork.documents.annotate import listed
+from rodwork.documents.annotate import edges_text, listed, plain_name, several
 from rodwork.documents.bevels import bevel_words
 from rodwork.documents.figures import mass_text, size_text
 from rodwork.documents.page import Page, body
@@ -54,9 +53,8 @@ class CuttingRow:
             return "glued on, flushed and trimmed"
         if not self.edges:
             return "not edged"
-        if self.lipped:
-            return f"lipped: {listed(self.edges)} ({self.edging})"
-        return f"{listed(self.edges)} ({self.edging})" if self.edging else listed(self.edges)
+        edges = f"lipped: {edges_text(self.edges)}" if self.lipped else edges_text(self.edges)
+        return f"{edges} ({self.edging})" if self.edging else edges
 
     @property
     def grain_text(self) -> str:
@@ -102,7 +100,7 @@ def _row(parts: list[Part], rod: Rod) -> CuttingRow:
     right = sum(len(p.marks) for p in parts if p.role == "side" and p.name.startswith("right"))
     counts: dict[str, int] = {}
     for p in parts:
-        name = "lipping" if p.glued_on else re.sub(r" \d+$", "", p.name)
+        name = "lipping" if p.glued_on else plain_name(p.name)
         counts[name] = counts.get(name, 0) + len(p.marks)
     return CuttingRow(
         board=first.board,
@@ -126,7 +124,9 @@ def _named(counts: dict[str, int]) -> str:
     """One name; or several with how many of each, left and right sides told apart."""
     if set(counts) == {"left side", "right side"} and counts["left side"] == counts["right side"]:
         return "left and right side"
-    return next(iter(counts)) if len(counts) == 1 else ", ".join(f"{n} {name}" for name, n in counts.items())
+    if len(counts) == 1:
+        return next(iter(counts))
+    return listed([f"{n} {name if n == 1 else several(name)}" for name, n in counts.items()])
 
 
 # the page ----------------------------------------------------------------------------------------------------

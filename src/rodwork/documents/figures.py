@@ -15,6 +15,12 @@ def size_text(mm: float, step: float = 0.1) -> str:
     return f"{to_step(mm, step):.3f}".rstrip("0").rstrip(".")
 
 
+def board_size_text(size: tuple[float, float, float], step: float) -> str:
+    """A finished board, length and width to the step, thickness as it was measured: "720 x 320 x 17.6"."""
+    long, wide, thick = size
+    return f"{size_text(long, step)} x {size_text(wide, step)} x {size_text(thick, 0.01)}"
+
+
 def mass_text(kg: float) -> str:
     """A mass to lift: to half a kilogram, tenths below 10."""
     return f"{kg:.1f} kg" if kg < 10 else f"{kg:.0f} kg"

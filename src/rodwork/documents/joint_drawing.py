@@ -602,7 +602,8 @@ def _comes_to(one: Opened, along: Along, frame: Frame, shown: float, area: Area)
     surfaces = words_of(one.end_board)
     register = one.joint.contact.guest_register.across_from
     other = surfaces["back_side" if register == "face_side" else "face_side"]
-    words = f"{other} of {one.end_board.name} comes to here ({figure(thickness)})"
+    square = thickness == one.end_board.size[2]
+    words = f"{other} of {one.end_board.name} comes to here ({figure(thickness if square else round(thickness, 1))})"
     x, anchor = _beside_datum(one, along, min(a, b), max(a, b), text_width(words, 3.5))
     room_here = area.right - RIGHT + 6.0 - x if anchor == "start" else x - (area.left + LEFT - 6.0)
     text, size = fitted_text(words, 3.5, 2.6, room_here)

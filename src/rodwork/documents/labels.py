@@ -8,11 +8,12 @@ from functools import lru_cache
 
 import segno
 
-from rodwork.documents.annotate import clipped, figure, triangle
+from rodwork.documents.annotate import clipped, triangle
 from rodwork.documents.drawing import FAINT, NO_PEN, Path_, Pen, Shape, Text, box, line, moved, text_width, wrapped
+from rodwork.documents.figures import board_size_text
 from rodwork.documents.lipping_words import glue_on_words
 from rodwork.documents.machined import Works, words_of
-from rodwork.documents.page import FOOT, MARGIN, Page, fitted, paper_size
+from rodwork.documents.page import FOOT, MARGIN, Page, fitted, fitted_text, paper_size
 from rodwork.model.cutting import CuttingPlan
 from rodwork.model.panel import Part
 from rodwork.model.rod import Rod, RodCabinet
@@ -26,6 +27,7 @@ PLAIN = Pen(width=0.25)
 MARK, NAME = 15.0, 6.4
 QR = 18.0
 TOP_ARROW = 66.5  # where the arrow stands that points away from you: between mark and letter
+BESIDE_RIGHT = 9.0  # so much further left where an arrow at the right end moves the letter
 WAYS = ("front", "top", "left")  # the two first of these that the board has are shown by arrows
 PAGE_SIDES: dict[Surface, str] = {"face_edge": "bottom", "far_edge": "top", "left_end": "left", "right_end": "right"}
 
@@ -64,28 +66,39 @@ def _label(rod: Rod, works: Works, cabinet: RodCabinet, part: Part, mark: str, s
     right = WIDTH - IN - (11.0 if "right" in arrows else 4.5)
     shapes: list[Shape] = [*_border(part)]
     for side, word in arrows.items():
-        shapes += _arrow(side, word)
+        shapes += _arrow(side, word, _top_arrow(arrows))
     letter = f"letter {rod.heading.letter}"
     shapes.append(Text(at=(right, HEIGHT - IN - 6.4), text=letter, size=4.2, bold=True, anchor="end"))
     mark_room = right - left - text_width(letter, 4.2, True) - 4.0
     if "top" in arrows:
-        mark_room = TOP_ARROW - 14.0 - left
+        mark_room = _top_arrow(arrows) - 14.0 - left
     shapes.append(Text(at=(left, 35.0), text=mark, size=fitted(mark, MARK, mark_room, True), bold=True))
-    room = right - left - QR - 2.0
-    name = clipped("LIPPING" if part.glued_on else part.name.upper(), NAME, room, True)
-    shapes.append(Text(at=(left, 27.9), text=name, size=NAME, bold=True))
-    rows = (
-        clipped(" x ".join(figure(n) for n in part.size) + ("" if sheet is None else f"   sheet {sheet}"), 4.6, room),
-        clipped(f"{words['face_side']} up; {part.material}", 3.5, room),
-        *wrapped(f"next: {_next(works, cabinet, part, mark)}", 3.5, room)[:2],
-        clipped(destination(rod, cabinet, mark) or f"{rod.job}, {cabinet.name}", 3.2, room),
-    )
+    over = right - left  # the name stands over the code, the rows beside it
+    name, em = fitted_text("LIPPING" if part.glued_on else part.name.upper(), NAME, 4.4, over, True)
+    shapes.append(Text(at=(left, 27.9), text=name, size=em, bold=True))
+    rows = _rows(rod, works, cabinet, part, mark, sheet, over - QR - 2.0)
     y, step = (22.4, 3.85) if len(rows) < 5 else (23.0, 3.5)  # the last of five stays off the word at the foot
-    for text, size in zip(rows, (4.6, 3.5, 3.5, 3.5, 3.2), strict=False):
+    for text, size in rows:
         shapes.append(Text(at=(left, y), text=text, size=size))
         y -= step
     code = f"{rod.job[:60]} {rod.heading.letter} {mark}"
     return (*shapes, *qr_shapes(code, right - QR, 8.6, QR))
+
+
+def _rows(
+    rod: Rod, works: Works, cabinet: RodCabinet, part: Part, mark: str, sheet: int | None, room: float
+) -> list[tuple[str, float]]:
+    """The small print of a label as (text, em): size, which face is up, what is next, where the board goes."""
+    size = board_size_text(part.size, rod.step) + ("" if sheet is None else f"   sheet {sheet}")
+    up = f"{words_of(part)['face_side']} up; {part.material}"
+    following = wrapped(f"next: {_next(works, cabinet, part, mark)}", 3.5, room)[:2]
+    goes_to = destination(rod, cabinet, mark) or f"{rod.job}, {cabinet.name}"
+    return [
+        (clipped(size, 4.6, room), 4.6),
+        (clipped(up, 3.5, room), 3.5),
+        *((text, 3.5) for text in following),
+        fitted_text(goes_to, 3.2, 2.5, room),
+    ]
 
 
 def destination(rod: Rod, cabinet: RodCabinet, mark: str) -> str:
@@ -139,12 +152,16 @@ def _arrows(words: dict[Surface, str]) -> dict[str, str]:
     return found
 
 
-def _arrow(side: str, word: str) -> list[Shape]:
+def _top_arrow(arrows: dict[str, str]) -> float:
+    return TOP_ARROW - (BESIDE_RIGHT if "right" in arrows else 0.0)
+
+
+def _arrow(side: str, word: str, top_at: float) -> list[Shape]:
     size = 5.0
     half = text_width(word, size, True) / 2
     if side in ("bottom", "top"):
         y, way = (IN + 2.6, -1.0) if side == "bottom" else (HEIGHT - IN - 5.8, 1.0)
-        x = WIDTH / 2 if side == "bottom" else TOP_ARROW
+        x = WIDTH / 2 if side == "bottom" else top_at
         tips = [(x + s * (half + 4.0), y + (0.2 if way < 0 else 3.4)) for s in (-1, 1)]
         return [
             Text(at=(x, y), text=word, size=size, bold=True, anchor="middle"),

@@ -1,6 +1,6 @@
 """What is to be done to a board that is lipped, and to its lippings, in the order of work."""
 
-from rodwork.documents.annotate import listed
+from rodwork.documents.annotate import on_edges
 from rodwork.documents.figures import size_text
 from rodwork.model.panel import Part
 from rodwork.model.rod import Rod, RodCabinet
@@ -24,7 +24,7 @@ def lipped_words(part: Part, rod: Rod) -> str:
         else f"; it is {_size(part.size, rod)} then"
     )
     return (
-        f"Lipped with {size_text(stock.adds, rod.step)} of {material} on the {listed([words[e] for e in edges])}, "
+        f"Lipped with {size_text(stock.adds, rod.step)} of {material} {on_edges([words[e] for e in edges])}, "
         f"before any of this: saw to {_size(part.cut, rod)}, {glued}, flush both faces{again}."
     )
 

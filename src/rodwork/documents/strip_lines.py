@@ -1,9 +1,9 @@
 """The lines of a cabinet's three rods: every face that a rule can be laid to, along its height, width and depth."""
 
-import re
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
+from rodwork.documents.annotate import plain_name, several
 from rodwork.documents.machined import words_of
 from rodwork.model.panel import Part
 from rodwork.model.rod import RodCabinet
@@ -120,7 +120,7 @@ def _lines(faces: Sequence[tuple[float, str, Part]]) -> list[RodLine]:
 
 def _said(word: str, parts: Sequence[Part]) -> str:
     """A surface in words: "bottom, inside"; one that several boards share: "fixed shelves, underside"."""
-    names = list(dict.fromkeys(re.sub(r" \d+$", "", p.name) for p in parts))
+    names = list(dict.fromkeys(plain_name(p.name) for p in parts))
     if len(names) > 2:
         return f"{word}s"
     one = len(parts) == 1
@@ -128,7 +128,5 @@ def _said(word: str, parts: Sequence[Part]) -> str:
 
 
 def _plural(name: str, parts: Sequence[Part]) -> str:
-    many = sum(re.sub(r" \d+$", "", p.name) == name for p in parts) > 1
-    if not many:
-        return name
-    return name.removesuffix("shelf") + "shelves" if name.endswith("shelf") else f"{name}s"
+    many = sum(plain_name(p.name) == name for p in parts) > 1
+    return several(name) if many else name
