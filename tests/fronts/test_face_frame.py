@@ -175,6 +175,18 @@ def test_inset_doors_that_shut_within_the_frame_leave_the_shelves_behind_it_wher
         framed(inset.replace('"inset"', '"inset", board = "b22"'), 'board = "oak19", overhang = 20.4', head=thick)
 
 
+def test_no_inner_rail_stands_before_a_shelf_that_inset_doors_pass():
+    """Over both openings a pair shuts within the outer members; a door before each opening has a rail between them."""
+    flush = 'board = "oak19", overhang = 20.4'
+    c = sound(framed('fixed_shelves = 1\ndoors = { hung = "pair", style = "inset" }\n', flush))
+    assert not [p.name for p in c.parts if p.name.startswith("middle rail")]
+    assert overlaps(c) == []
+    each = ", ".join(f'{{ hung = "left", style = "inset", openings = [{n}, {n}] }}' for n in (1, 2))
+    parted = sound(framed(f"fixed_shelves = 1\ndoors = [{each}]\n", flush))
+    assert [p.name for p in parted.parts if p.name.startswith("middle rail")] == ["middle rail"]
+    assert overlaps(parted) == []
+
+
 def test_the_plates_of_inset_doors_reach_back_to_a_side_that_the_frame_is_not_quite_flush_with():
     """The stile's edge is 0.6 further in than the side: the door, 2 in from the stile, lies 2.6 off the side."""
     c = sound(framed('doors = { hung = "left", style = "inset" }\n', 'board = "oak19", overhang = 19.8'))

@@ -2,7 +2,8 @@
 
 outer stiles   carcass height + what the frame stands over at top and bottom, or less the rails that run through
 outer rails    frame width - 2 stiles, or the frame's whole width
-inner stiles   before every divider, their middles on its middle; inner rails before every fixed shelf
+inner stiles   before every divider, their middles on its middle
+inner rails    before every fixed shelf that no inset door passes, middle on middle
 opening        what its four members leave
 
 The frame lies outside the box that width, height and depth give; its back face is on the front of the carcass.
@@ -64,6 +65,24 @@ def face_of(of: Stands) -> Faced:
 
 
 @dataclass(frozen=True, slots=True)
+class _Rails:
+    """The rails before one bay; `inner`: before each fixed shelf from the bottom, None where there is none."""
+
+    bottom: Panel
+    inner: tuple[Panel | None, ...]
+    top: Panel
+
+    @property
+    def middle(self) -> tuple[Panel, ...]:
+        """The inner ones that are there."""
+        return tuple(rail for rail in self.inner if rail is not None)
+
+    def over(self, shelves: tuple[Panel, ...]) -> tuple[Panel, ...]:
+        """What is above each opening: a rail, or the shelf itself where none is before it."""
+        return (*(rail or shelf for rail, shelf in zip(self.inner, shelves, strict=True)), self.top)
+
+
+@dataclass(frozen=True, slots=True)
 class _Frame:
     """The frame of one cabinet: `wide` and `high` are its outside, `x` and `z` the openings between its members."""
 
@@ -110,9 +129,10 @@ class _Frame:
                 Bay(left=stiles[i], right=stiles[i + 1], x0=x0, x1=x1) for i, (x0, x1) in enumerate(x)
             ),
             spaces=z, wide=self.wide, high=self.high, y=-self.board.actual_mm, framed=True,
-            thickness=self.board.actual_mm, over=tuple(tuple(row[1:]) for row in rails),
+            thickness=self.board.actual_mm,
+            over=tuple(row.over(shelves) for row, shelves in zip(rails, self.of.shelves, strict=True)),
         )  # fmt: skip
-        each_rail = tuple(dict.fromkeys(r for row in rails for r in row))
+        each_rail = dict.fromkeys(r for row in rails for r in (row.bottom, *row.middle, row.top))
         return Faced(
             face=face, panels=(*stiles, *each_rail),
             meetings=(*self._to_each_other(stiles, rails), *self._to_carcass(stiles, rails)),
@@ -137,26 +157,31 @@ class _Frame:
             self._member(names[n], span, outer if n in (0, last) else between, True) for n, span in enumerate(spans)
         )
 
-    def _rails(self, x: tuple[Span, ...], z: tuple[tuple[Span, ...], ...]) -> tuple[tuple[Panel, ...], ...]:
+    def _rails(self, x: tuple[Span, ...], z: tuple[tuple[Span, ...], ...]) -> tuple[_Rails, ...]:
         """For every bay its rails from the bottom; the outer ones are one board before all bays."""
         run = self.wide if self.asked.rails == "through" else (x[0][0], x[-1][1])
         bottom = self._member("bottom rail", run, (self.high[0], z[0][0][0]), False)
         top = self._member("top rail", run, (z[0][-1][1], self.high[1]), False)
-        total = sum(len(in_bay) - 1 for in_bay in z)
-        out, number = [], 0
-        for span, in_bay in zip(x, z, strict=True):
-            row = []
-            for level in ((a[1], b[0]) for a, b in pairwise(in_bay)):
-                number += 1
-                row.append(self._member("middle rail" if total == 1 else f"middle rail {number}", span, level, False))
-            out.append((bottom, *row, top))
-        return tuple(out)
+        wanted = [
+            (i, k) for i, in_bay in enumerate(z, 1) for k in range(1, len(in_bay)) if not self._passed_before(i, k)
+        ]
+        names = {at: "middle rail" if len(wanted) == 1 else f"middle rail {n}" for n, at in enumerate(wanted, 1)}
 
-    def _to_each_other(
-        self, stiles: tuple[Panel, ...], rails: tuple[tuple[Panel, ...], ...]
-    ) -> Iterator[Meeting]:  # fmt: skip
+        def before(i: int, span: Span, in_bay: tuple[Span, ...]) -> _Rails:
+            levels = enumerate(((a[1], b[0]) for a, b in pairwise(in_bay)), 1)
+            inner = (self._member(names[i, k], span, at, False) if (i, k) in names else None for k, at in levels)
+            return _Rails(bottom, tuple(inner), top)
+
+        return tuple(before(i, *spans) for i, spans in enumerate(zip(x, z, strict=True), 1))
+
+    def _passed_before(self, bay: int, shelf: int) -> bool:
+        """Whether an inset door passes before a fixed shelf, both counted from 1."""
+        doors = (d for d in self.of.cabinet.doors if d.style == "inset" and d.in_bay(bay))
+        return any(d.openings[0] <= shelf < d.openings[1] for d in doors)
+
+    def _to_each_other(self, stiles: tuple[Panel, ...], rails: tuple[_Rails, ...]) -> Iterator[Meeting]:
         """Ends against edges, back faces flush. Numbers come from the bottom or left, at the far corner from there."""
-        bottom, top = rails[0][0], rails[0][-1]
+        bottom, top = rails[0].bottom, rails[0].top
         outer, inner = (stiles[0], stiles[-1]), stiles[1:-1]
         for rail, end in ((bottom, DOWN), (top, UP)):
             for stile, way in zip(outer, (LEFT, RIGHT), strict=True):
@@ -167,7 +192,7 @@ class _Frame:
             for stile in inner:
                 yield self._edge(host=rail, guest=stile, toward=end, datum=LEFT)
         for i, row in enumerate(rails):
-            for rail in row[1:-1]:
+            for rail in row.middle:
                 yield self._edge(host=stiles[i], guest=rail, toward=LEFT, datum=DOWN)
                 yield self._edge(host=stiles[i + 1], guest=rail, toward=RIGHT, datum=DOWN)
 
@@ -181,15 +206,13 @@ class _Frame:
                                     across_from=facing(guest, BACK)),
         )  # fmt: skip
 
-    def _to_carcass(
-        self, stiles: tuple[Panel, ...], rails: tuple[tuple[Panel, ...], ...]
-    ) -> Iterator[Meeting]:  # fmt: skip
+    def _to_carcass(self, stiles: tuple[Panel, ...], rails: tuple[_Rails, ...]) -> Iterator[Meeting]:
         """Front edges of uprights against the backs of the stiles, of top and bottom against those of the rails."""
         uprights = (self.of.sides[0], *self.of.dividers, self.of.sides[1])
         last = len(stiles) - 1
         for n, (stile, upright) in enumerate(zip(stiles, uprights, strict=True)):
             yield self._on_back(stile, upright, DOWN, RIGHT if n == last else LEFT)
-        for rail, board, end in ((rails[0][0], self.of.bottom, DOWN), (rails[0][-1], self.of.top, UP)):
+        for rail, board, end in ((rails[0].bottom, self.of.bottom, DOWN), (rails[0].top, self.of.top, UP)):
             if (
                 facing(board, FRONT) in EDGES
             ):  # a rail that stands on edge lies against it with its face: the stiles hold
