@@ -32,7 +32,7 @@ def print_surveys(rod: Rod, found: tuple[Surveyed, ...]) -> None:
         if one.empty is not None:
             w, h, d = (size_text(v) for v in one.empty.size)
             console.print(f"The largest unit that would stand there, scribed both sides: {w} wide, {h} high, {d} deep.")
-            console.print(escape(held(one.empty)))
+            console.print(escape(held(one.empty, rod.step)))
     for f in (f for one in found for f in one.findings):
         console.print(f"\n[bold]{PRINTED[f.severity]}[/bold]  {escape(f.cabinet)}: {escape(f.message)}")
         console.print(f"       {escape(f.mend)}")
@@ -64,4 +64,4 @@ def _print_unit(console: Console, alcove: Alcove, survey: Survey, marks: dict[st
     console.print(table)
     for n, text in enumerate(order(alcove, survey, marks, step), 1):
         console.print(escape(f"{n}. {text}"))
-    console.print(escape(held(alcove)))
+    console.print(escape(held(alcove, step)))

@@ -1,10 +1,14 @@
 """The page of the opening: laws of pages over many openings, and that what stands on it is what was worked out."""
 
+import re
+from pathlib import Path
+
 import pytest
 from page_laws import check_pages
 from tests.survey.alcoves import BOOKCASE, SURVEY, job_text, with_line
 
 from rodwork.documents.alcove_pages import alcove_pages
+from rodwork.documents.alcove_words import gap_rows, order, verdict
 from rodwork.documents.drawing import Path_, Text
 from rodwork.pipeline import set_out
 
@@ -62,6 +66,23 @@ def test_the_gaps_of_the_readings_stand_beside_the_walls():
     front = [g for g in rod.cabinets[0].asked.alcove.gaps if g.depth == 0.0]
     for gap in front:
         assert {f"{round(gap.left, 1):g}", f"{round(gap.right, 1):g}"} <= said(page)
+
+
+def test_what_is_planed_off_and_the_gap_that_is_printed_add_up_to_the_width_of_the_scribe():
+    """Rounded apart they differ by a tenth: the studio's right scribe is 49 wide, its gap on the line 28.1."""
+    studio = Path(__file__).parents[2] / "examples" / "pottery-studio.toml"
+    rod = set_out(studio.read_text(encoding="utf-8"), studio.name)
+    alcove = next(c.asked.alcove for c in rod.cabinets if c.asked.alcove)
+    gaps = list(gap_rows(alcove, rod.step))
+    words = " ".join(order(alcove, rod.surveys[alcove.survey], {}, rod.step))
+    told = re.findall(r"scribe : ([\d.]+) wide; the wall takes (.*?\bbottom)", words)
+    assert len(told) == 2
+    for (wide, off), column in zip(told, (1, 3), strict=True):
+        top, middle, low = re.findall(r"([\d.]+) off it", off)
+        assert "on the line" in off
+        for row, mm in ((gaps[0], top), (gaps[1], middle), (gaps[-1], low)):
+            assert float(row[column]) + float(mm) == pytest.approx(float(wide), abs=1e-6)
+    assert "1150 wide: the two gaps to the walls come to 53 to 63.8 together" in verdict(alcove, rod.step)
 
 
 def test_a_wall_that_leans_is_drawn_leaning():

@@ -8,11 +8,11 @@ from tests.documents.page_laws import check_pages
 from tests.fit.rods import ACCURACY, box
 from tests.texts import HEAD
 
-from rodwork.documents.drawing import LINE, Path_, Text
+from rodwork.documents.drawing import HIDDEN, LINE, Path_, Text
 from rodwork.documents.dry_fit_pages import dry_fit_pages
 from rodwork.documents.dry_fit_words import lip_words
 from rodwork.fit.station import dry_fit_of
-from rodwork.model.dry_fit import Lip
+from rodwork.model.dry_fit import Lip, word_of
 from rodwork.model.measured import MeasuredBoard
 from rodwork.pipeline import set_out
 from rodwork.setout.measured_copies import measured_copies
@@ -43,6 +43,32 @@ def test_each_corner_is_drawn_twenty_times():
     fit = dry_fit_of(rod, ACCURACY, samples=200)
     hairs = [s for s in dry_fit_pages(rod, fit)[0].shapes if getattr(getattr(s, "pen", None), "width", 0) == 0.12]
     assert len(hairs) == 4 * (20 + 11)
+
+
+@pytest.mark.parametrize("joint", [recipe("dowel"), recipe(("dowel", {"count": 6})), recipe("cam")])
+def test_what_a_thing_to_do_gains_is_the_difference_of_the_figures_that_are_printed(joint):
+    """Each is tried on a few of the assemblies; what is said of it must agree with the row of all of them."""
+    (fit,) = dry_fit_of(box(corner_joint=joint, width_mm=900.0), ACCURACY, samples=900).cabinets
+    assert fit.remedies
+    for remedy in fit.remedies:
+        more = round(100 * remedy.chance) - round(100 * fit.chance)
+        chance, _, lip = remedy.gains.partition("; ")
+        if "more in 100" in chance:
+            assert chance == f"{more} more in 100 go together"
+        elif "becomes" in chance:
+            assert chance == f'"{word_of(fit.chance)}" becomes "{word_of(remedy.chance)}"'
+        else:
+            lip = chance
+        was, will = lip.split(" from ")[1].split(",")[0].split(" to ") if lip else ("1", "0")
+        assert float(will) < float(was)
+
+
+def test_diagonals_are_drawn_only_where_something_is_said_of_them():
+    """A box without a top has none to pull equal."""
+    for rod in (box(), of_words("rails = { top_front = 80, top_back = 80 }")):
+        page = first_page(rod)
+        dashed = [s for s in page.shapes if isinstance(s, Path_) and s.pen == HIDDEN]
+        assert len(dashed) == (2 if "Diagonals differ by" in said(page) else 0)
 
 
 def test_a_cabinet_with_nothing_to_gain_and_long_names_still_obeys():

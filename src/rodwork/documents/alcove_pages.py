@@ -69,7 +69,7 @@ def _pages(cabinet: RodCabinet, rod: Rod) -> Iterator[Page]:
         f"Everything is up (+) or down (-) from the level line. Gaps and the fall of the floor are drawn "
         f"{view.wider:.0f} times as wide as they are."
     )
-    figure = f"{size_text(alcove.size[0])} in {size_text(alcove.room_width)}"
+    figure = f"{size_text(alcove.size[0])} wide"
     first = (*_elevation(view, cabinet), *plan, *parts[0])
     yield Page(kind="opening", title=title, under=under, right=figure, shapes=first)
     for more in parts[1:]:
@@ -327,7 +327,7 @@ def _words(cabinet: RodCabinet, view: _View, step: float, width: float) -> Itera
     for n, text in enumerate(order(alcove, survey, marks, step), 1):
         yield paragraph(f"{n}. {text}", width, 3.5, after=1.0)
     yield gap(1.5)
-    yield paragraph(held(alcove), width, 3.2, after=1.0)
+    yield paragraph(held(alcove, step), width, 3.2, after=1.0)
     for n, service in enumerate(survey.services, 1):
         yield paragraph(f"({n}) {service_text(service)}", width, 3.2, after=0.8)
     for taken in survey.taken:

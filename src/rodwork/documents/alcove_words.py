@@ -4,6 +4,7 @@ from collections.abc import Iterator, Mapping
 
 from rodwork.documents.annotate import listed
 from rodwork.documents.figures import size_text
+from rodwork.geometry.rounding import to_step
 from rodwork.model.alcove import Alcove, Gap, ScribeStrip
 from rodwork.model.survey import Service, Survey
 
@@ -34,15 +35,16 @@ def gap_rows(alcove: Alcove, step: float) -> Iterator[tuple[str, ...]]:
 def verdict(alcove: Alcove, step: float) -> str:
     """How wide the unit is in what is there, and what is left to share."""
     least, most = alcove.to_share
+    share = " to ".join(dict.fromkeys(size_text(v, step) for v in (least, most)))
     return (
-        f"{size_text(alcove.size[0], step)} wide in {size_text(alcove.room_width, step)} upright: "
-        f"{size_text(least, step)} to {size_text(most, step)} left for both scribes."
+        f"{size_text(alcove.size[0], step)} wide: the two gaps to the walls come to {share} together, for both scribes."
     )
 
 
-def held(alcove: Alcove) -> str:
-    """Which readings hold the largest upright box."""
-    return f"Nothing wider stands upright there: it is held by {alcove.held[0]}, and by {alcove.held[1]}."
+def held(alcove: Alcove, step: float) -> str:
+    """How wide the largest upright box is, and which readings hold it."""
+    widest = size_text(alcove.room_width, step)
+    return f"Nothing wider than {widest} stands upright there: it is held by {alcove.held[0]}, and by {alcove.held[1]}."
 
 
 def order(alcove: Alcove, survey: Survey, marks: Mapping[str, str], step: float) -> Iterator[str]:
@@ -56,14 +58,16 @@ def order(alcove: Alcove, survey: Survey, marks: Mapping[str, str], step: float)
         f"{_may_move(alcove, step)} Level it, and plumb it; no wall is the measure."
     )
     for strip in alcove.scribes:
-        yield _scribe(strip, marks, step)
+        yield _scribe(strip, alcove, marks, step)
     if alcove.scribes:
         yield (
             f"Plane each to the wall with its back cut under by about {BEHIND_DEGREES} degrees, so that only its front "
             "arris touches. Pin it to its batten."
         )
     if alcove.tilt is not None and alcove.headroom is not None:
-        yield f"Tilted up it takes {size_text(alcove.tilt, 1.0)}; {size_text(alcove.headroom, 1.0)} are there."
+        yield (
+            f"Tilted up it takes {size_text(alcove.tilt, 1.0)} of height; there are {size_text(alcove.headroom, 1.0)}."
+        )
 
 
 def _may_move(alcove: Alcove, step: float) -> str:
@@ -75,16 +79,25 @@ def _may_move(alcove: Alcove, step: float) -> str:
     return f"It may go {size_text(left, step)} further left or {size_text(right, step)} further right, and no more."
 
 
-def _scribe(strip: ScribeStrip, marks: Mapping[str, str], step: float) -> str:
-    bottom, middle, top = (size_text(off, step) for off in strip.take_off)
-    mark = marks.get(f"{strip.side} scribe", "")
+def _scribe(strip: ScribeStrip, alcove: Alcove, marks: Mapping[str, str], step: float) -> str:
+    """How wide it is supplied, and what the wall takes off it at its ends and at the reading nearest to its middle."""
+    rough = to_step(strip.rough, step)
+    gaps = {g.height: g.left if strip.side == "left" else g.right for g in reversed(alcove.gaps) if g.depth == 0.0}
+    low, *between, high = sorted(gaps)
+    places = {high: "at the top", low: "at the bottom"}
+    if between:
+        middle = min(between, key=lambda z: abs(z - (low + high) / 2))
+        said = height_text(middle)
+        places = {high: "at the top", middle: said if said.startswith("on") else f"at {said}", low: "at the bottom"}
+    # by the gaps as they are printed: rounded apart, gap and wood might not add up to the width
+    off = [f"{size_text(rough - to_step(gaps[z], step), step)} off it {where}" for z, where in places.items()]
     foot = ""
     if strip.foot:
         up, more = (size_text(v, step) for v in strip.foot)
         foot = f" At its foot cut it {more} more, {up} up, round the skirting."
+    mark = marks.get(f"{strip.side} scribe", "")
     return (
-        f"{strip.side.capitalize()} scribe {mark}: {size_text(strip.rough, step)} wide; the wall takes {top} off it at "
-        f"the top, {middle} in the middle, {bottom} at the bottom.{foot}"
+        f"{strip.side.capitalize()} scribe {mark}: {size_text(rough, step)} wide; the wall takes {listed(off)}.{foot}"
     )
 
 

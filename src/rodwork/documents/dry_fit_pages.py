@@ -101,7 +101,8 @@ def _elevation(drawn: RodCabinet, fit: DryFit, cabinet: CabinetFit, area: Area) 
     for outline in boards:
         yield Path_(points=tuple(at(*p) for p in outline), closed=True, pen=LINE)
     corners = {where: (lip, at(*point)) for where, (lip, point) in _corners(drawn, cabinet).items()}
-    for left_bottom in (True, False):  # the two diagonals
+    told = any(square.name == "diagonals" for square in cabinet.squareness)
+    for left_bottom in (True, False) if told else ():  # the two diagonals, where anything is said of them
         ends = [corners.get(where) for where in ((True, left_bottom), (False, not left_bottom))]
         if ends[0] and ends[1]:
             yield line(ends[0][1], ends[1][1], HIDDEN)

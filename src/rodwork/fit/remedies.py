@@ -1,6 +1,6 @@
 """Things to do, each tried on the same assemblies, ranked by what it gains and by minutes."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
@@ -12,8 +12,6 @@ from rodwork.model.dry_fit import Remedy, word_of
 
 BETWEEN_MM = 0.3
 MOST = 3
-LEAST_GAIN = 0.005
-LEAST_LIP_GAIN_MM = 0.02
 # minutes are guesses of the order of the work; common practice, no source
 MINUTES = {"size": 5.0, "square": 10.0, "bevel": 10.0, "across": 10.0, "stop": 10.0, "marks": 15.0, "depth": 5.0}
 TEACHES = {
@@ -57,8 +55,13 @@ def tried(asked: Asked, z: Array, near: Few | None = None) -> Tried:
 
 
 def remedies(asked: Asked, found: Forecast, few: Few, feel_mm: float) -> tuple[Remedy, ...]:
-    """At most three things to do, what gains most first, tried on a few; none where nothing is to be gained."""
+    """At most three things to do, what gains most first; none where nothing would be seen of it.
+
+    Each is tried on a few of the assemblies, against the same few as they are; what it gains there is put upon the
+    chance of all of them, which is what is printed.
+    """
     now = tried(asked, few.z, few)
+    chance = found.chance(asked.ease_mm)
     candidates = [
         (TEACHES[p[1], p[2]], p[0], MINUTES[p[1]], tried(asked, few.z * _halved(asked, p), few))
         for p in _largest(asked, found)
@@ -66,14 +69,13 @@ def remedies(asked: Asked, found: Forecast, few: Few, feel_mm: float) -> tuple[R
     if asked.model.row_between.any():
         easier = f"let the first and the last of each row find the place, and ease those between by {BETWEEN_MM:g}"
         candidates.append((easier, "", 5.0, tried(eased_between(asked, BETWEEN_MM), few.z, few)))
-    out = [
-        Remedy(
-            do=f"{do} ({tool})" if tool else do, gains=_gains(now, then, feel_mm), minutes=minutes,
-            chance=then.chance, lip_mm=then.lip_mm,
-        )
-        for do, tool, minutes, then in candidates
-        if then.chance > now.chance + LEAST_GAIN or then.lip_mm < now.lip_mm - LEAST_LIP_GAIN_MM
-    ]  # fmt: skip
+    whole = replace(now, chance=chance)
+    out = []
+    for do, tool, minutes, few_then in candidates:
+        then = replace(few_then, chance=min(max(chance + few_then.chance - now.chance, 0.0), 1.0))
+        if gains := _gains(whole, then, feel_mm):
+            what = f"{do} ({tool})" if tool else do
+            out.append(Remedy(do=what, gains=gains, minutes=minutes, chance=then.chance, lip_mm=then.lip_mm))
     return tuple(sorted(out, key=lambda r: (-round(r.chance, 2), r.lip_mm, r.minutes))[:MOST])
 
 
@@ -97,13 +99,13 @@ def _halved(asked: Asked, parameter: tuple[str, str, str]) -> Array:
 
 
 def _gains(now: Tried, then: Tried, feel_mm: float) -> str:
-    """In words: the chance first, then the lip, where either moves."""
+    """In words: the chance first, then the lip, where what is printed of either gets better; nothing where neither."""
     said = []
-    if word_of(then.chance) != word_of(now.chance):
-        said.append(f'"{word_of(now.chance)}" becomes "{word_of(then.chance)}"')
-    elif then.chance > now.chance + LEAST_GAIN:
-        said.append(f"{round(100 * (then.chance - now.chance)):d} more in 100 go together")
+    more = round(100 * then.chance) - round(100 * now.chance)
+    if more > 0:
+        was, will = word_of(now.chance), word_of(then.chance)
+        said.append(f'"{was}" becomes "{will}"' if was != will else f"{more:d} more in 100 go together")
     if round(then.lip_mm, 1) < round(now.lip_mm, 1):
         felt = ", which no finger finds" if then.lip_mm < feel_mm <= now.lip_mm else ""
         said.append(f"the worst lip falls from {now.lip_mm:.1f} to {then.lip_mm:.1f}{felt}")
-    return "; ".join(said) or "a little of both"
+    return "; ".join(said)
