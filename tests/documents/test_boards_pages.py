@@ -7,6 +7,7 @@ import pytest
 from page_laws import check_pages
 from samples import PAPERS, SAMPLES, glaze, sample
 from tests.building import back, rod
+from tests.fronts.front_samples import doors
 
 from rodwork.documents.board_drawing import View, board_view, shelf_lines
 from rodwork.documents.board_face import Board
@@ -194,6 +195,20 @@ def test_a_number_common_to_both_is_written_once_between_them():
     assert texts(page).count("351") == 1
     assert texts(page).count("9 from TOP") == 1
     assert texts(page).count("40") == 2  # at the right-hand end of each
+
+
+def test_every_hinge_of_an_even_row_is_figured_and_a_row_of_pins_by_its_ends_alone():
+    tall = rod(height_mm=2250.0, doors=(doors("left"),), openings=("rest",), loose_shelves=(4,))
+    door = next(p for p in board_pages(tall) if "DOOR" in p.title)
+    part = tall.cabinets[0].part["door"]
+    cups = [f.at[0] for f in part.features if f.role == "hinge" and f.diameter == 35]
+    assert len(cups) >= 3
+    written = {t.split()[0] for t in texts(door)}
+    assert {f"{at:g}" for at in cups} <= written or {f"{part.size[0] - at:g}" for at in cups} <= written
+    sides = next(p for p in board_pages(tall) if "SIDES" in p.title)
+    pins = sorted({2250 - f.at[0] for f in tall.cabinets[0].part["left side"].features if f.role == "shelf_pin"})
+    assert f"{pins[0]:g}" in texts(sides)
+    assert f"{pins[1]:g}" not in texts(sides)
 
 
 def test_the_x_stands_on_the_side_of_the_line_where_the_bores_are():

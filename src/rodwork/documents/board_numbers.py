@@ -20,6 +20,7 @@ SIDE_NUMBER = 4.6
 LEAST_NUMBER = 3.0
 SIDE_GAP = 0.2  # between two of those at the end of a board
 OVERHANG = 3.0  # how far they may stand out over the board, away from the numbers along it, without more room kept
+APART_MM = 200.0  # from one to the next: what stands further apart is no row that a strip or a jig is stepped along
 SIDE_TEXT = 19.5  # mm for a number at the end of a board
 
 
@@ -118,7 +119,7 @@ def _place(w: Work, reading: Reading) -> float:
 def along_numbers(face: Face, main: Surface) -> dict[str, float]:
     """What is written for each number along the board, and where it stands on paper.
 
-    Of an evenly pitched row only the first and last; a shelf by its line; where a groove along the board begins
+    Of an evenly pitched row only the first and last, unless they are as far apart as hinges; a shelf by its line; where a groove along the board begins
     and ends is said in its note.
     """
     rows: dict[tuple[object, ...], dict[float, float]] = {}
@@ -135,7 +136,8 @@ def along_numbers(face: Face, main: Surface) -> dict[str, float]:
     found: dict[str, float] = {}
     for (surface, word, *_), places in rows.items():
         for run in runs_of(sorted(places)):
-            for mm in dict.fromkeys((run[0], run[-1])):
+            apart = len(run) > 1 and run[1] - run[0] > APART_MM
+            for mm in run if apart else dict.fromkeys((run[0], run[-1])):
                 text = figure(mm) if surface == main else f"{figure(mm)} from {str(word).split()[0].upper()}"
                 found[text] = places[mm]
     return found
