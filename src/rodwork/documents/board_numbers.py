@@ -119,8 +119,8 @@ def _place(w: Work, reading: Reading) -> float:
 def along_numbers(face: Face, main: Surface) -> dict[str, float]:
     """What is written for each number along the board, and where it stands on paper.
 
-    Of an evenly pitched row only the first and last, unless they are as far apart as hinges; a shelf by its line; where a groove along the board begins
-    and ends is said in its note.
+    Of an evenly pitched row only the first and last, unless they are as far apart as hinges; a shelf by its line; where
+    a groove along the board begins and ends is said in its note.
     """
     rows: dict[tuple[object, ...], dict[float, float]] = {}
     for w in face.numbered:

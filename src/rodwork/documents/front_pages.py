@@ -18,6 +18,7 @@ from rodwork.model.panel import Part
 from rodwork.model.rod import Rod, RodCabinet
 
 _SEEN = ("side", "top", "bottom", "fixed shelf", "divider", "part divider")
+_PLINTH = ("plinth board", "plinth frame")
 _ROOM = 16.0  # for a dimension beside the front, mm
 _WORDS = 78.0  # width of what is said beside it, mm
 _SIZE = 3.6
@@ -43,7 +44,8 @@ def fronts_of(cabinet: RodCabinet) -> tuple[Part, ...]:
 
 
 def _front(cabinet: RodCabinet, area: Area) -> Iterator[Shape]:
-    fronts, boxed = fronts_of(cabinet), [part_box(p) for p in cabinet.parts if p.in_box]
+    fronts = fronts_of(cabinet)
+    boxed = [part_box(p) for p in cabinet.parts if p.in_box or p.role in _PLINTH]
     (x0, _, z0), (x1, _, z1) = extent([*boxed, *(part_box(p) for p in fronts)])
     k = min((area.width - _WORDS - 2 * _ROOM) / (x1 - x0), (area.height - 2 * _ROOM) / (z1 - z0))
     left, low = area.left + _ROOM, area.top - 6.0 - (z1 - z0) * k
@@ -52,16 +54,17 @@ def _front(cabinet: RodCabinet, area: Area) -> Iterator[Shape]:
         return (left + (x - x0) * k, low + (z - z0) * k)
 
     for part in sorted(cabinet.parts, key=lambda p: -part_box(p)[0][1]):  # what stands before hides what is behind
-        before = part.role in ("face frame", "infill")
+        before = part.role in ("face frame", "infill", *_PLINTH)
         if before or (part.in_box and part.role in _SEEN):
             outline = tuple(at(x, z) for x, z in front_outline(part))
             yield Path_(points=outline, closed=True, pen=THIN, fill="white" if before else "none")
     hinged = {d.door: d.hinged for d in cabinet.doors}
     for part in fronts:
         yield from _door(part, hinged.get(part.id), at, k)
-    right, top = at(x1, z1)
+    right = at(x1, z1)[0]
     yield from dimension_across(left, right, low - 7.0, size_text(cabinet.size[0]), 5.0, bold=True, reach=4.0)
-    yield from dimension_up(left - 5.0, low, top, size_text(cabinet.size[1]), 5.0, bold=True, reach=2.0)
+    up = (at(0.0, 0.0)[1], at(0.0, cabinet.size[1])[1])
+    yield from dimension_up(left - 5.0, *up, size_text(cabinet.size[1]), 5.0, bold=True, reach=2.0)
     words = Area(left=max(right + 8.0, area.right - _WORDS), bottom=area.bottom, right=area.right, top=area.top)
     for n, row in enumerate(r for text in _said(cabinet, fronts) for r in wrapped(text, _SIZE, words.width)):
         if words.top - (n + 1) * 1.3 * _SIZE > words.bottom:
