@@ -28,14 +28,25 @@ SAMPLES = 2000  # of a pack; the default of dry-fit
 LARGEST_FILE = 32 * 1024 * 1024  # never pull more than this into memory; the reader refuses far less, in words
 
 
-class _Figure(click.FloatRange):
-    """A number in a range, and a number indeed."""
+class _Figure(click.ParamType[float]):
+    """A number from `least` to `most`, refused in plain words where it is none; whole, if these two are."""
+
+    name = "number"
+
+    def __init__(self, least: float, most: float):
+        self.least, self.most = least, most
+        self.whole = isinstance(least, int) and isinstance(most, int)
 
     def convert(self, value: Any, param: click.Parameter | None, ctx: click.Context | None) -> float:
-        """As click has it, but what is not a number is refused too."""
-        number = float(super().convert(value, param, ctx))
-        if number != number:
-            self.fail(f"{value} is not a number.", param, ctx)
+        """The number, or a refusal that says what is taken."""
+        kind = "whole number" if self.whole else "number"
+        takes = f"Write a {kind} from {self.least:,.12g} to {self.most:,.12g}.".replace(",", " ")
+        try:
+            number = int(value) if self.whole else float(value)
+        except ValueError:
+            self.fail(f"{value} is not a {kind}. {takes}", param, ctx)
+        if not self.least <= number <= self.most:  # nan lies nowhere
+            self.fail(f"{value} is out of range. {takes}", param, ctx)
         return number
 
 
@@ -49,7 +60,7 @@ def main() -> None:
     """
 
 
-@main.command()
+@main.command(short_help="Write a starter job to FILE.")
 @click.argument("file", type=click.Path(path_type=Path))
 @click.option("--family", is_flag=True, help="Write a family of joints to change into one of your own.")
 def new(file: Path, family: bool) -> None:
@@ -57,6 +68,8 @@ def new(file: Path, family: bool) -> None:
     from rodwork.job.starter import family_starter, starter
     from rodwork.pipeline import family_schema, schema
 
+    if not file.name:
+        _stop("The file has no name. Write one that ends in .toml, such as kitchen.toml")
     if file.suffix != ".toml":
         _stop(f"{file}: a job file's name ends in .toml. Write it as {file.with_suffix('.toml')}")
     _write_new(file, family_starter() if family else starter(file.stem))
@@ -72,7 +85,7 @@ def new(file: Path, family: bool) -> None:
     click.echo(f"{schema_file.name} beside it lets an editor complete and check the file.")
 
 
-@main.command("set-out")
+@main.command("set-out", short_help="Boards, joints, settings, and what to put right.")
 @click.argument("job", type=click.Path(path_type=Path))
 @click.option("--json", "as_json", is_flag=True, help="Print the whole set-out as data.")
 def set_out_command(job: Path, as_json: bool) -> None:
@@ -87,7 +100,7 @@ def set_out_command(job: Path, as_json: bool) -> None:
     sys.exit(_outcome(rod))
 
 
-@main.command()
+@main.command(short_help="The papers for the bench, and lists, DXF and 3D.")
 @click.argument("job", type=click.Path(path_type=Path))
 @click.option("-o", "--out", "folder", type=click.Path(path_type=Path), required=True, help="Folder to write to.")
 @click.option("--dxf", type=click.Choice(["R12", "R2010"]), default="R12", show_default=True, help="DXF release.")
@@ -123,7 +136,7 @@ def pack(job: Path, folder: Path, dxf: str, as_json: bool) -> None:
     sys.exit(_outcome(rod))
 
 
-@main.command()
+@main.command(short_help="The ways of joining it side by side, the cheapest first.")
 @click.argument("job", type=click.Path(path_type=Path))
 @click.option(
     "--of",
@@ -192,7 +205,7 @@ def compare(
     sys.exit(SOUND if compared.all else TO_PUT_RIGHT)
 
 
-@main.command()
+@main.command(short_help="Will it hold: shelves, joints, the wall, tipping, lifting.")
 @click.argument("job", type=click.Path(path_type=Path))
 @click.option("--json", "as_json", is_flag=True, help="Print the whole load as data.")
 def load(job: Path, as_json: bool) -> None:
@@ -213,7 +226,7 @@ def load(job: Path, as_json: bool) -> None:
     sys.exit(TO_PUT_RIGHT if bad else SOUND)
 
 
-@main.command()
+@main.command(short_help="What is read off the level line: the largest unit, scribes.")
 @click.argument("job", type=click.Path(path_type=Path))
 @click.option("--json", "as_json", is_flag=True, help="Print surveys and what stands in them as data.")
 def survey(job: Path, as_json: bool) -> None:
@@ -234,10 +247,12 @@ def survey(job: Path, as_json: bool) -> None:
     sys.exit(TO_PUT_RIGHT if bad else SOUND)
 
 
-@main.command("dry-fit")
+@main.command("dry-fit", short_help="Will it go together, flush and square, in this shop.")
 @click.argument("job", type=click.Path(path_type=Path))
-@click.option("--samples", type=click.IntRange(100, 1_000_000), default=SAMPLES, show_default=True, help="How many.")
-@click.option("--seed", type=click.IntRange(0, 2**31), default=1, show_default=True, help="Other chances.")
+@click.option(
+    "--samples", type=_Figure(100, 1_000_000), metavar="N", default=SAMPLES, show_default=True, help="How many."
+)
+@click.option("--seed", type=_Figure(0, 2**31), metavar="N", default=1, show_default=True, help="Other chances.")
 @click.option("--joint", "family", metavar="FAMILY", help="As if corners, shelves and dividers were all joined so.")
 @click.option("--cut", "cut", multiple=True, metavar="'MARK SIZE'", help="A board as cut, such as 'G1-T 564.1'.")
 @click.option("--json", "as_json", is_flag=True, help="Print the whole dry fit as data.")
@@ -268,7 +283,7 @@ def dry_fit_command(
     sys.exit(TO_PUT_RIGHT if bad else SOUND)
 
 
-@main.command()
+@main.command(short_help="How true the shop works: readings of test pieces.")
 @click.argument("file", type=click.Path(path_type=Path))
 @click.option("--of", "method", metavar="METHOD", help="What was measured, such as 'dowel jig' or 'sawing to length'.")
 @click.option(
@@ -329,12 +344,21 @@ def _typed_settings(method: str, kind: str) -> tuple[str, ...]:
     return tuple(out)
 
 
-@main.command()
+@main.command(short_help="How it comes out of the boards: every cut in order.")
 @click.argument("job", type=click.Path(path_type=Path))
 @click.option("--saw", type=click.Choice(["track saw", "panel saw", "router"]), help="Another saw than the job's own.")
-@click.option("--kerf", type=_Figure(0, 20), metavar="MM", help="What the blade takes, in place of the job's.")
-@click.option("--seconds", type=_Figure(0.1, 3600), default=10.0, show_default=True, help="How long to look, in all.")
-@click.option("--seed", type=click.IntRange(1, 1_000_000), default=1, show_default=True, help="Look in another order.")
+@click.option("--kerf", type=_Figure(0.0, 20.0), metavar="MM", help="What the blade takes, in place of the job's.")
+@click.option(
+    "--seconds",
+    type=_Figure(0.1, 3600.0),
+    metavar="S",
+    default=10.0,
+    show_default=True,
+    help="How long to look, in all.",
+)
+@click.option(
+    "--seed", type=_Figure(1, 1_000_000), metavar="N", default=1, show_default=True, help="Look in another order."
+)
 @click.option(
     "--begun", type=click.Path(path_type=Path), metavar="PLAN", help="A plan that is begun, as --json gave it."
 )
@@ -353,8 +377,6 @@ def cutting(
         _stop("--begun and --recut go together: the plan that is begun, and the boards to cut anew")
     if folder is not None:
         _folder(folder)
-    if kerf != kerf or seconds != seconds:  # nan is within every range
-        _stop("--kerf and --seconds are numbers; nan is none")
     if begun is not None:
         from rodwork.pipeline import recut as recut_plan
 
@@ -381,7 +403,7 @@ def cutting(
     sys.exit(TO_PUT_RIGHT if bad else SOUND)
 
 
-@main.command()
+@main.command(short_help="Let the shell complete these words.")
 @click.argument("shell", type=click.Choice(["bash", "zsh", "fish"]))
 def completion(shell: str) -> None:
     """Print what makes SHELL complete rodwork's words; add it to the shell's start-up file."""

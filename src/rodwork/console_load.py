@@ -1,44 +1,28 @@
 """Will it hold, on a terminal: shelves, joints, the box, the wall, tipping and lifting, cabinet by cabinet."""
 
 from rich.console import Console
-from rich.markup import escape
-from rich.table import Table
 
-from rodwork.console import NARROWEST
-from rodwork.documents.load_words import JOINT_COLUMNS, SHELF_COLUMNS, joint_cells, more_lines, shelf_cells
-from rodwork.model.finding import PRINTED
+from rodwork.documents.load_words import JOINT_COLUMNS, SHELF_COLUMNS, alike_rows, joint_cells, more_lines, shelf_cells
 from rodwork.model.loading import CabinetLoad, Loading
+from rodwork.terminal import print_findings, print_table, say, wide_console
 
 
 def print_loading(job: str, loading: Loading) -> None:
     """Print the whole load, and what it is not."""
-    console = Console(highlight=False)
-    if not console.is_terminal:
-        console = Console(highlight=False, width=max(console.width, NARROWEST))
-    console.print(f"[bold]{escape(job)}[/bold]   will it hold?")
+    console = wide_console()
+    say(console, "will it hold?", f"{job}   ", lead_style="bold")
     for cabinet in loading.cabinets:
         _print_cabinet(console, cabinet)
-    for f in loading.findings:
-        console.print(f"[bold]{PRINTED[f.severity]}[/bold]  {escape(f.cabinet)}: {escape(f.message)}")
-        console.print(f"       {escape(f.mend)}")
-        console.print(f"       [dim]{escape(f.source)}[/dim]")
+    print_findings(console, loading.findings, sources=True)
     for sentence in loading.not_a_certificate:
-        console.print(f"[dim]{escape(sentence)}[/dim]")
+        say(console, sentence, style="dim")
 
 
 def _print_cabinet(console: Console, cabinet: CabinetLoad) -> None:
-    console.print(f"\n[bold]{escape(cabinet.name)}[/bold]   inside: {escape(cabinet.contents)}")
-    console.print(_table(SHELF_COLUMNS, [shelf_cells(s) for s in cabinet.shelves]))
+    console.print()
+    say(console, f"inside: {cabinet.contents}", f"{cabinet.name}   ", lead_style="bold")
+    print_table(console, "", SHELF_COLUMNS, alike_rows(shelf_cells(s) for s in cabinet.shelves), ruled=False)
     if cabinet.joints:
-        console.print(_table(JOINT_COLUMNS, [joint_cells(j) for j in cabinet.joints]))
+        print_table(console, "", JOINT_COLUMNS, alike_rows(joint_cells(j) for j in cabinet.joints), ruled=False)
     for line in more_lines(cabinet):
-        console.print(f"  {escape(line)}")
-
-
-def _table(columns: tuple[tuple[str, bool], ...], cells: list[tuple[str, ...]]) -> Table:
-    table = Table(box=None, pad_edge=False, header_style="dim")
-    for title, figure in columns:
-        table.add_column(title, justify="right" if figure else "left", overflow="fold")
-    for row in cells:
-        table.add_row(*map(escape, row))
-    return table
+        say(console, line.lstrip(), "  " + " " * (len(line) - len(line.lstrip())))

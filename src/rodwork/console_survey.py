@@ -3,39 +3,36 @@
 from collections.abc import Iterator
 
 from rich.console import Console
-from rich.markup import escape
-from rich.table import Table
 
-from rodwork.console import wide_console
 from rodwork.documents.alcove_words import GAP_COLUMNS, gap_rows, height_text, held, order, service_text, verdict
 from rodwork.documents.figures import size_text
 from rodwork.model.alcove import Alcove, Surveyed
-from rodwork.model.finding import PRINTED
 from rodwork.model.rod import Rod
 from rodwork.model.survey import Survey
+from rodwork.terminal import print_findings, print_table, say, wide_console
 
 
 def print_surveys(rod: Rod, found: tuple[Surveyed, ...]) -> None:
     """Print every survey with what stands in it, and what is wrong with that."""
     console = wide_console()
-    console.print(f"[bold]{escape(rod.job)}[/bold]   off the level line; heights up from it, or down (-)")
+    say(console, "off the level line; heights up from it, or down (-)", f"{rod.job}   ", lead_style="bold")
     if not found:
-        console.print("Nothing is surveyed. Write a table such as \\[surveys.alcove].")
+        say(console, "Nothing is surveyed. Write a table such as [surveys.alcove].")
     for one in found:
-        console.print(f"\n[bold]{escape(one.survey.name)}[/bold]")
+        console.print()
+        say(console, one.survey.name, style="bold")
         for text in _walls(one.survey):
-            console.print(escape(text))
+            say(console, text)
         for name, alcove in one.units.items():
             marks = {p.name: p.marks[0] for p in rod.cabinet[name].parts if p.role == "scribe"}
-            console.print(f"\n[bold]{escape(name)}[/bold]   {escape(verdict(alcove, rod.step))}")
+            console.print()
+            say(console, verdict(alcove, rod.step), f"{name}   ", lead_style="bold")
             _print_unit(console, alcove, one.survey, marks, rod.step)
         if one.empty is not None:
             w, h, d = (size_text(v) for v in one.empty.size)
-            console.print(f"The largest unit that would stand there, scribed both sides: {w} wide, {h} high, {d} deep.")
-            console.print(escape(held(one.empty, rod.step)))
-    for f in (f for one in found for f in one.findings):
-        console.print(f"\n[bold]{PRINTED[f.severity]}[/bold]  {escape(f.cabinet)}: {escape(f.message)}")
-        console.print(f"       {escape(f.mend)}")
+            say(console, f"The largest unit that would stand there, scribed both sides: {w} wide, {h} high, {d} deep.")
+            say(console, held(one.empty, rod.step))
+    print_findings(console, (f for one in found for f in one.findings))
 
 
 def _walls(survey: Survey) -> Iterator[str]:
@@ -56,12 +53,8 @@ def _walls(survey: Survey) -> Iterator[str]:
 
 
 def _print_unit(console: Console, alcove: Alcove, survey: Survey, marks: dict[str, str], step: float) -> None:
-    table = Table(box=None, pad_edge=False, header_style="dim")
-    for n, title in enumerate(GAP_COLUMNS):
-        table.add_column(title, justify="right" if n else "left")
-    for row in gap_rows(alcove, step):
-        table.add_row(*row)
-    console.print(table)
+    headings = [(title, n > 0) for n, title in enumerate(GAP_COLUMNS)]
+    print_table(console, "", headings, gap_rows(alcove, step), ruled=False)
     for n, text in enumerate(order(alcove, survey, marks, step), 1):
-        console.print(escape(f"{n}. {text}"))
-    console.print(escape(held(alcove, step)))
+        say(console, text, f"{n}. ")
+    say(console, held(alcove, step))

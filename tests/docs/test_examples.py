@@ -146,6 +146,7 @@ def run(place: str, typed: str, exit_code: int, lines: list[str], folder: Path) 
     words = shlex.split(typed)
     if words[0] == "ls":
         printed = "\n".join(sorted(p.name for p in (folder / words[1]).iterdir()))
+        assert "..." in lines or printed == "\n".join(lines), f"{place}: {typed}\n{printed}"
     else:
         assert words[0] == "rodwork", f"{place}: {typed} is not tested"
         done = subprocess.run(

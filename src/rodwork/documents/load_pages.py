@@ -12,6 +12,7 @@ from rodwork.documents.figures import dimension_across, dimension_up
 from rodwork.documents.load_words import (
     JOINT_COLUMNS,
     STYLES,
+    alike_rows,
     begun,
     force_text,
     held_text,
@@ -182,12 +183,8 @@ def _joint_blocks(cabinet: CabinetLoad, area: Area) -> list[Block]:
         for (title, figure), w in zip(JOINT_COLUMNS, (*wide, area.width - sum(wide)), strict=True)
     ]  # fmt: skip
     out = [gap(3.0), band("Joints: what comes to the worst screw or dowel of each", area.width), heading(columns)]
-    alike: dict[tuple[str, ...], list[str]] = {}
-    for joint in cabinet.joints:
-        alike.setdefault(joint_cells(joint)[1:], []).append(joint.name)
-    for cells, names in alike.items():
-        shown = names[0] if len(names) == 1 else f"{names[0]} and {len(names) - 1} more alike"
-        out += rows(columns, (shown, *cells), least=6.0, most=40.0)
+    for cells in alike_rows(joint_cells(joint) for joint in cabinet.joints):
+        out += rows(columns, cells, least=6.0, most=40.0)
     sources = dict.fromkeys(
         f"{standing_text(j.bears) or 'published'}: {j.bears.source}. {j.beside}".strip()
         for j in cabinet.joints

@@ -1,6 +1,6 @@
 """The load in words and figures: the same on the terminal and on paper."""
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 from rodwork.model.figure import Figure, Standing
 from rodwork.model.loading import CabinetLoad, JointLoad, Link, ShelfLoad, WallForce
@@ -73,6 +73,17 @@ def joint_cells(joint: JointLoad) -> tuple[str, ...]:
     shear, pull = (worst.shear_N, worst.pull_N) if worst else (0.0, 0.0)
     bears = UNKNOWN if joint.bears is None else f"{joint.bears.value:.0f} N"
     return (joint.name, joint.mode, f"{shear:.0f} N", f"{pull:.0f} N", bears, times_text(joint.margin))
+
+
+def alike_rows(rows: Iterable[tuple[str, ...]]) -> list[tuple[str, ...]]:
+    """Rows that differ in their name alone told once, in the order of the first of each: how many more there are."""
+    alike: dict[tuple[str, ...], list[str]] = {}
+    for name, *figures in rows:
+        alike.setdefault(tuple(figures), []).append(name)
+    return [
+        (names[0] if len(names) == 1 else f"{names[0]} and {len(names) - 1} more alike", *figures)
+        for figures, names in alike.items()
+    ]
 
 
 def stiffness_lines(cabinet: CabinetLoad) -> Iterator[str]:

@@ -246,4 +246,4 @@ def _channel(fixing: Fixing, joint: Joint, cabinet: RodCabinet, rod: Rod) -> Bea
     shear = _design(
         newtons, weak.standing, f"bearing on the wall of the channel: {weak.source}", (host, guest), cabinet
     )
-    return Bears(shear=shear, pull=None, moment=None, mode="crushes the wall of its channel", name="its channel")
+    return Bears(shear=shear, pull=None, moment=None, mode="gives at its wall", name="its channel")
