@@ -96,3 +96,16 @@ def test_the_wall_page_has_a_cross_at_every_screw():
     heavy = [s for s in page.shapes if isinstance(s, Path_) and s.pen.width > 1 and len(s.points) == 2]
     assert len(heavy) == 2 * 3
     assert "bridge the gap" in said([page])
+    level = {s.text: s for s in page.shapes if isinstance(s, Text) and s.bold}
+    hanging = load_of(made).cabinets[0].hanging
+    assert {f"{x:.0f}" for x in (*hanging.at_mm, hanging.down_mm)} <= level.keys()
+    assert f"{made.cabinets[0].size[1]:.0f}" in {s.text for s in page.shapes if isinstance(s, Text)}
+
+
+@pytest.mark.parametrize("many", range(1, 8))
+def test_what_to_put_right_never_stands_apart_from_its_mend(many):
+    """However many shelves stand above, no page ends with a WATCH whose mend is on the next."""
+    made = rod(kind="tall", height_mm=2000.0, width_mm=1400.0, openings=("rest",) * many, loose_shelves=(0,) * many)
+    for page in pages_of(made):
+        texts = sorted((s for s in page.shapes if isinstance(s, Text) and s.at[1] > 37.0), key=lambda s: s.at[1])
+        assert not texts or not texts[0].text.startswith("WATCH")

@@ -2,6 +2,7 @@
 
 from collections import Counter
 from dataclasses import replace
+from functools import cache
 from pathlib import Path
 
 import pytest
@@ -10,13 +11,23 @@ from page_laws import check_pages
 from samples import PAPERS, SAMPLES, glaze, sample
 from tests.building import back, cabinet, job, recipe, rod, rod_of
 
-from rodwork.documents.drawing import Text, font_file
+from rodwork.documents.drawing import Path_, Text, font_file
 from rodwork.documents.settings_list import positions_text, setting_bands, settings_pages
 from rodwork.model.setup import Fence
 from rodwork.pipeline import set_out
 from rodwork.sheets.plan import Work, plan_cutting
 
 EXAMPLES = Path(__file__).parents[2] / "examples"
+
+
+@cache
+def studio():
+    return set_out((EXAMPLES / "pottery-studio.toml").read_bytes(), "pottery-studio.toml")
+
+
+@cache
+def studio_plan():
+    return plan_cutting(studio(), Work(steps=60, polish=10))
 
 
 def band(r, setup_id):
@@ -76,6 +87,27 @@ def test_figures_of_fence_and_depth_are_twelve_mm_high():
     large = Counter(s.text for s in texts(settings_pages(r)) if s.size * high >= 11.9)
     machining = [b.setup for b in setting_bands(r) if not b.sawing]
     assert large == Counter(f"{s.fence.mm:.1f}" for s in machining) + Counter(f"{s.depth:g}" for s in machining)
+
+
+def test_a_bore_right_through_says_so_where_its_depth_would_stand():
+    r = rod(corner_joint=recipe(("screw", {"head": "countersunk", "pilot": "beforehand"})))
+    pages = [p for p in settings_pages(r) if p.title == "Settings: machining"]
+    deep = [s.text for s in texts(pages) if s.text in ("deep", "through")]
+    bands = [b for b in setting_bands(r) if not b.sawing]
+    assert any(b.setup.depth is None for b in bands)
+    assert deep == ["through" if b.setup.depth is None else "deep" for b in bands]
+
+
+def test_words_under_the_saw_keep_off_the_rule_of_their_row():
+    """A letter hangs about 0.22 of its size below its line; the rule of the first row is 9.6 down."""
+    (page,) = [p for p in settings_pages(studio(), studio_plan()) if p.title == "Settings: sawing"]
+    rules = sorted({s.points[0][1] for s in page.shapes if isinstance(s, Path_) and s.pen.width == 0.2})
+    blades = [s for s in texts([page]) if s.text.startswith("blade ")]
+    assert len(blades) == 4
+    for text in blades:
+        foot = text.at[1] - 0.22 * text.size
+        assert min(abs(foot - y) for y in rules) > 0.3
+        assert all(not y < text.at[1] < y + 0.3 for y in rules)
 
 
 def test_a_batten_is_named_with_its_line_and_a_line_off_the_board_is_not():
@@ -155,10 +187,11 @@ def test_pages_keep_the_laws(name, paper):
 
 def test_a_cutting_plan_takes_the_place_of_the_settings_of_the_saw_that_it_has():
     """What is sawn at a slant or to a line is in no plan, and stays."""
-    r = set_out((EXAMPLES / "pottery-studio.toml").read_bytes(), "pottery-studio.toml")
+    r, plan = studio(), studio_plan()
     every = [b for b in setting_bands(r) if b.sawing]
-    plan = plan_cutting(r, Work(steps=60, polish=10))
     pages = [p for p in settings_pages(r, plan) if p.title == "Settings: sawing"]
+    assert all("they stand on the cutting plan" in p.under for p in pages)
+    assert not any("cutting plan" in p.under for p in settings_pages(r))
     left = {s.text for s in texts(pages) if s.text.isdigit() and s.size > 6.0}
     assert left >= {str(b.number) for b in every if b.setup.tilt or b.setup.fence is None}
     assert len(left) < len(every) / 4

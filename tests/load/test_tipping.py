@@ -95,9 +95,19 @@ def test_a_unit_that_hangs_does_not_tip():
 
 
 def test_the_customer_is_handed_words_of_warning():
-    words = " ".join(load_of(tall()).cabinets[0].tipping.words)
-    for wanted in ("wall", "children", "drawer", "heavy"):
+    words = " ".join(load_of(with_drawer(with_door(tall()))).cabinets[0].tipping.words)
+    for wanted in ("wall", "children", "doors and drawers", "Open one drawer at a time", "heavy"):
         assert wanted in words
+
+
+def test_nothing_is_said_of_doors_or_drawers_that_it_has_not():
+    def words(made):
+        return " ".join(load_of(made).cabinets[0].tipping.words)
+
+    assert "door" not in words(tall())
+    assert "drawer" not in words(tall())
+    assert "hang on its doors." in words(with_door(tall()))
+    assert "hang on its drawers." in words(with_drawer(tall()))
 
 
 # lifting -----------------------------------------------------------------------------------------------------

@@ -4,6 +4,7 @@ On every page stands what it is not. An unknown link is drawn open; then no numb
 """
 
 from collections.abc import Iterator
+from dataclasses import replace
 from math import cos, pi, radians, sin
 
 from rodwork.documents.annotate import Row, arrow, block
@@ -58,7 +59,14 @@ def _cabinet_pages(rod: Rod, loading: Loading, cabinet: CabinetLoad) -> Iterator
         yield _page(rod, loading, f"On the wall: {cabinet.name}", begun(under), "", wall)
     if cabinet.tipping is not None:
         for shapes in flow(_tipping_blocks(rod.cabinet[cabinet.name], cabinet.tipping, area), area):
-            yield _page(rod, loading, f"Does it tip: {cabinet.name}", "Equilibrium about its front feet.", "", shapes)
+            yield _page(
+                rod,
+                loading,
+                f"Does it tip: {cabinet.name}",
+                "Weights about its front feet: those behind keep it, those before tip it.",
+                "",
+                shapes,
+            )
 
 
 def _area(rod: Rod) -> Area:
@@ -130,8 +138,9 @@ def _shelf_rows(group: list[ShelfLoad]) -> Iterator[Row]:
         later = "later not known" if shelf.later_mm is None else f"later {shelf.later_mm:.1f}"
         yield Row(text=f"sag new {shelf.new_mm:.1f}, {later}", size=4.6, bold=True)
         yield Row(
-            text=f"looks straight to {shelf.straight_mm:.1f}: {times_text(shelf.straight)} times; sound to "
-            f"{shelf.sound_mm:.1f}: {times_text(shelf.sound)} times; strong: {times_text(shelf.strong)} times",
+            text=f"looks straight up to {shelf.straight_mm:.1f}: {times_text(shelf.straight)} times over; sound up to "
+            f"{shelf.sound_mm:.1f} as new: {times_text(shelf.sound)} times over; "
+            f"strong: {times_text(shelf.strong)} times over",
             size=3.6,
         )
         if shelf.longest_mm is not None:
@@ -145,7 +154,7 @@ def _shelf_rows(group: list[ShelfLoad]) -> Iterator[Row]:
 def _sag_picture(shelf: ShelfLoad, scale: float, drawn: int) -> tuple[Shape, ...]:
     """The shelf from the front: chord, limit, sag new and later, and over it the moment of a single span."""
     wide = shelf.span_mm * shelf.spans * scale
-    y = -9.0
+    y = -10.0
     k = scale * drawn
     shapes: list[Shape] = [line((0.0, y), (wide, y), FAINT)]
     for n in range(shelf.spans + 1):
@@ -199,7 +208,8 @@ def _finding_blocks(loading: Loading, cabinet: CabinetLoad, area: Area) -> list[
         return []
     out = [gap(3.0), band("To put right", area.width)]
     for f in found:
-        out.append(paragraph(f"{PRINTED[f.severity]}  {f.message}", area.width, 3.8, bold=True, after=0.4))
+        said = paragraph(f"{PRINTED[f.severity]}  {f.message}", area.width, 3.8, bold=True, after=0.4)
+        out.append(replace(said, keep=True))
         out.append(paragraph(f"{f.mend} ({f.source})", area.width, 3.6, after=1.6))
     return out
 
@@ -288,13 +298,14 @@ def _wall_shapes(cabinet: RodCabinet, hanging: HangingLoad, area: Area) -> Itera
         yield line((at[0] - 1.8, at[1] - 1.8), (at[0] + 1.8, at[1] + 1.8), HEAVY)
         yield line((at[0] - 1.8, at[1] + 1.8), (at[0] + 1.8, at[1] - 1.8), HEAVY)
     last = -1e9
-    for n, x in enumerate(hanging.at_mm):
+    for x in hanging.at_mm:
         px = x0 + x * k
         up = 4.0 if px - last > 12.0 else 9.0
         yield line((px, y1), (px, y1 + up - 1.0), THIN)
-        yield Text(at=(px, y1 + up), text=f"{x:.0f}", size=3.8, bold=n == 0, anchor="middle")
+        yield Text(at=(px, y1 + up), text=f"{x:.0f}", size=3.8, bold=True, anchor="middle")
         last = px if up < 5.0 else last
-    yield from dimension_up(x0 - 6.0, level, y1, f"{hanging.down_mm:.0f}")
+    yield from dimension_up(x0 - 6.0, level, y1, f"{hanging.down_mm:.0f}", bold=True)
+    yield from dimension_up(x0 + width * k + 9.0, y1 - height * k, y1, f"{height:.0f}")
     yield from dimension_across(x0, x0 + width * k, y1 - height * k - 5.5, f"{width:.0f}", reach=1.0)
     told = [Row(text="Screws into the wall, from the left side and down from the top", size=4.4, bold=True)]
     told.append(Row(text="Strike a level line first; take the heights from it.", size=3.8, before=1.0))

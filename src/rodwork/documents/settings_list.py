@@ -231,6 +231,7 @@ _FIGURE = 18.5  # its figures are 12 mm high
 _LEAST = 31.0
 _NUMBER, _TOOL, _FENCE, _DEPTH, _BOARDS = 0.0, 19.0, 82.0, 133.0, 172.0
 _RULE = Pen(width=0.5)
+_PLANNED = "The numbers between are square cuts: they stand on the cutting plan."
 _SAW_LINES = 6  # lines of boards that stay together
 
 
@@ -247,7 +248,8 @@ def settings_pages(rod: Rod, plan: CuttingPlan | None = None) -> tuple[Page, ...
         group = list(some)
         if sawing and plan is not None:
             group = _shown_after(group)
-        pages += (_sawing_pages if sawing else _machining_pages)(group, bands, area)
+        made = (_sawing_pages if sawing else _machining_pages)(group, bands, area)
+        pages += [replace(p, under=f"{p.under} {_PLANNED}") for p in made] if sawing and plan is not None else made
     return tuple(pages)
 
 
@@ -357,12 +359,12 @@ def _saw_setting(b: SettingBand, left: float, width: float) -> tuple[Shape, ...]
     return (
         Text(at=(0.0, -7.4), text=str(b.number), size=6.5, bold=True),
         Text(
-            at=(_SAW["tool"], -5.6 if s.tilt or s.fence is None else -7.0),
+            at=(_SAW["tool"], -4.9 if s.tilt or s.fence is None else -7.0),
             text=s.tool.removeprefix("saw, "),
             size=4.4,
             ink=_ink(b, "tool"),
         ),
-        *_blade(b, _SAW["size"] - _SAW["tool"] - 2.0),
+        *_blade(b, _SAW["size"] - _SAW["tool"] - 4.0),
         Text(at=(_SAW["size"], -8.0), text=figure, size=size, bold=True, ink=_ink(b, "fence")),
         Text(at=(_SAW["surface"], -7.0), text=b.surface, size=surface, bold=True, ink=_ink(b, "surface")),
         tick_box(width - 5.5, -8.0, 5.0),
@@ -386,7 +388,7 @@ def _blade(b: SettingBand, room: float) -> tuple[Shape, ...]:
     if not s.tilt and s.fence is not None:
         return ()
     text = f"blade {_tilt(s)}, {s.first_off.partition(' for ')[2]}" if s.tilt else _between(s)
-    return (Text(at=(_SAW["tool"], -9.0), text=text, size=fitted(text, 3.2, room), ink=_ink(b, "stands")),)
+    return (Text(at=(_SAW["tool"], -8.4), text=text, size=fitted(text, 3.2, room), ink=_ink(b, "stands")),)
 
 
 # machining: large bands
@@ -427,15 +429,19 @@ def _figures(b: SettingBand) -> tuple[Shape, ...]:
         *_words_of_setting(b),
         *_fence_figure(b),
     ]
-    if s.depth is not None:
-        depth = size_text(s.depth)
-        size = fitted(depth, _FIGURE, _BOARDS - _DEPTH - 4.0, True)
-        middle = (_DEPTH + _BOARDS - 4.0) / 2
-        shapes += [
-            Text(at=(middle, -16.5), text=depth, size=size, bold=True, anchor="middle", ink=_ink(b, "depth")),
-            Text(at=(middle, -20.8), text="deep", size=3.4, anchor="middle"),
-        ]
-    return (*shapes, *_first_off(b))
+    return (*shapes, *_depth_figure(b), *_first_off(b))
+
+
+def _depth_figure(b: SettingBand) -> Iterator[Shape]:
+    """How deep; in a word where it goes right through, or the depth of the setting before would be left on."""
+    middle = (_DEPTH + _BOARDS - 4.0) / 2
+    if b.setup.depth is None:
+        yield Text(at=(middle, -15.0), text="through", size=7.0, bold=True, anchor="middle", ink=_ink(b, "depth"))
+        return
+    depth = size_text(b.setup.depth)
+    size = fitted(depth, _FIGURE, _BOARDS - _DEPTH - 4.0, True)
+    yield Text(at=(middle, -16.5), text=depth, size=size, bold=True, anchor="middle", ink=_ink(b, "depth"))
+    yield Text(at=(middle, -20.8), text="deep", size=3.4, anchor="middle")
 
 
 def _words_of_setting(b: SettingBand) -> Iterator[Shape]:

@@ -82,12 +82,12 @@ def working(value: float, tested: Tested) -> Figure:
 
 def bears(fixing: Fixing, joint: Joint, cabinet: RodCabinet, rod: Rod) -> Bears:
     """What one fixing of a joint bears."""
-    if fixing.law == "enter":
-        return _channel(fixing, joint, cabinet, rod)
     known = next((f for item in fixing.hardware if (f := fastener(item.item)) is not None), None)
     name = fixing.hardware[0].item if fixing.hardware else fixing.family
     found = Bears(shear=None, pull=None, moment=None, mode="", name=name)
-    if known is not None and known.how in ("thread", "smooth") and _straight_through(fixing, cabinet):
+    if fixing.law == "enter":
+        found = _channel(fixing, joint, cabinet, rod)
+    elif known is not None and known.how in ("thread", "smooth") and _straight_through(fixing, cabinet):
         found = _driven(known, name, fixing, joint, cabinet, rod)
     elif known is not None and known.how == "glued":
         found = _glued(known, name, fixing, joint, cabinet, rod)
@@ -241,9 +241,9 @@ def _channel(fixing: Fixing, joint: Joint, cabinet: RodCabinet, rod: Rod) -> Bea
     host, guest = _boards(joint, cabinet, rod)
     weak = min((b.compression for b in (host, guest) if b.compression), key=lambda c: c.value, default=None)
     if weak is None or host.compression is None or guest.compression is None:
-        return Bears(shear=None, pull=None, moment=None, mode="", name="its channel")
+        return Bears(shear=None, pull=None, moment=None, mode="", name=fixing.family)
     newtons = weak.value * _depth(fixing, 0, cabinet) * fixing.length
     shear = _design(
-        newtons, weak.standing, f"bearing on the wall of the channel: {weak.source}", (host, guest), cabinet
+        newtons, weak.standing, f"bearing on the wall of the {fixing.family}: {weak.source}", (host, guest), cabinet
     )
-    return Bears(shear=shear, pull=None, moment=None, mode="gives at its wall", name="its channel")
+    return Bears(shear=shear, pull=None, moment=None, mode="gives at its wall", name=fixing.family)

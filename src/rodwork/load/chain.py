@@ -152,7 +152,7 @@ def _link_of(name: str, shear_N: float, pull_N: float, of: Bears) -> Link:
     carries = f"{shear_N:.0f} N" + (f" across, {pull_N:.0f} N out" if pull_N > 0.5 else "")
     if margin is None:
         ask = (
-            f"Nothing published says what a {of.name} bears. Write its figures and their source under "
+            f"Nothing published says what a {of.name} bears. Write its figures and the source under "
             f'[tested."{of.name}"]'
         )
         return Link(name=name, carries=carries, margin=None, standing=None, source="", asks=ask)

@@ -125,7 +125,7 @@ def _hanging(cabinet: CabinetLoad, rod: Rod) -> Iterator[Trouble]:
         if link.margin is None:
             what, _, mend = link.asks.partition(". ")
             yield Trouble(
-                severity="warning", code="load-open-link", what=f"the link {link.name} is open: {what}", mend=mend,
+                severity="warning", code="load-open-link", what=f"the link “{link.name}” is open: {what}", mend=mend,
                 source=ASKED,
             )  # fmt: skip
         elif link.margin < 1:

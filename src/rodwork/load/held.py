@@ -31,8 +31,12 @@ class Held:
 
 
 def tested_for(fixing: Fixing, rod: Rod) -> Tested | None:
-    """What the maker entered for one of the things that a fixing is bought as, by its name or how that begins."""
-    return next((t for item in fixing.hardware if (t := named_in(item.item, rod)) is not None), None)
+    """What the maker entered for one of the things that a fixing is bought as, by its name or how that begins.
+
+    A fixing for which nothing is bought, such as a housing, goes by its family.
+    """
+    names = [item.item for item in fixing.hardware] or [fixing.family]
+    return next((t for name in names if (t := named_in(name, rod)) is not None), None)
 
 
 def named_in(item: str, rod: Rod) -> Tested | None:

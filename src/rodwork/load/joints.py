@@ -144,6 +144,6 @@ def _asks(of: Bears, worst: FixingForce) -> str:
     if abs(worst.pull_N) > 1e-6 and of.pull is None:
         words.append("pull_kn")
     return (
-        f"Nothing published says what a {of.name} bears here. Write {' and '.join(words)} with their source under "
+        f"Nothing published says what a {of.name} bears here. Write {' and '.join(words)} and the source under "
         f'[tested."{of.name}"], from its maker\'s sheet or a test of your own'
     )

@@ -21,12 +21,6 @@ ON_THE_FLOOR_MM = 2.0
 RESTRAINT_BELOW_TOP_MM = 50.0
 SOURCE = "statics; child of 27.2 kg and filled drawers by 16 CFR 1261, carpet of 10.9 mm from memory"
 FRONTS = ("door", "drawer front")
-WORDS = (
-    "Fix it to the wall at its top with the restraint that comes with it, into masonry or a stud.",
-    "Never let children climb on it or hang on its doors and drawers.",
-    "Open one drawer at a time. Put what is heavy in the lowest drawers and shelves.",
-    "Do not stand a television or anything heavy on its top.",
-)
 
 
 def tipping(cabinet: RodCabinet) -> Tipping | None:
@@ -37,7 +31,22 @@ def tipping(cabinet: RodCabinet) -> Tipping | None:
     height = cabinet.size[1] + _below(cabinet) - RESTRAINT_BELOW_TOP_MM
     states = tuple(_state(cabinet, feet, height, *how) for how in _states(cabinet))
     need = max(s.restraint_N for s in states)
-    return Tipping(states=states, restraint_N=need, words=WORDS)
+    return Tipping(states=states, restraint_N=need, words=_words(cabinet))
+
+
+def _words(cabinet: RodCabinet) -> tuple[str, ...]:
+    """What the customer is told, of the doors and drawers that it has."""
+    roles = {p.role for p in cabinet.parts}
+    opens = " and ".join(word for word, role in (("doors", "door"), ("drawers", "drawer front")) if role in roles)
+    drawers = "drawer front" in roles
+    return (
+        "Fix it to the wall at its top with the restraint that comes with it, into masonry or a stud.",
+        f"Never let children climb on it{f' or hang on its {opens}' if opens else ''}.",
+        "Open one drawer at a time. Put what is heavy in the lowest drawers and shelves."
+        if drawers
+        else "Put what is heavy on the lowest shelves.",
+        "Do not stand a television or anything heavy on its top.",
+    )
 
 
 def front_feet_mm(cabinet: RodCabinet) -> float:
