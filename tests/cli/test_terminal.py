@@ -97,7 +97,7 @@ def test_rows_that_differ_in_their_name_alone_are_told_once():
     rows = [("shelf 1", "jointed", "561"), ("top", "jointed", "900"), ("shelf 2", "jointed", "561")]
     assert alike_rows(rows) == [("shelf 1 and 1 more alike", "jointed", "561"), ("top", "jointed", "900")]
     said = run("load", STUDIO).output
-    assert said.count("its channel gives at its wall") == 1  # sixteen ends of shelves
+    assert said.count("housing gives at its wall") == 1  # sixteen ends of shelves
 
 
 @pytest.mark.parametrize(
