@@ -515,7 +515,7 @@ kind = "tall"
 height = 1500
 depth = 580
 board = "birch18"
-appliance = { of = "oven", opening = 1 }
+appliance = [{ of = "oven", opening = 1 }]
 back = { board = "birch6", style = "grooved all round", void = 20 }
 """,
     "a run": texts.JOB

@@ -46,6 +46,33 @@ def test_the_back_is_cut_out_behind_it_and_proven():
     assert prove(rod) == ()
 
 
+TWO = [
+    ('appliance = { of = "oven", opening = 2 }', 'appliance = [{ of = "oven", opening = 2 }, { of = "micro", opening = 3 }]'),
+    ('openings = [500, "rest", "rest"]', 'openings = [500, "rest", "rest", "rest"]'),
+    ("behind = 15\n", "behind = 15\n\n[appliances.micro]\nwidth = 560\nheight = 380\ndepth = 400\nvented = false\n\n"),
+]  # fmt: skip
+
+
+def test_each_of_two_has_its_opening_and_the_wider_one_gives_the_width():
+    rod = housing(TWO)
+    cabinet = rod.cabinets[0]
+    assert [o.comes_to for o in cabinet.asked.openings[:3]] == [500, 594, 384]
+    assert cabinet.size[0] == pytest.approx(564 + 2 * 17.6)
+    assert len([f for f in cabinet.part["back"].features if f.kind == "cutout"]) == 1
+    assert prove(rod) == ()
+
+
+def test_two_in_one_opening_are_refused_and_each_is_checked_by_itself():
+    for old, new, says in (
+        ("opening = 3", "opening = 2", "two appliances stand in opening 2"),
+        ('of = "micro"', 'of = "mirco"', 'Did you mean "micro"?'),
+        ("depth = 400", "depth = 620", "the micro wants 620"),
+    ):
+        with pytest.raises(JobFaults) as problem:
+            housing([*TWO, (old, new)])
+        assert says in str(problem.value)
+
+
 def test_one_that_is_not_vented_leaves_the_back_whole_and_has_less_depth():
     with pytest.raises(JobFaults) as problem:
         housing([("behind = 15", "behind = 30\nvented = false")])

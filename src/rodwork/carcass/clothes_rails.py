@@ -122,7 +122,7 @@ def _refuse_taken(cabinet: Cabinet, asked: ClothesRailAsked, i: int) -> None:
             (*asked.path, "opening"), f"{where} has drawers and a clothes rail",
             "keep them apart with a fixed shelf, and give the rail the opening over it",
         )  # fmt: skip
-    if cabinet.appliance is not None and cabinet.appliance[1] == asked.opening:
+    if any(h.opening == asked.opening for h in cabinet.houses):
         raise CannotBuild((*asked.path, "opening"), f"{where} houses an appliance", "give the rail another opening")
     hangs = [r for r in cabinet.clothes_rails if r.opening == asked.opening]
     everywhere = all(any(r.in_bay(n) for r in hangs) for n in range(1, len(cabinet.bays) + 1))

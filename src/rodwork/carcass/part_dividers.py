@@ -93,7 +93,7 @@ def _refuse(site: Site, asked: PartDividers, i: int) -> None:
         (cabinet.in_bays[i].loose_shelves[n - 1] > 0, "loose shelves"),
         (any(d.opening == n and d.in_bay(i + 1) for d in cabinet.drawers), "drawers"),
         (any(r.opening == n and r.in_bay(i + 1) for r in cabinet.clothes_rails), "a clothes rail"),
-        (cabinet.appliance is not None and cabinet.appliance[1] == n, "an appliance"),
+        (any(h.opening == n for h in cabinet.houses), "an appliance"),
         (sum(d.opening == n and d.in_bay(i + 1) for d in cabinet.part_dividers) > 1, "dividers of another table too"),
     ):
         if taken:

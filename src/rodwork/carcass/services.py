@@ -5,7 +5,7 @@ from rodwork.carcass.pins import Bay
 from rodwork.geometry.directions import DOWN, LEFT
 from rodwork.geometry.polygon import room_round
 from rodwork.model.feature import Cutout
-from rodwork.model.job import BackCutOut, Cabinet, CannotBuild
+from rodwork.model.job import Appliance, BackCutOut, Cabinet, CannotBuild
 from rodwork.model.machining import MACHINED_FACE, Machining
 from rodwork.model.panel import Panel
 from rodwork.model.surface import axis_of
@@ -26,15 +26,20 @@ def back_cut_outs(cabinet: Cabinet, back: Panel | None, vents: tuple[BackCutOut,
 def housed(
     cabinet: Cabinet, inside: float, bays: tuple[Bay, ...], spaces: tuple[tuple[float, float], ...]
 ) -> tuple[BackCutOut, ...]:
-    """What is cut out of the back for the appliance of the cabinet. Raises CannotBuild where it does not go in.
+    """What is cut out of the back for the appliances of the cabinet. Raises CannotBuild where one does not go in.
 
     `inside`: the clear depth before the back.
     """
-    if cabinet.appliance is None:
-        return ()
-    appliance, opening = cabinet.appliance
+    made = (_housed(cabinet, h.appliance, inside, bays[0], spaces[h.opening - 1]) for h in cabinet.houses)
+    return tuple(cut for cut in made if cut is not None)
+
+
+def _housed(
+    cabinet: Cabinet, appliance: Appliance, inside: float, bay: Bay, space: tuple[float, float]
+) -> BackCutOut | None:
+    """The air behind one appliance."""
     place, (wide, high) = cabinet.place.path, appliance.opening_mm
-    (x0, x1), (z0, z1) = (bays[0].x0, bays[0].x1), spaces[opening - 1]
+    (x0, x1), (z0, z1) = (bay.x0, bay.x1), space
     room = cabinet.depth_mm if appliance.vented else inside
     for word, there, wanted, size in (
         ("width", x1 - x0, wide, cabinet.width_mm), ("height", z1 - z0, high, cabinet.height_mm),
@@ -46,11 +51,11 @@ def housed(
                 f"make the {word} of the cabinet {round(size + wanted - there, 3):g} or more",
             )  # fmt: skip
     if not appliance.vented:
-        return ()
+        return None
     beside = VENT_FRAME_MM
-    return (
-        BackCutOut(what=f"the {appliance.name}", low_mm=(x0 + beside, z0 + beside), high_mm=(x1 - beside, z1 - beside)),
-    )
+    return BackCutOut(
+        what=f"the {appliance.name}", low_mm=(x0 + beside, z0 + beside), high_mm=(x1 - beside, z1 - beside)
+    )  # fmt: skip
 
 
 def drawer_room(cabinet: Cabinet, space: tuple[float, float], depth: float) -> float:

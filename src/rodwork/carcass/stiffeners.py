@@ -141,13 +141,12 @@ def _share(box: Box, other: Box, over: float) -> bool:
 
 
 def _housed(cabinet: Cabinet, shelf: Panel, others: Sequence[Panel]) -> str | None:
-    """The appliance right under a fixed shelf: it fills its opening."""
-    if cabinet.appliance is None or shelf.role != "fixed shelf":
+    """An appliance right under a fixed shelf: it fills its opening."""
+    if not cabinet.houses or shelf.role != "fixed shelf":
         return None
     x0, z = shelf.box[0][0], shelf.box[0][2]
     lower = sum(1 for p in others if p.role == "fixed shelf" and p.box[0][0] == x0 and p.box[0][2] < z)
-    appliance, opening = cabinet.appliance
-    return appliance.name if lower + 1 == opening else None
+    return next((h.appliance.name for h in cabinet.houses if h.opening == lower + 1), None)
 
 
 def _other(shelf: Panel) -> str:

@@ -1,10 +1,10 @@
 """Appliances by their makers' sheets, and the openings of cabinets that follow from them."""
 
-from collections.abc import Mapping
+from collections.abc import Container, Mapping, Sequence
 from typing import TYPE_CHECKING, Any
 
 from rodwork.job.faults import shown
-from rodwork.model.job import Appliance
+from rodwork.model.job import Appliance, Housed
 
 if TYPE_CHECKING:
     from rodwork.job.tables import Reading
@@ -29,7 +29,9 @@ def read_appliances(tables: Mapping[str, Any], reading: "Reading") -> dict[str, 
     return found
 
 
-def wrong_opening(openings: tuple[Any, ...], bays: tuple[Any, ...], opening: int) -> tuple[str, str] | None:
+def wrong_opening(
+    openings: tuple[Any, ...], bays: tuple[Any, ...], opening: int, taken: Container[int]
+) -> tuple[str, str] | None:
     """What is wrong with the opening that an appliance is to stand in, and how to mend it."""
     if len(bays) > 1:
         return (
@@ -41,6 +43,8 @@ def wrong_opening(openings: tuple[Any, ...], bays: tuple[Any, ...], opening: int
             f"opening {opening} is asked for, and there are {len(openings)}",
             "Count from the bottom, or add one to openings",
         )
+    if opening in taken:
+        return f"two appliances stand in opening {opening}", "Give each an opening of its own"
     if openings[opening - 1] != "rest":
         return (
             f"opening {opening} has a height of its own, {openings[opening - 1]:g}, and one by its appliance",
@@ -49,9 +53,9 @@ def wrong_opening(openings: tuple[Any, ...], bays: tuple[Any, ...], opening: int
     return None
 
 
-def with_opening(openings: tuple[Any, ...], housed: tuple[Appliance, int]) -> tuple[Any, ...]:
-    """The openings with the height that the appliance asks for; one that is alone stays as it is."""
-    appliance, n = housed
+def with_openings(openings: tuple[Any, ...], houses: Sequence[Housed]) -> tuple[Any, ...]:
+    """The openings with the heights that the appliances ask for; one that is alone stays as it is."""
     if len(openings) == 1:
         return openings
-    return (*openings[: n - 1], appliance.opening_mm[1], *openings[n:])
+    high = {h.opening: h.appliance.opening_mm[1] for h in houses}
+    return tuple(high.get(n, asked) for n, asked in enumerate(openings, 1))

@@ -5,7 +5,7 @@ from dataclasses import dataclass, field, replace
 from typing import Any
 
 from rodwork.job.alcoves import NoRoom, ask_of, cut_out_of, cut_outs, hinged_sides, stand_in
-from rodwork.job.appliances import with_opening, wrong_opening
+from rodwork.job.appliances import with_openings, wrong_opening
 from rodwork.job.clothes_rails import clothes_rail_of
 from rodwork.job.demand import contents_of, hanging_of, one_way_contents, sag_of
 from rodwork.job.drilled_sides import pins_in
@@ -48,6 +48,7 @@ from rodwork.model.job import (
     Cabinet,
     CabinetEdging,
     Feet,
+    Housed,
     InBay,
     PartDividers,
     Pins,
@@ -197,9 +198,9 @@ class _Maker:
         self._needs()
         bays = self._spaces("dividers", "bays")
         heights = openings_by_bay(self._get("openings"), self._get("fixed_shelves", 0), len(bays), self._fault_in)
-        appliance = self._appliance(heights[0], bays)
-        if appliance is not None:
-            heights = (with_opening(heights[0], appliance),)
+        houses = self._houses(heights[0], bays)
+        if houses:
+            heights = (with_openings(heights[0], houses),)
         inside = in_bays(heights, self._get("loose_shelves", 0), self._fault_in)
         board = self._look_up("board", self.shared.boards, "boards")
         shelf_board = self._look_up("shelf_board", self.shared.boards, "boards") or board
@@ -219,8 +220,8 @@ class _Maker:
             thick, own = self.shared.boards[board].actual_mm, back.cut_outs
             back = replace(back, cut_outs=(*own, *cut_outs(alcove, thick, own)))
         asked = self._get("width")
-        if asked is None and appliance and board:
-            asked = appliance[0].opening_mm[0] + 2 * self.shared.boards[board].actual_mm
+        if asked is None and houses and board:
+            asked = max(h.appliance.opening_mm[0] for h in houses) + 2 * self.shared.boards[board].actual_mm
         by_run = alcove is None and asked == "rest"
         asked = 0.0 if by_run else asked
         width, height, depth = alcove.size if alcove else (asked, self._get("height"), self._get("depth"))
@@ -232,7 +233,7 @@ class _Maker:
             return None
         return Cabinet(
             name=self.name, mark=self.mark, kind=self._get("kind", "open box"), count=self._get("count", 1),
-            width_mm=width, height_mm=height, depth_mm=depth, alcove=alcove, appliance=appliance,
+            width_mm=width, height_mm=height, depth_mm=depth, alcove=alcove, houses=houses,
             board=board, shelf_board=shelf_board, sides=self._get("sides", "through"),
             corner_joint=corner, shelf_joint=shelf, divider_joint=divider, back=back, bays=bays, in_bays=inside,
             by_bay=self._by_bay(), shelf_set_back_mm=self._get("shelf_set_back", self._behind(doors)),
@@ -547,17 +548,19 @@ class _Maker:
         ]
         return tuple(replace(rail, bays=bays) for bays, rail in made if rail is not None)
 
-    def _appliance(self, openings: tuple[Any, ...], bays: tuple[Any, ...]) -> tuple[Appliance, int] | None:
-        """The appliance that it houses, with its opening."""
-        said = self._get("appliance")
-        if not isinstance(said, dict):
-            return None
-        name = self._named(said["of"], self.shared.appliances, "appliances", self._path("appliance", "of"))
-        appliance, opening = self.shared.appliances[name] if name is not None else None, said.get("opening", 1)
-        wrong = wrong_opening(openings, bays, opening)
-        if wrong is not None:
-            self.reading.fault(self._path("appliance"), *wrong)
-        return None if appliance is None or wrong is not None else (appliance, opening)
+    def _houses(self, openings: tuple[Any, ...], bays: tuple[Any, ...]) -> tuple[Housed, ...]:
+        """The appliances that it houses, each in its opening."""
+        found: dict[int, Housed] = {}
+        for n, said in enumerate(self._get("appliance") or ()):
+            path = (*self._path("appliance"), n)
+            name = self._named(said["of"], self.shared.appliances, "appliances", (*path, "of"))
+            appliance, opening = self.shared.appliances[name] if name is not None else None, said.get("opening", 1)
+            wrong = wrong_opening(openings, bays, opening, found)
+            if wrong is not None:
+                self.reading.fault(path, *wrong)
+            elif appliance is not None:
+                found[opening] = Housed(appliance=appliance, opening=opening)
+        return tuple(found.values())
 
     def _alcove(self, board: str | None, feet: float, hinged: tuple[bool, bool], lifted: bool) -> Alcove | None:
         """Where it stands in a surveyed opening, on feet so high, if it does. Its own sizes go before the opening's."""

@@ -722,6 +722,7 @@ _HOUSED = Inline(
     words={"of": Reference("appliances"), "opening": Whole(1, MOST_SPACES)}, needed=("of",),
     such_as='{ of = "oven", opening = 2 }',
 )  # fmt: skip
+_OVEN_AND_OTHER = '[{ of = "oven", opening = 2 }, { of = "microwave", opening = 3 }]'
 
 
 class ScribesWords(Words):
@@ -902,9 +903,9 @@ class EveryCabinetWords(Words):
     above_floor: Annotated[float, Length(0, 4000)] = word(
         "In an alcove: from the highest point of the floor up to the carcass", default="as high as its feet, else 0"
     )
-    appliance: Annotated[Any, _HOUSED] = word(
-        "The appliance that it houses, in which opening from the bottom (the first where it is not said): the "
-        "opening's height follows, and the cabinet's width where it is not said",
+    appliance: Annotated[Any, OneOrList(_HOUSED, ListOf(_HOUSED, 1, 9, _OVEN_AND_OTHER), wrap=True)] = word(
+        "The appliance that it houses, or a list of them, in which opening from the bottom (the first where it is not "
+        "said): the opening's height follows, and the cabinet's width where it is not said",
         default="none",
     )
     scribes: ScribesWords = word("Its scribes in an alcove", default="25 mm or more each side")

@@ -115,6 +115,14 @@ class Appliance:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Housed:
+    """An appliance in an opening of a cabinet, counted from the bottom, from 1."""
+
+    appliance: Appliance
+    opening: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class BackCutOut:
     """A cut-out in the back, in cabinet axes: (across, up) of its lower left and upper right corner.
 
@@ -281,7 +289,7 @@ class Cabinet:
     alcove: Alcove | None = None  # None: it stands in no surveyed opening
     blind: BlindEnd | None = None  # None: its whole front is open
     face_frame: FaceFrame | None = None  # None: fronts lie on the carcass itself
-    appliance: tuple[Appliance, int] | None = None  # with its opening, from the bottom; None: it houses none
+    houses: tuple[Housed, ...] = ()
     finish: Finish | None = None  # None: not said, or none that adds to a size
     rails: Rails | None = None  # None: a full top, and none to fix through
     rail_joint: Recipe | None = None  # None: as the corners
