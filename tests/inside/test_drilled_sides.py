@@ -158,10 +158,10 @@ REFUSED = {
         "drawers = { number = 1, bottom_board = 'birch6', runner_line = 50 }", {}, "the nearest hole", "runner_line"
     ),
     "one row": ("loose_shelves = 1", {"stock": STOCK + "back = 'none'\n"}, "have no back row", "two rows"),
-    "a plate of another size": ("doors = { hung = 'left' }", {"stock": STOCK + "diameter = 8\n"}, "8 mm", "37"),
+    "a plate of another size": ("doors = { hung = 'left' }", {"stock": STOCK + "diameter = 8\n"}, "8 mm", "with holes of 5"),
     "a bought door": (
         "doors = { hung = 'left', bought = { height = 715, width = 596, cups_from_ends = 98 } }", {},
-        "84.5 up and 37.0 from the front", "plates",
+        "84.5 up and 37.0 from the front", "that cup 12.5 lower",
     ),
     "no hole near the end": (
         "doors = { hung = 'left' }", {"stock": STOCK.replace("first = 40\nholes = 21", "first = 300\nholes = 5")},

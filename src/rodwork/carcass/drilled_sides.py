@@ -146,9 +146,17 @@ def _served(cabinet: Cabinet, stock: DrilledSides, bore: FittingBore) -> Fitting
         f"the nearest hole of {stock.name} is {hole[0]:g} up and {hole[1]:g} from the front, {stock.diameter_mm:g} mm"
     )
     plate = bore.role == "hinge"
+    if not plate:
+        mend = f"write runner_line so that they come at {hole[0]:g}, or take other sides"
+    elif away <= SAME_MM:
+        mend = f"take sides with holes of {bore.diameter:g}, or have them made: leave sides_from out"
+    elif abs(y - hole[1]) > SAME_MM:
+        mend = f"hang overlay doors on plates {stock.front_mm:g} from the front"
+    else:
+        way = "higher" if hole[0] > z else "lower"
+        mend = f"take doors with that cup {abs(z - hole[0]):g} {way}, or have the sides made: leave sides_from out"
     raise CannotBuild(
         (*cabinet.place.path, "doors" if plate else "drawers"),
         f"a screw of {'a hinge plate' if plate else 'a runner'} comes {at}, in {bore.diameter:g} mm, and {there}",
-        f"hang overlay doors on plates {stock.front_mm:g} from the front" if plate
-        else f"write runner_line so that they come at {hole[0]:g}, or take other sides",
+        mend,
     )  # fmt: skip
