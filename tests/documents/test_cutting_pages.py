@@ -17,7 +17,7 @@ from rodwork.documents.labels import label_pages
 from rodwork.documents.pack import pack_pages
 from rodwork.documents.page import Area
 from rodwork.documents.sheet_drawing import sheet_shapes
-from rodwork.model.cutting import Strip
+from rodwork.model.cutting import Sawn, Strip
 from rodwork.model.results import Results
 from rodwork.model.sawing import Saw, StockSheet, usual_saw
 from rodwork.sheets.plan import Work, plan_cutting
@@ -76,6 +76,34 @@ def test_every_cut_is_in_the_table_and_on_the_drawing():
             for cut in sheet.cuts:
                 assert str(cut.number) in numbers, f"cut {cut.number} of sheet {sheet.numbers} has no number on it"
                 assert str(cut.number) in texts(tables or [drawing])
+
+
+@pytest.mark.parametrize("width", [60.0, 65.0, 70.0, 75.0, 80.0, 90.0])
+def test_the_number_of_a_cut_keeps_off_the_mark_of_a_narrow_board(width):
+    """An infill with the cut that frees it along its edge: number and mark touched on the studio's first sheet."""
+    sawn = Sawn(marks=("GL1-IN1",), name="infill", x=1700.0, y=1100.0, length=720.0, width=width, turned=False)
+    sheet = replace(planned(many()).boards[0].sheets[0], size=(2440.0, 1220.0), strips=(), leftovers=(), sawn=(sawn,))
+    cut = replace(sheet.cuts[0], number=9, start=(1700.0, 1100.0 + width), end=(2420.0, 1100.0 + width))
+    area = Area(left=0.0, bottom=0.0, right=186.0, top=120.0)
+    drawn = sheet_shapes(replace(sheet, cuts=(cut,)), area, grain=False)
+    mark = text_box(next(s for s in drawn if isinstance(s, Text) and s.text == "GL1-IN1"))
+    number = next(n for n, s in enumerate(drawn) if isinstance(s, Text) and s.text == "9")
+    (left, low), _, (right, high), _ = drawn[number - 1].points  # its white ground
+    apart = max(mark.left - right, left - mark.right, mark.bottom - high, low - mark.top)
+    assert apart >= 0.6 - 1e-9
+
+
+@pytest.mark.parametrize("many_cuts", [32, 33, 35, 60])
+def test_a_few_cuts_more_than_a_page_takes_do_not_stand_alone_on_the_next(many_cuts):
+    rod = many()
+    plan = planned(rod)
+    board = plan.boards[0]
+    cut = board.sheets[0].cuts[-1]
+    sheet = replace(board.sheets[0], cuts=tuple(replace(cut, number=n) for n in range(1, many_cuts + 1)))
+    pages = cutting_pages(rod, replace(plan, boards=(replace(board, sheets=(sheet,)),)))
+    tables = [p for p in pages if p.title.endswith("the cuts")]
+    assert len(tables) == (1 if many_cuts <= 35 else 2)
+    check_pages(tuple(tables), rod)
 
 
 def _of(pages, sheet, board):

@@ -21,6 +21,7 @@ from rodwork.model.cutting import BoardPlan, CutSheet, CuttingPlan
 from rodwork.model.rod import Rod
 
 KIND = "cutting plan"
+ROW, CLOSE_ROW = 7.2, 5.6  # least height of a row of a table of cuts, mm
 BETWEEN = 3.0  # from the drawing of a sheet to its cuts below it, mm
 _BLADE = "Along: the blade runs along the sheet. Set to: from the fence or the edge in hand to the blade."
 CAUTION = (
@@ -43,12 +44,12 @@ def _list_pages(rod: Rod, plan: CuttingPlan) -> Iterator[Page]:
     area = body(rod.heading.paper, landscape=True)
     columns = (
         Column(title="done", width=11.0),
-        Column(title="sheet", width=42.0, size=5.0, bold=True),
-        Column(title="cut from", width=86.0, size=3.8),
+        Column(title="sheet", width=34.0, size=5.0, bold=True),
+        Column(title="cut from", width=104.0, size=3.8),
         Column(title="boards", width=16.0, size=4.2, anchor="end"),
         Column(title="cuts", width=13.0, size=4.2, anchor="end"),
         Column(title="settings", width=17.0, size=4.2, anchor="end"),
-        Column(title="to keep", width=area.width - 185.0, size=3.8),
+        Column(title="to keep", width=area.width - 195.0, size=3.8),
     )
     blocks: list[Block] = []
     for board in plan.boards:
@@ -116,13 +117,15 @@ def _cuts(sheet: CutSheet, area: Area) -> tuple[tuple[Shape, ...], ...]:
         Column(title="comes off", width=0.43 * (area.width - 118.0), size=3.8, bold=True),
         Column(title="stays in hand", width=0.57 * (area.width - 118.0), size=3.2),
     )
-    blocks: list[Block] = []
+    above: list[Block] = []
     if len(sheet.numbers) > 1:
         alike = f"{len(sheet.numbers)} sheets alike: stack them, and cut them together as thick as the saw takes."
-        blocks += [paragraph(alike, area.width, bold=True), gap(1.0)]
-    for cut in sheet.cuts:
-        blocks += rows(columns, ("", *cut_cells(cut)), least=7.2, most=40.0, tick=0)
-    return flow(blocks, area, heading(columns))
+        above += [paragraph(alike, area.width, bold=True), gap(1.0)]
+    ways = []
+    for least in (ROW, CLOSE_ROW):  # a few cuts more than a page takes come closer, rather than stand alone on the next
+        cells = (rows(columns, ("", *cut_cells(cut)), least=least, most=40.0, tick=0) for cut in sheet.cuts)
+        ways.append(flow([*above, *(block for row in cells for block in row)], area, heading(columns)))
+    return min(ways, key=len)
 
 
 def _sizing_pages(rod: Rod, board: BoardPlan) -> Iterator[Page]:

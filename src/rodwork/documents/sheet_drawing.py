@@ -1,6 +1,6 @@
 """A sheet to scale: parts with mark and size, cuts with their numbers, what is left with its size."""
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from math import inf
 
 from rodwork.documents.annotate import Box, arrow, clipped, figure, spread, text_box
@@ -14,6 +14,7 @@ LARGEST = 6.0
 NARROWEST = 2.2  # of a part that still has its mark, on paper
 IN = 1.2  # from the edge of a part to its text
 NUMBER = 3.0  # em of a cut's number
+OFF_TEXT = 0.6  # from a number to a text or to another number
 NUMBERED_AT = (0.5, 0.35, 0.65, 0.2, 0.8, 0.1, 0.9, 0.05, 0.95)  # along the cut, the first place that is clear
 DIMENSION_ROOM = 9.0
 GRAIN_ROOM = 9.0  # above the sheet
@@ -125,18 +126,34 @@ def _numbers(cuts: Sequence[Cut], lines: Sequence[Line], taken: Sequence[Box]) -
     for cut, ends in zip(cuts, lines, strict=True):
         text = str(cut.number)
         wide, high = text_width(text, NUMBER, True) + 1.2, NUMBER * 0.95
-        for on_line, at in _number_places(ends, wide, high):
-            ground = Box(left=at[0] - wide / 2, bottom=at[1] - high / 2, right=at[0] + wide / 2, top=at[1] + high / 2)
-            leader = _round(on_line, at)
-            if all(ground.clear_of(other) for other in stands) and all(leader.clear_of(other) for other in texts):
-                stands.append(ground)
-                if on_line != at:
-                    leaders.append(line(on_line, at, THIN))
-                shapes.append(box(ground.left, ground.bottom, wide, high, pen=THIN, fill="white"))
-                at = (at[0], at[1] - 0.34 * NUMBER)
-                shapes.append(Text(at=at, text=text, size=NUMBER, bold=True, anchor="middle"))
-                break
+        found = _clear_place(_number_places(ends, wide, high), wide, high, stands, texts)
+        if found is None:
+            continue
+        on_line, (x, y) = found
+        ground = _middle_at(x, y, wide, high)
+        stands.append(ground)
+        if on_line != (x, y):
+            leaders.append(line(on_line, (x, y), THIN))
+        shapes.append(box(ground.left, ground.bottom, wide, high, pen=THIN, fill="white"))
+        shapes.append(Text(at=(x, y - 0.34 * NUMBER), text=text, size=NUMBER, bold=True, anchor="middle"))
     return (*leaders, *shapes)
+
+
+def _clear_place(
+    places: Iterable[Line], wide: float, high: float, stands: Sequence[Box], texts: Sequence[Box]
+) -> Line | None:
+    """The first place that keeps off what stands there, its thin line off the texts; one that touches, if it must."""
+    tried = list(places)
+    for off in (OFF_TEXT, 0.0):
+        for on_line, at in tried:
+            ground, leader = _middle_at(*at, wide + 2 * off, high + 2 * off), _round(on_line, at)
+            if all(ground.clear_of(other) for other in stands) and all(leader.clear_of(other) for other in texts):
+                return on_line, at
+    return None
+
+
+def _middle_at(x: float, y: float, wide: float, high: float) -> Box:
+    return Box(left=x - wide / 2, bottom=y - high / 2, right=x + wide / 2, top=y + high / 2)
 
 
 def _number_places(ends: Line, wide: float, high: float) -> Iterator[Line]:
