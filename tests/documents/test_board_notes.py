@@ -110,9 +110,8 @@ def test_the_sides_of_a_drawer_are_a_pair_and_so_are_those_of_drawers_like_it():
 
 def test_no_title_and_no_label_of_a_drawer_is_cut_short():
     """Dots name no board: long names of drawers' boards are printed smaller, on sheets and on labels."""
-    rod = made(
-        'kind = "base"\ndividers = 0\ndrawers = { number = 4, bottom_board = "birch6", joint = "corner" }', shelves=0
-    )
+    drawers = '{ number = 4, bottom_board = "birch6", joint = "corner" }'
+    rod = made(f'kind = "base"\ncount = 2\ndividers = 0\ndrawers = {drawers}', shelves=0)
     pages = (*board_pages(rod), *label_pages(rod))
     short = [s.text for d in numbered(pages, rod) for s in d.shapes if isinstance(s, Text) and s.text.endswith("...")]
     assert short == []

@@ -34,6 +34,17 @@ def test_every_page_keeps_the_laws(name, paper):
     check_pages(board_pages(rod), rod)
 
 
+def test_every_shelf_of_an_even_row_has_the_number_of_its_line():
+    """Six openings alike: five shelves at one pitch. Of a row of pins two numbers will do, a shelf is marked by its own."""
+    rod = sample("tall bookcase")
+    page = next(p for p in board_pages(rod) if p.kind == "pair")
+    works = Works(rod)
+    side = rod.cabinets[0].part["left side"]
+    lines = {f"{w.line:g}" for w in works.of(rod.cabinets[0], side) if w.line is not None}
+    assert len(lines) == 5
+    assert lines <= set(texts(page))
+
+
 # Two hands
 
 

@@ -11,6 +11,7 @@ from tests.building import cabinet, job, recipe, rod, rod_of
 
 from rodwork.documents.buying_list import Money, buying_list_pages, buying_rows, money, totals
 from rodwork.documents.drawing import Text
+from rodwork.documents.masses import carried_by
 from rodwork.model.fixing import Item
 
 
@@ -45,6 +46,23 @@ def test_a_sheet_more_is_bought_as_soon_as_the_stated_share_is_used_up():
     total = 2 * 1313868 / 0.85
     assert bought(sheet(total + 10.0), "birch18").buy == 1
     assert bought(sheet(total - 10.0), "birch18").buy == 2
+
+
+def test_a_sheet_too_heavy_for_two_is_not_told_to_two():
+    """3050 x 1220 x 39.5 of 680 kg/m3 is 100 kg; 2440 x 1220 x 17.6 is 35.6; of 15.8 it is 32.0.
+
+    HSE L23: two people lift about two thirds of the sum of what each does alone, 2/3 of 2 x 25 kg (from memory).
+    """
+    assert carried_by(100.0) == carried_by(35.6) == "a trolley, or have it cut where you buy it"
+    assert carried_by(32.0) == "two people, or a trolley"
+    assert "about 36 kg: a trolley, or have it cut" in said(glaze())
+
+
+def test_runners_are_bought_by_the_pair():
+    hung = (Item(item="pair of runners, side-mounted, 450 mm", count=3),)
+    r = replace(glaze(), cabinets=tuple(replace(c, hardware=hung) for c in glaze().cabinets))
+    words = [s.text for p in buying_list_pages(r) for s in p.shapes if isinstance(s, Text)]
+    assert words[words.index("pairs") - 1 : words.index("pairs") + 2] == ["6", "pairs", "runners, side-mounted, 450 mm"]
 
 
 def test_metres_of_edging():

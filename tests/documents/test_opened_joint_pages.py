@@ -5,13 +5,14 @@ from dataclasses import replace
 import pytest
 from page_laws import check_pages, overlaps, struck_out
 from samples import PAPERS, SAMPLES, glaze, sample
-from tests.building import cabinet, job, rod, rod_of
+from tests.building import back, cabinet, job, rod, rod_of
 from tests.inside.inside_samples import GROOVED, rod_of_text
 
 from rodwork.documents.annotate import figure, listed
-from rodwork.documents.drawing import Circle, Drawing, Text
+from rodwork.documents.drawing import Circle, Drawing, Path_, Text
 from rodwork.documents.joint_drawing import opened_shapes
 from rodwork.documents.joint_kinds import opened_joints
+from rodwork.documents.machined import runs_words
 from rodwork.documents.opened_joint import opened_joint_pages
 from rodwork.documents.page import Area, numbered
 from rodwork.geometry.vec import cross, dot, neg
@@ -75,6 +76,44 @@ def test_there_is_one_page_for_each_kind_and_it_names_the_others():
     ]  # fmt: skip
     assert pages[0].under == "corner: 4 x dowel 8x30, glued. Also G2 and bottom to right side (page turned round)."
     assert pages[0].right == "settings S9, S12 and S13"
+
+
+def test_a_groove_that_runs_otherwise_in_another_cabinet_says_in_which():
+    """The left sides of both are grooved at one setting, each as long as it is: a name alone would be either."""
+    grooved = {"back": back("grooved all round")}
+    made = rod_of(job(cabinet(count=2, **grooved), cabinet(name="kiln", mark="K", height_mm=900.0, **grooved)))
+    page = next(p for p in opened_joint_pages(made) if "BACK into LEFT SIDE" in p.title)
+    said = " ".join(texts(page))
+    assert "left side and right side of G1 and G2: 8.6 to 711.4 from the BOTTOM end" in said
+    assert "left side and right side of K1: 8.6 to 891.4 from the BOTTOM end" in said
+    assert page.under.endswith("Also G2, back into right side, back into top, back into bottom and K1.")
+
+
+def test_every_cabinet_that_a_page_serves_is_named_on_it():
+    others = [cabinet(name=f"kiln {n}", mark=mark, width_mm=600.0 + 100 * n) for n, mark in enumerate("KLMN", 1)]
+    for page in opened_joint_pages(rod_of(job(cabinet(), *others))):
+        said = " ".join([page.title, page.under, *texts(page)])
+        assert all(mark in said for mark in ("K1", "L1", "M1", "N1")), page.title
+
+
+def test_settings_are_all_named_three_and_more_in_a_row_as_a_run():
+    assert runs_words(["S9", "S10", "S11", "S24", "S25", "S27"]) == "S9 to S11, S24, S25 and S27"
+    assert runs_words(["S9", "S10"]) == "S9 and S10"
+
+
+def test_a_jagged_edge_does_not_stick_out_of_the_break_in_a_long_board():
+    made = rod(width_mm=2400.0, back=back("planted"))
+    found = 0
+    for page in opened_joint_pages(made):
+        paths = [s for s in page.shapes if isinstance(s, Path_)]
+        for n, s in enumerate(paths):
+            if s.closed and s.fill == "white" and s.pen.ink == "none":
+                (x0, y0), (x1, y1) = s.points[0], s.points[2]
+                under = [p for q in paths[:n] if len(q.points) > 7 and not q.closed for p in q.points]
+                inside = [y for x, y in under if x0 < x < x1 and min(abs(y - y0), abs(y - y1)) < 2.0]
+                found += len(inside)
+                assert all(y0 <= y <= y1 for y in inside), page.title
+    assert found
 
 
 def test_a_page_for_both_hands_says_which_are_the_mirror_and_where_the_fence_goes_for_each():

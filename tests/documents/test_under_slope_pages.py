@@ -13,7 +13,8 @@ from rodwork.documents.elevations import elevations
 from rodwork.documents.front_pages import front_pages
 from rodwork.documents.hulls import front_outline
 from rodwork.documents.inside_pages import inside_pages
-from rodwork.documents.labels import label_pages
+from rodwork.documents.labels import label_pages, next_words
+from rodwork.documents.machined import Works
 from rodwork.documents.opened_joint import opened_joint_pages
 from rodwork.documents.page import Area, body
 from rodwork.documents.settings_list import settings_pages
@@ -55,6 +56,22 @@ def test_pages_keep_the_laws(pages, name):
     made = pages(rod)
     if made or pages not in (front_pages, inside_pages):  # which there are of doors and drawers alone
         check_pages(made, rod)
+
+
+@pytest.mark.parametrize("name", UNITS)
+def test_a_label_says_at_which_setting_its_board_is_bevelled_or_sawn_to_a_line(name):
+    """The label is on a board that is sawn to size: what is left to saw comes before its edging and its bores."""
+    rod = unit(name)
+    cabinet, works = rod.cabinets[0], Works(rod)
+    due = {}
+    for s in rod.setups:
+        for row in s.features:
+            if row.feature is None and (s.tilt or s.fence is None):
+                due.setdefault(row.part, set()).add(s.id)
+    assert due
+    for id, ids in due.items():
+        first = next_words(works, cabinet, cabinet.part[id]).split(",")[0].split()
+        assert set(first[: len(ids)]) == ids
 
 
 def words(pages):

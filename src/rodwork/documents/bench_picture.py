@@ -101,7 +101,7 @@ def _on_end(lie: Lie, x: float, top: float, width: float) -> tuple[Shape, ...]:
     shapes: list[Shape] = [
         line((x, bench), (right, bench), BENCH),
         box(x + 2.0, bench, end - x - 2.0, thick, LINE, "white"),
-        *_label(name, x + 4.5, bench + 0.5 * thick - 1.2, end - x - 6.0),
+        *_label(name, x + 4.5, bench + 0.5 * thick - 1.2, end - x - 8.7),
         *hatched(end - 20.0, bench + thick, 20.0, 5.0),
         box(end, bench + 0.8, 4.0, thick + 4.2, THIN, "light"),
         *arrow((right + 2.0, bench + 0.5 * thick), (end - 3.0, bench + 0.5 * thick), CUTTER, 3.4),
@@ -280,7 +280,7 @@ def _label(text: str, x: float, y: float, width: float) -> Sequence[Shape]:
     """A name inside a board: one line, or two where it is long."""
     size = 3.8
     rows = wrapped(text, size, width)
-    while len(rows) > 2 and size > 2.6:
+    while size > 2.6 and (len(rows) > 2 or any(text_width(row, size) > width for row in rows)):
         size -= 0.2
         rows = wrapped(text, size, width)
     lift = 0.6 * size * (len(rows) - 1)

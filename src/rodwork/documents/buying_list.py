@@ -8,7 +8,7 @@ from math import ceil
 
 from rodwork.documents.cutting_list import cutting_rows
 from rodwork.documents.figures import mass_text, size_text
-from rodwork.documents.masses import TWO_PEOPLE_KG
+from rodwork.documents.masses import TWO_PEOPLE_KG, carried_by
 from rodwork.documents.page import Page, body
 from rodwork.documents.tables import Block, Column, band, flow, gap, heading, paragraph, rows
 from rodwork.model.cutting import BoardPlan, CuttingPlan
@@ -171,7 +171,7 @@ def _edgings(rod: Rod) -> tuple[BuyingRow, ...]:
                 item=f"{name} edging{thick}",
                 needed=round(net / _MM_PER_M, 2),
                 unit="m",
-                reckoning=f"{len(runs)} edges, {net / _MM_PER_M:.2f} m; {EDGING_END_MM} over at each end, then 10 %",
+                reckoning=f"{len(runs)} edges, {net / _MM_PER_M:.2f} m; {EDGING_END_MM} over each end, then 10 %",
                 buy=metres,
                 by="m",
                 price=_times(money(stock.price_per_m) if stock else None, metres),
@@ -210,6 +210,7 @@ def _fitting(item: str, count: int) -> BuyingRow:
 # the page ----------------------------------------------------------------------------------------------------
 
 _UNDER = "For the whole job. Strike out what the shop has. Boxes, waste and spares are starting values."
+_PAIR = "pair of "
 _BY_AREA = (
     f"Sheets are at least so many, by area alone, with {WASTE:.0%} allowed for saw cuts, trim and offcuts. "
     "The cutting plan decides: long boards and grain may need more. Measure every sheet when it comes."
@@ -253,10 +254,12 @@ def _columns(width: float) -> tuple[Column, ...]:
 
 
 def _cells(row: BuyingRow) -> tuple[str, ...]:
-    by = row.by
+    by, item = row.by, row.item
+    if by == "piece" and item.startswith(_PAIR):
+        by, item = "pair", item.removeprefix(_PAIR)
     if row.buy != 1 and by != "m":
         by = by.replace("box", "boxes") if by.startswith("box") else by + "s"
-    return ("", str(row.buy), by, row.item, row.reckoning, row.price.text if row.price else "")
+    return ("", str(row.buy), by, item, row.reckoning, row.price.text if row.price else "")
 
 
 def _after_boards(row: BuyingRow, buying: tuple[BuyingRow, ...], width: float) -> tuple[Block, ...]:
@@ -282,5 +285,5 @@ def _glue(rod: Rod, width: float) -> tuple[Block, ...]:
     for name, stock in rod.boards.items():
         kg = stock.sheet_kg
         if kg and kg > TWO_PEOPLE_KG and any(p.board == name for c in rod.cabinets for p in c.parts):
-            words.append(f"A whole sheet of {name} is about {mass_text(kg)}: two people, or a trolley.")
+            words.append(f"A whole sheet of {name} is about {mass_text(kg)}: {carried_by(kg)}.")
     return (paragraph(" ".join(words), width, size=4.0),) if words else ()

@@ -3,9 +3,10 @@
 The board that is worked lies face up; the wall that is set from the fence or the line is heavy.
 """
 
+from collections.abc import Collection, Sequence
 from dataclasses import dataclass
 
-from rodwork.documents.annotate import capital, figure, listed, setting
+from rodwork.documents.annotate import capital, figure, listed, plain_name, setting, several
 from rodwork.documents.drawing import (
     FOLD,
     HEAVY,
@@ -20,9 +21,10 @@ from rodwork.documents.drawing import (
     text_width,
     wrapped,
 )
-from rodwork.documents.joint_kinds import Opened
-from rodwork.documents.machined import Work, words_of
+from rodwork.documents.joint_kinds import Opened, unique
+from rodwork.documents.machined import Work, cabinet_marks, marks_words, words_of
 from rodwork.documents.page import Area
+from rodwork.model.panel import Part
 
 BIG = 14.0
 AIR = 20.0  # mm of either board that is shown beyond the joint
@@ -204,23 +206,58 @@ def _tongue_rows(one: Opened) -> list[tuple[str, float, bool]]:
     return rows
 
 
+MOST_RUNS = 6  # that are told beside the drawing
+
+
 def _runs(one: Opened) -> list[str]:
     """From where to where the channel runs, once for the boards it is the same on."""
-    found: dict[str, list[str]] = {}
+    found: dict[str, list[Part]] = {}
     for o in one.all:
         for w in o.on_face:
-            if w.groove is None:
-                continue
-            if w.runs_through(w.along):
-                text = "from edge to edge"
-            else:
-                ends = {"round": "stopped round", "square": "stopped square"}
-                stops = sorted({ends[e] for e in w.groove.both_ends if e in ends})
-                text = f"{figure(w.along.mm)} to {figure(w.along.end_mm or 0.0)} from the {capital(w.along.word)}"
-                text += f", {listed(stops)}" if stops else ""
-            if w.feature.stage == "before edging":
-                text += ", before edging: from the raw edge"
-            found.setdefault(text, []).append(o.face_board.name)
-    out = [f"{listed(list(dict.fromkeys(names)))}: {text}" for text, names in found.items()]
+            if w.groove is not None:
+                found.setdefault(_run(w), []).append(o.face_board)
+    boards = [part for parts in found.values() for part in parts]
+    out = [f"{_boards(parts, boards)}: {text}" for text, parts in found.items()]
+    if len(out) > MOST_RUNS:
+        out = [*out[:MOST_RUNS], "the rest on their boards' sheets"]
     cutters = {w.setup.cutter for w in one.on_face if w.setup.cutter}
-    return [*out[:5], f"cutter: {listed(sorted(cutters))}"] if cutters else out[:5]
+    return [*out, f"cutter: {listed(sorted(cutters))}"] if cutters else out
+
+
+def _run(w: Work) -> str:
+    """From where to where one channel runs: "8.6 to 711.4 from the BOTTOM end, stopped round"."""
+    if w.runs_through(w.along):
+        text = "from edge to edge"
+    else:
+        ends = {"round": "stopped round", "square": "stopped square"}
+        stops = sorted({ends[e] for e in w.groove.both_ends if e in ends}) if w.groove else []
+        text = f"{figure(w.along.mm)} to {figure(w.along.end_mm or 0.0)} from the {capital(w.along.word)}"
+        text += f", {listed(stops)}" if stops else ""
+    return f"{text}, before edging: from the raw edge" if w.feature.stage == "before edging" else text
+
+
+def _boards(parts: Sequence[Part], among: Sequence[Part]) -> str:
+    """Boards by name, and of which cabinets where there are several among them: "top and bottom of G1 and G2".
+
+    Boards of one kind are told as one where all of the cabinet are meant: "drawer left sides of D1".
+    """
+    of: dict[str, list[str]] = {}
+    for copies in unique([cabinet_marks(part) for part in parts]):
+        names = [p.name for p in parts if cabinet_marks(p) == copies]
+        others = {p.name for p in among if cabinet_marks(p) == copies} - set(names)
+        of.setdefault(listed(_kinds(unique(names), others)), []).extend(copies)
+    if len({cabinet_marks(part) for part in among}) == 1:
+        return next(iter(of))
+    return "; ".join(f"{names} of {marks_words(copies)}" for names, copies in of.items())
+
+
+def _kinds(names: Sequence[str], others: Collection[str]) -> list[str]:
+    """Names, those of one kind as one, unless there are others of that kind."""
+    kinds: dict[str, list[str]] = {}
+    for name in names:
+        kinds.setdefault(plain_name(name), []).append(name)
+    told: list[str] = []
+    for kind, mine in kinds.items():
+        whole = len(mine) > 1 and kind not in {plain_name(name) for name in others}
+        told += [several(kind)] if whole else mine
+    return told

@@ -274,7 +274,7 @@ def _break(along: Along, y0: float, y1: float) -> list[Shape]:
     """The middle of a long run taken out: white, with a break line on either side."""
     assert along.cut is not None
     a, b = along.x(along.cut[0]), along.x(along.cut[1])
-    low, high = min(y0, y1) - 0.8, max(y0, y1) + 0.8
+    low, high = min(y0, y1) - 1.1, max(y0, y1) + 1.1  # past a jagged edge that it breaks
     left, right = min(a, b), max(a, b)
     shapes: list[Shape] = [box(left, low, right - left, high - low, NO_PEN, "white")]
     for x in (left, right):

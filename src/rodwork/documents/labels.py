@@ -119,9 +119,13 @@ def _next(works: Works, cabinet: RodCabinet, part: Part, mark: str) -> str:
 
 
 def next_words(works: Works, cabinet: RodCabinet, part: Part) -> str:
-    """What is to be done to a board once it is sawn, in order: settings before edging, edging, settings after."""
+    """What is to be done to a board once it is sawn to size: bevels and lines, what comes before edging and after it.
+
+    What it is lipped with is glued on, and sawn to size again, in place of edging.
+    """
     mine = works.of(cabinet, part)
-    early = dict.fromkeys(w.setup.id for w in mine if w.feature.stage == "before edging")
+    bored = (w.setup.id for w in mine if w.feature.stage == "before edging")
+    early = dict.fromkeys((*works.sawn_askew(cabinet, part), *bored))
     late = dict.fromkeys(w.setup.id for w in mine if w.feature.stage != "before edging")
     edge = "edge" if any(part.edging.at(s) for s in EDGES) else ""
     if part.id in cabinet.lippings:

@@ -250,6 +250,7 @@ class Works:
         }
         found: dict[tuple[str, str], list[Work]] = defaultdict(list)
         self._again: dict[tuple[str, str], list[str]] = defaultdict(list)
+        self._odd: dict[tuple[str, str], list[str]] = defaultdict(list)
         self._to_lines: dict[tuple[str, str], list[ToLine]] = defaultdict(list)
         for setup in rod.setups:
             for row in setup.features:
@@ -258,6 +259,8 @@ class Works:
                     continue
                 if setup.stage != "before edging":
                     self._again[row.cabinet, row.part].append(setup.id)
+                elif not sawn_square(setup):
+                    self._odd[row.cabinet, row.part].append(setup.id)
                 reading = row.along or row.across
                 if reading is not None and reading.end_mm is not None:
                     cut = ToLine(edge=OPPOSITE[reading.from_surface], setup=setup)
@@ -275,6 +278,10 @@ class Works:
     def sawn_again(self, cabinet: RodCabinet, part: Part) -> tuple[str, ...]:
         """The settings at which it is sawn to size once its lippings are on."""
         return tuple(self._again.get((cabinet.name, part.id), ()))
+
+    def sawn_askew(self, cabinet: RodCabinet, part: Part) -> tuple[str, ...]:
+        """The settings at which it is bevelled or sawn to a line, once it is sawn to size."""
+        return tuple(self._odd.get((cabinet.name, part.id), ()))
 
     def by_feature(self, cabinet: RodCabinet, part_id: str) -> dict[str, Work]:
         """The same, by the id of the bore or groove."""
@@ -327,6 +334,11 @@ def _middle_key(w: Work) -> object:
     return (w.bears, tuple(sorted((axis, round(mid, 2)) for axis, mid in w.middle.items())))
 
 
+def sawn_square(setup: Setup) -> bool:
+    """Whether a setting of the saw is a plain cut against the fence: no bevel, no line between two marks."""
+    return not setup.tilt and setup.fence is not None
+
+
 def words_of(part: Part) -> dict[Surface, str]:
     """The cabinet word of each surface of a board."""
     return cabinet_words(part.role, part.pose.rotation)
@@ -343,6 +355,11 @@ def from_words(reading: Reading) -> str:
     return f"from the {capital(reading.word)}"
 
 
+def cabinet_marks(part: Part) -> tuple[str, ...]:
+    """The marks of the cabinets that a board is of, copy by copy: "G1" and "G2"."""
+    return tuple(mark.partition("-")[0] for mark in part.marks)
+
+
 def marks_words(marks: Sequence[str], most: int = 3) -> str:
     """Marks as a line of text: "G1-LS and G2-LS"; a long row of copies as "G1-LS to G8-LS"."""
     if len(marks) <= most:
@@ -350,6 +367,17 @@ def marks_words(marks: Sequence[str], most: int = 3) -> str:
     return (
         f"{marks[0]} to {marks[-1]}" if _in_a_row(marks) else f"{', '.join(marks[:most])} and {len(marks) - most} more"
     )
+
+
+def runs_words(ids: Sequence[str]) -> str:
+    """All of them, three and more that count up by one as a run: "S11 to S13, S24 and S26"."""
+    runs: list[list[str]] = []
+    for name in ids:
+        if runs and _in_a_row([*runs[-1], name]):
+            runs[-1].append(name)
+        else:
+            runs.append([name])
+    return listed([text for run in runs for text in ([f"{run[0]} to {run[-1]}"] if len(run) > 2 else run)])
 
 
 def _in_a_row(marks: Sequence[str]) -> bool:

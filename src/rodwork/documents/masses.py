@@ -6,3 +6,9 @@ the knee, at arm's length, when twisting or carrying far. They are guidelines fo
 """
 
 TWO_PEOPLE_KG = 25.0
+TROLLEY_KG = 33.0  # L23: two people lift about two thirds of the sum of what each does alone (from memory)
+
+
+def carried_by(kg: float) -> str:
+    """Who or what carries a load that is too much for one."""
+    return "two people, or a trolley" if kg <= TROLLEY_KG else "a trolley, or have it cut where you buy it"

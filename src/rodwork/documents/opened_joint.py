@@ -10,7 +10,7 @@ from rodwork.documents.drawing import LINE, Shape, Text, line
 from rodwork.documents.going_home import WIDTH, home_shapes
 from rodwork.documents.joint_drawing import not_drawn, opened_shapes
 from rodwork.documents.joint_kinds import Opened, numbers_alike, opened_joints, unique
-from rodwork.documents.machined import Work, marks_words, words_of
+from rodwork.documents.machined import Work, cabinet_marks, marks_words, runs_words, words_of
 from rodwork.documents.page import Area, Page, body
 from rodwork.model.rod import Rod
 
@@ -48,7 +48,7 @@ def _areas(area: Area, foot: float) -> tuple[Area, Area, Area]:
 
 
 def _title(one: Opened) -> str:
-    prefix = one.face_board.marks[0].partition("-")[0]
+    prefix = cabinet_marks(one.face_board)[0]
     hands = ", both hands" if one.other_hand else ""
     return f"{prefix} {one.end_board.name.upper()} {_verb(one)} {one.face_board.name.upper()}{hands}"
 
@@ -56,7 +56,7 @@ def _title(one: Opened) -> str:
 def _settings(one: Opened) -> str:
     if not one.settings:
         return "nothing to set"
-    return f"setting{'s' if len(one.settings) > 1 else ''} {marks_words(one.settings, 5)}"
+    return f"setting{'s' if len(one.settings) > 1 else ''} {runs_words(one.settings)}"
 
 
 def _verb(one: Opened) -> str:
@@ -81,10 +81,11 @@ def _under(one: Opened) -> str:
 
 def _also(one: Opened) -> str:
     """The other joints of this kind: other copies by their cabinet, other boards by name."""
-    alike = [o for o in one.others if numbers_alike(one, o)]
-    unlike = [] if one.is_channel or one.in_drawer else [o for o in one.others if o not in alike]
+    told = one.is_channel or one.in_drawer  # the numbers along of each are on the page
+    alike = [o for o in one.others if told or numbers_alike(one, o)]
+    unlike = [o for o in one.others if o not in alike]
     texts = []
-    copies = [m.partition("-")[0] for m in one.face_board.marks[1:]]
+    copies = cabinet_marks(one.face_board)[1:]
     if copies:
         texts.append(marks_words(copies, 3))
     texts += _named(one, alike)
@@ -95,6 +96,7 @@ def _also(one: Opened) -> str:
 
 
 def _named(one: Opened, others: Sequence[Opened], most: int = 4) -> list[str]:
+    """Joints of this cabinet by name, so many of them; those of others by their cabinets, copy by copy."""
     here: list[str] = []
     elsewhere: list[str] = []
     for o in others:
@@ -103,9 +105,11 @@ def _named(one: Opened, others: Sequence[Opened], most: int = 4) -> list[str]:
             turned = " (page turned round)" if over else ""
             here.append(f"{o.end_board.name} {_verb(o)} {o.face_board.name}{turned}")
         else:
-            elsewhere.append(o.face_board.marks[0].partition("-")[0])
-    names = unique([*here, *elsewhere])
-    return names if len(names) <= most else [*names[: most - 1], f"{len(names) - most + 1} more"]
+            elsewhere += cabinet_marks(o.face_board)
+    names, cabinets = unique(here), unique(elsewhere)
+    if len(names) > most:
+        names = [*names[: most - 1], f"{len(names) - most + 1} more of {cabinet_marks(one.face_board)[0]}"]
+    return [*names, *cabinets]
 
 
 def _bench(one: Opened, area: Area) -> tuple[Shape, ...]:
@@ -223,7 +227,7 @@ def _along_drawers(one: Opened) -> str:
     found: dict[tuple[float, ...], dict[str, None]] = {}
     for o in one.all if one.in_drawer else ():
         number = re.search(r"\d+", o.end_board.name)
-        drawer = f"{o.face_board.marks[0].partition('-')[0]} drawer{f' {number[0]}' if number else ''}"
+        drawer = f"{cabinet_marks(o.face_board)[0]} drawer{f' {number[0]}' if number else ''}"
         found.setdefault(o.numbers_along, {})[drawer] = None
     if len(found) < 2:
         return ""
@@ -242,7 +246,7 @@ def _lines_at(one: Opened) -> list[str]:
     rows: dict[str, set[float]] = {}
     for o in one.all:
         if o.has_line:
-            prefix = o.face_board.marks[0].partition("-")[0]
+            prefix = cabinet_marks(o.face_board)[0]
             rows.setdefault(f"{prefix} {o.face_board.name}", set()).add(o.line)
     if len({mm for at in rows.values() for mm in at}) < 2:
         return []

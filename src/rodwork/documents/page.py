@@ -65,8 +65,8 @@ def fitted(text: str, size: float, width: float, bold: bool = False) -> float:
 
 def fitted_text(text: str, size: float, least: float, width: float, bold: bool = False) -> tuple[str, float]:
     """The text and its em: shrunk to fit the width, and cut short where that would be too small to read."""
-    em = max(fitted(text, size, width, bold), least)
-    return clipped(text, em, width, bold), em
+    em = fitted(text, size, width, bold)
+    return (text, em) if em >= least else (clipped(text, least, width, bold), least)
 
 
 def numbered(pages: tuple[Page, ...], rod: Rod) -> tuple[Drawing, ...]:

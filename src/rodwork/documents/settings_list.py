@@ -12,6 +12,7 @@ from itertools import groupby, pairwise
 from rodwork.documents.annotate import capital, listed, setting
 from rodwork.documents.drawing import Ink, Pen, Shape, Text, line, moved, text_width, wrapped
 from rodwork.documents.figures import size_text, tick_box
+from rodwork.documents.machined import sawn_square
 from rodwork.documents.page import Area, Page, body, fitted
 from rodwork.documents.tables import LEADING, Block, band, flow
 from rodwork.model.cutting import CuttingPlan
@@ -255,7 +256,7 @@ def settings_pages(rod: Rod, plan: CuttingPlan | None = None) -> tuple[Page, ...
 
 def _planned(b: SettingBand, plan: CuttingPlan) -> bool:
     """Whether the cutting plan has this cut of every board: square, not to a line, before any lipping."""
-    square = not b.setup.tilt and b.setup.fence is not None and b.setup.stage == "before edging"
+    square = sawn_square(b.setup) and b.setup.stage == "before edging"
     return square and all(mark in plan.sheet_numbers for group in b.boards for mark, _ in group.marks)
 
 
