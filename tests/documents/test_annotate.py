@@ -3,10 +3,12 @@
 from itertools import pairwise
 
 import pytest
-from hypothesis import given
+from hypothesis import example, given
 from hypothesis import strategies as st
 
 from rodwork.documents.annotate import Box, capital, figure, listed, place_for, setting, spread
+from rodwork.documents.drawing import text_width
+from rodwork.documents.page import fitted_text
 
 lengths = st.floats(0, 500)
 
@@ -18,6 +20,17 @@ def test_labels_never_touch_and_keep_their_order(labels):
     order = sorted(range(len(places)), key=lambda i: places[i])
     for a, b in pairwise(order):
         assert out[b] - out[a] >= (sizes[a] + sizes[b]) / 2 + 1.0 - 1e-6
+
+
+@example("settings S51, S55, S56, S59, S60 and 6 more", 118.8)
+@given(st.text(st.characters(min_codepoint=32, max_codepoint=126), min_size=1, max_size=60), st.floats(20, 250))
+def test_a_text_is_cut_short_only_where_the_least_size_does_not_fit(text, width):
+    """What is shrunk to a width fits it: a hair of rounding once cut every second long title."""
+    cut, em = fitted_text(text, 7.0, 0.0, width, True)
+    assert (cut, em <= 7.0) == (text, True)
+    cut, em = fitted_text(text, 7.0, 4.0, width, True)
+    assert (cut == text) == (text_width(text, 4.0, True) <= width + 1e-9)
+    assert text_width(cut, em, True) <= width + 1e-9 or cut == "..."
 
 
 @given(st.lists(lengths, min_size=1, max_size=25))

@@ -24,6 +24,7 @@ from rodwork.model.surface import EDGES
 
 ROOM_UP = 0.72  # of the em: how far letters stand above the base line, and hang below it
 ROOM_DOWN = 0.22
+_DUST = 1e-9
 
 
 def figure(mm: float, least_places: int = 0) -> str:
@@ -76,7 +77,7 @@ def on_edges(edges: Sequence[str]) -> str:
 
 def clipped(text: str, size: float, width: float, bold: bool = False) -> str:
     """The text if it fits the width, else as much of its beginning as does, with dots: names can be long."""
-    if text_width(text, size, bold) <= width:
+    if text_width(text, size, bold) <= width + _DUST:  # what was shrunk to this very width fits it
         return text
     while text and text_width(text + "...", size, bold) > width:
         text = text[:-1]
