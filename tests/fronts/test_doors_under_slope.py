@@ -12,7 +12,7 @@ import pytest
 from rodwork.carcass.hinges import guided
 from rodwork.checks.registry import checks
 from rodwork.documents.boards import board_pages
-from rodwork.documents.drawing import Path_, Text
+from rodwork.documents.drawing import HIDDEN, Path_, Text, text_width
 from rodwork.documents.front_pages import front_pages
 from rodwork.documents.solids import part_mesh, volume_mm3
 from rodwork.job.faults import JobFaults
@@ -258,6 +258,20 @@ def test_its_page_tells_both_heights_the_angle_and_the_diagonals_and_its_front_i
         xs = [x for x, _ in s.points]
         tops = sorted(max(y for x, y in s.points if abs(x - at) < 1e-6) for at in (min(xs), max(xs)))
         assert (tops[1] - tops[0]) / (max(xs) - min(xs)) == pytest.approx(tan(radians(30)), rel=1e-3)
+
+
+@pytest.mark.parametrize("hung", ["left", "right"])
+@pytest.mark.parametrize("degs", [15, 40])
+def test_its_mark_stands_clear_of_the_lines_that_say_how_it_opens(hung, degs):
+    (front,) = front_pages(set_out(text(f'hung = "{hung}"', degs=degs), "eaves.toml"))
+    (mark,) = (s for s in front.shapes if isinstance(s, Text) and s.bold and s.text.endswith("-DR"))
+    half = text_width(mark.text, mark.size, True) / 2
+    dashed = [s for s in front.shapes if isinstance(s, Path_) and s.pen == HIDDEN]
+    assert len(dashed) == 2
+    for (ax, ay), (bx, by) in (s.points for s in dashed):
+        for x in (mark.at[0] - half, mark.at[0], mark.at[0] + half):
+            y = ay + (by - ay) * (x - ax) / (bx - ax)
+            assert not mark.at[1] - 0.2 * mark.size <= y <= mark.at[1] + 0.8 * mark.size
 
 
 def test_the_cutting_plan_takes_the_box_round_it_and_every_station_an_answer():

@@ -76,14 +76,15 @@ def _door(part: Part, hinged: str | None, at: Callable[[float, float], Point], k
     (left, right), outline = front_heights(part), front_outline(part)
     low, high = at(a, c), at(b, min(left, right))
     yield Path_(points=tuple(at(x, z) for x, z in outline), closed=True, pen=LINE, fill="white")
-    for p, q in opening_lines(hinged, low, at(b, right), at(a, left)[1]):
-        yield line(p, q, HIDDEN)
+    opens = opening_lines(hinged, low, at(b, right), at(a, left)[1])
+    yield from (line(p, q, HIDDEN) for p, q in opens)
     for f in part.features:
         if f.role == "handle":
             x, _, z = part.pose.to_cabinet(f.at)
             yield Circle(centre=at(x, z), radius=max(2.5 * k, 0.6))
     size = fitted(part.marks[0], 5.0, 0.8 * (high[0] - low[0]), True)
-    middle = ((low[0] + high[0]) / 2, (low[1] + high[1]) / 2 - 0.33 * size)
+    heights = [y for ends in opens for _, y in ends] or [low[1], high[1]]  # half way between the dashed lines
+    middle = ((low[0] + high[0]) / 2, sum(heights) / len(heights) - 0.33 * size)
     yield Text(at=middle, text=part.marks[0], size=size, bold=True, anchor="middle")
 
 
