@@ -6,7 +6,7 @@ import pytest
 from hypothesis import example, given
 from hypothesis import strategies as st
 
-from rodwork.documents.annotate import Box, capital, figure, listed, place_for, setting, spread
+from rodwork.documents.annotate import Box, capital, figure, listed, named, place_for, setting, spread
 from rodwork.documents.drawing import text_width
 from rodwork.documents.page import fitted_text
 
@@ -85,3 +85,8 @@ def test_a_setting_always_has_its_tenth():
 def test_words():
     assert [capital("front edge"), capital("outside")] == ["FRONT edge", "OUTSIDE"]
     assert [listed([]), listed(["a"]), listed(["a", "b", "c"])] == ["", "a", "a, b and c"]
+
+
+@pytest.mark.parametrize(("board", "words"), [("left side", "the left side"), ("stile 1", "stile 1")])
+def test_a_numbered_board_has_no_article(board, words):
+    assert named(board) == words

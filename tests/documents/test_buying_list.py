@@ -9,6 +9,7 @@ from page_laws import check_pages
 from samples import PAPERS, SAMPLES, glaze, sample
 from tests.building import cabinet, job, recipe, rod, rod_of
 
+from rodwork.documents import buying_list
 from rodwork.documents.buying_list import Money, buying_list_pages, buying_rows, money, totals
 from rodwork.documents.drawing import Text
 from rodwork.documents.masses import carried_by
@@ -164,3 +165,14 @@ def test_a_heavy_sheet_is_named():
 def test_pages_keep_the_laws(name, paper):
     r = sample(name, paper)
     check_pages(buying_list_pages(r), r)
+
+
+@pytest.mark.parametrize("many", range(1, 30))
+def test_the_sum_and_the_glue_never_stand_on_a_page_of_their_own(many, monkeypatch):
+    (row,) = (r for r in buying_rows(glaze()) if r.item == "birch6" or "birch6" in r.item)
+    rows = tuple(replace(row, group="Fittings", item=f"thing {n}") for n in range(many))
+    monkeypatch.setattr(buying_list, "buying_rows", lambda *_: rows)
+    *_, last = buying_list_pages(glaze())
+    told = [s.text for s in last.shapes if isinstance(s, Text)]
+    assert f"thing {many - 1}" in told
+    assert any(t.startswith("Glue for") for t in told)

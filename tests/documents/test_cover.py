@@ -9,7 +9,7 @@ from tests.building import back, cabinet, job, rod, rod_of
 from tests.texts import HEAD, joint
 
 from rodwork.documents.cover import caution_texts, cover_pages
-from rodwork.documents.drawing import Text
+from rodwork.documents.drawing import Path_, Text
 from rodwork.documents.elevations import bays, clear_depth, elevations
 from rodwork.documents.page import body
 from rodwork.model.finding import Finding
@@ -218,3 +218,29 @@ def test_the_clear_depth_stands_clear_of_the_shelves_of_the_bay_that_is_cut():
     panel = '\nback = { board = "birch6", style = "rebated" }\n'
     made = set_out(f'{HEAD}{recipes}[cabinets.kiln]\nboard = "birch18"\n{lines}{panel}', "kiln.toml")
     check_pages(cover_pages(made), made)
+
+
+@pytest.mark.parametrize("feet", ["", 'feet = { style = "plinth frame", height = 150 }'])
+def test_the_height_and_the_width_are_drawn_to_one_scale_whatever_stands_below(feet):
+    """The height of the carcass was drawn down to the foot of its plinth: 1417 over what is 1574 high."""
+    text = f"""{HEAD}{joint("corner", '"dowel"')}
+[cabinets.base]
+kind = "base"
+width = 600
+height = 720
+depth = 560
+board = "birch18"
+corner_joint = "corner"
+{feet}
+"""
+    (made,) = set_out(text, "job.toml").cabinets
+    shapes = elevations(made, body("A4", True))
+    lines = [s.points for s in shapes if isinstance(s, Path_) and len(s.points) == 2]
+    (high,) = (s for s in shapes if isinstance(s, Text) and s.text == "720" and s.bold)
+    (wide,) = (s for s in shapes if isinstance(s, Text) and s.text == "600" and s.bold)
+    (up,) = ({a, b} for a, b in lines if a[0] == b[0] == pytest.approx(high.at[0] + 1.0) and a[1] < high.at[1] < b[1])
+    (across,) = (
+        {a, b} for a, b in lines if a[1] == b[1] == pytest.approx(wide.at[1] - 1.0) and a[0] < wide.at[0] < b[0]
+    )
+    ends_up, ends_across = [p[1] for p in up], [p[0] for p in across]
+    assert (max(ends_up) - min(ends_up)) / 720 == pytest.approx((max(ends_across) - min(ends_across)) / 600)

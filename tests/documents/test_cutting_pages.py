@@ -16,8 +16,8 @@ from rodwork.documents.drawing import Path_, Text
 from rodwork.documents.labels import label_pages
 from rodwork.documents.pack import pack_pages
 from rodwork.documents.page import Area
-from rodwork.documents.sheet_drawing import sheet_shapes
-from rodwork.model.cutting import Sawn, Strip
+from rodwork.documents.sheet_drawing import sheet_shapes, times_wider
+from rodwork.model.cutting import CutSheet, Sawn, Strip
 from rodwork.model.results import Results
 from rodwork.model.sawing import Saw, StockSheet, usual_saw
 from rodwork.sheets.plan import Work, plan_cutting
@@ -191,3 +191,35 @@ def test_a_router_has_a_drawing_of_each_sheet_that_another_reader_takes(tmp_path
     assert len(through) == len(plan.boards[0].sheets[0].sawn)
     corners = [v.dxf.location for e in through for v in e.vertices]
     assert all(0 <= c.x <= 2440 and 0 <= c.y <= 1220 for c in corners)
+
+
+def test_a_plank_is_drawn_wide_enough_for_the_marks_of_its_strips():
+    """Lippings of 20 out of a plank of 150: to one scale they were lines with no name."""
+    lippings = tuple(
+        Sawn(
+            marks=(f"C1-LP{row}{n}",), name="lipping", x=5 + 480.0 * n, y=5 + 23.0 * row, length=477.0, width=20.0,
+            turned=False,
+        )
+        for row in range(6)
+        for n in range(5)
+    )  # fmt: skip
+    sheet = CutSheet(
+        numbers=(1,), stock="", offcut=False, size=(2440.0, 150.0), kg=3.0, sawn=lippings, leftovers=(), strips=(),
+        cuts=(),
+    )  # fmt: skip
+    shapes = sheet_shapes(sheet, Area(left=0.0, bottom=0.0, right=180.0, top=120.0), grain=True)
+    told = [s.text for s in shapes if isinstance(s, Text)]
+    assert {mark for sawn in sheet.sawn for mark in sawn.marks} <= set(told)
+    assert f"drawn {times_wider(sheet)} times as wide as it is" in told
+    assert times_wider(sheet) == 4  # a fifth of 2440 is 488, over 150: 3.3
+    whole = max((s.points for s in shapes if isinstance(s, Path_) and s.closed), key=lambda b: b[1][0] - b[0][0])
+    along, across = whole[1][0] - whole[0][0], whole[2][1] - whole[1][1]
+    assert across / along == pytest.approx(4 * 150 / 2440)
+    assert times_wider(replace(sheet, size=(2440.0, 1220.0))) == 1
+
+
+def test_nothing_is_said_of_edging_where_there_is_none():
+    rod = many()
+    plan = planned(rod)
+    assert any(t.startswith("Edging on all boards") for t in texts(cutting_pages(rod, plan)))
+    assert not any("Edging" in t for t in texts(cutting_pages(rod, replace(plan, edging_m=0.0))))

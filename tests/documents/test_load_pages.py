@@ -109,3 +109,20 @@ def test_what_to_put_right_never_stands_apart_from_its_mend(many):
     for page in pages_of(made):
         texts = sorted((s for s in page.shapes if isinstance(s, Text) and s.at[1] > 37.0), key=lambda s: s.at[1])
         assert not texts or not texts[0].text.startswith("WATCH")
+
+
+@pytest.mark.parametrize("name", SAMPLES)
+def test_only_what_is_to_be_put_right_stands_under_that_head(name):
+    """How it was reckoned, and the weight, have a head of their own, on the next page too."""
+    seen = 0
+    for page in pages_of(sample(name)):
+        texts = [s.text for s in page.shapes if isinstance(s, Text)]
+        if "To put right" in texts:
+            after = texts[texts.index("To put right") + 1]
+            assert after.startswith(("STOP", "WATCH", "NOTE"))
+        if any(t.startswith("Stiffness used") for t in texts):
+            seen += 1
+            assert texts.index("How it was reckoned") < next(
+                n for n, t in enumerate(texts) if t.startswith("Stiffness used")
+            )
+    assert seen

@@ -1,6 +1,7 @@
 """Rod strips: full size to a twentieth of a millimetre in the PDF, and whole on one sheet or the next."""
 
 import io
+from itertools import combinations
 
 import pdfplumber
 import pytest
@@ -12,6 +13,7 @@ from tests.building import cabinet as box
 from tests.building import job, recipe, rod_of
 from tests.checks.clothes_rails import rail as clothes_rail
 
+from rodwork.documents.annotate import text_box
 from rodwork.documents.drawing import Drawing, Text, text_width
 from rodwork.documents.page import numbered, paper_size
 from rodwork.documents.strip_lines import RodLine, RodStrip, strips_of
@@ -172,3 +174,31 @@ def test_a_strip_comes_to_its_end_beside_a_groove_longer_than_paper():
     pages = strip_pages(rod)
     check_pages(pages, rod)
     assert overlap_mm(rod) == overlap_mm(rod_of(job(box(back=None))))
+
+
+@pytest.mark.parametrize("name", SAMPLES)
+def test_every_strip_has_its_whole_caption_and_none_runs_into_the_next(name):
+    """A knock-down shelf had "HEIGHT from the BOTTOM: 960" over its last short piece, and not to where."""
+    rod = sample(name)
+    expected = [
+        tile.caption
+        for cabinet in rod.boxes
+        for strip in strips_of(cabinet)
+        for tile in tiles_of(strip, paper_size("A4", landscape=True)[0] - 2 * EDGE, overlap_mm(rod))
+    ]
+    pages = strip_pages(rod)
+    said = [t for page in pages for t in texts(page)]
+    assert all(caption in said for caption in expected)
+    for page in pages:
+        boxes = [text_box(s) for s in page.shapes if isinstance(s, Text) and s.text in expected]
+        assert all(a.clear_of(b) for a, b in combinations(boxes, 2))
+
+
+def test_a_line_tells_all_its_words():
+    strip = RodStrip(
+        cabinet="run", name="LENGTH", datum="LEFT", length=260.0, boards=(),
+        lines=(RodLine(mm=130.0, words="glaze drier ends, cupboard begins"),),
+    )  # fmt: skip
+    (tile,) = tiles_of(strip, 270.0, 30.0)
+    told = " ".join(s.text for s in tile_shapes(tile, 10.0, 100.0) if isinstance(s, Text) and s.turn)
+    assert "glaze drier ends, cupboard begins" in told

@@ -5,7 +5,7 @@ from page_laws import faults
 
 from rodwork.documents.drawing import Drawing, Text
 from rodwork.documents.page import Area
-from rodwork.documents.tables import Block, Column, band, flow, gap, heading, marks_text, paragraph, rows
+from rodwork.documents.tables import Block, Column, band, closed, flow, gap, heading, marks_text, paragraph, rows
 
 AREA = Area(left=10.0, bottom=20.0, right=110.0, top=120.0)
 
@@ -84,3 +84,9 @@ def test_a_paragraph_is_as_high_as_its_lines():
 def test_a_strip_whose_words_are_long_grows():
     tall = band("a name " * 20, 60.0, "12 boards")
     assert tall.height > 8.0
+
+
+def test_what_stands_under_a_list_never_stands_on_a_page_without_its_last_row():
+    blocks = closed([block(str(n)) for n in range(10)], gap(3.0), block("sum", 5.0), block("glue", 5.0))
+    first, second = (said(p) for p in flow(blocks, AREA))
+    assert (first[-1], second) == ("8", ["9", "sum", "glue"])

@@ -80,3 +80,12 @@ def test_the_connector_goes_into_its_slot(depth):
 def test_it_buys_both_halves_and_a_cap_where_one_is_wanted(caps, bought):
     (one, *_) = planned(NAME, run(), caps=caps)
     assert {i.item: i.count for i in one.hardware} == dict.fromkeys(bought, 1)
+
+
+@pytest.mark.parametrize("lean", [0.1, -0.225, 0.25])
+@pytest.mark.parametrize("side", ["inside", "outside"])
+def test_a_slanting_key_is_as_deep_as_a_stop_can_be_set(lean, side):
+    """The paper said 8.45 on the board's sheet, 8.4 at the setting and 8.44816 to check it by."""
+    for one in planned(NAME, run(nears=lean), key_side=side):
+        (key,) = one.others
+        assert key.cut.depth == round(key.cut.depth, 1) > 0

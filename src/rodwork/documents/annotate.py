@@ -48,6 +48,11 @@ def capital(word: str) -> str:
     return f"{first.upper()} {rest}".strip()
 
 
+def named(board: str) -> str:
+    """A board within a sentence: "the left side", but "stile 1", which its number tells from the others."""
+    return board if board[-1:].isdigit() else f"the {board}"
+
+
 def listed(words: Sequence[str]) -> str:
     """Words as a sentence lists them: "40, 136 and 232"."""
     if len(words) < 2:

@@ -10,7 +10,7 @@ from rodwork.documents.cutting_list import cutting_rows
 from rodwork.documents.figures import mass_text, size_text
 from rodwork.documents.masses import TWO_PEOPLE_KG, carried_by
 from rodwork.documents.page import Page, body
-from rodwork.documents.tables import Block, Column, band, flow, gap, heading, paragraph, rows
+from rodwork.documents.tables import Block, Column, band, closed, flow, gap, heading, paragraph, rows
 from rodwork.model.cutting import BoardPlan, CuttingPlan
 from rodwork.model.rod import Rod
 from rodwork.model.slope import edge_length
@@ -236,8 +236,8 @@ def buying_list_pages(rod: Rod, plan: CuttingPlan | None = None) -> tuple[Page, 
         blocks += rows(columns, _cells(row), least=11.5, most=60.0, tick=0)
         if group == "Boards" and not all_planned:
             blocks += _after_boards(row, buying, area.width)
-    blocks += [gap(3.0), *_sum(buying, area.width), *_glue(rod, area.width)]
-    pages = flow(blocks, area, heading(columns))
+    told = (*_sum(buying, area.width), *_glue(rod, area.width))
+    pages = flow(closed(blocks, gap(3.0), *told) if blocks and told else blocks, area, heading(columns))
     return tuple(Page(kind="buying list", title="Buying list", under=_UNDER, shapes=shapes) for shapes in pages)
 
 

@@ -72,7 +72,8 @@ def _list_pages(rod: Rod, plan: CuttingPlan) -> Iterator[Page]:
 def _about(rod: Rod, plan: CuttingPlan) -> Iterator[str]:
     for finding in plan.findings:
         yield f"{finding.message}: {finding.mend}."
-    yield f"Edging on all boards: {plan.edging_m:.1f} m, without ends and spare."
+    if plan.edging_m:
+        yield f"Edging on all boards: {plan.edging_m:.1f} m, without ends and spare."
     yield (
         "Break down the sheets in this order. A label goes on each board as it comes off the saw, with the number of "
         "its sheet; offcuts to keep are marked with their name and size. Measure the first board of every setting."

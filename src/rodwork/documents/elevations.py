@@ -93,11 +93,12 @@ def _all_of_it() -> Box:
 
 def _front(cabinet: RodCabinet, left: float, low: float, k: float) -> tuple[Shape, ...]:
     (x0, _, z0), (x1, _, z1) = extent([part_box(cabinet.part[i]) for i in _fixed(cabinet)])
-    wide, high = (x1 - x0) * k, (z1 - z0) * k
+    side, high = left - x0 * k, (z1 - z0) * k
+    width = size_text(cabinet.size[0])
     shapes: list[Shape] = [
         *_view(cabinet, FRONT, _all_of_it(), left, low, k),
-        *_heights_of_front(cabinet, left, low, (wide, high), k),
-        *dimension_across(left, left + wide, low - 6.0, size_text(cabinet.size[0]), 5.0, bold=True, reach=4.0),
+        *_heights_of_front(cabinet, left, low - z0 * k, (x1 - x0) * k, k),
+        *dimension_across(side, side + cabinet.size[0] * k, low - 6.0, width, 5.0, bold=True, reach=4.0),
         Text(at=(left, low + high + 1.5), text="Front", size=_FIGURE, bold=True),
     ]
     for opening, (a, b), (lo, hi) in _openings(cabinet):
@@ -142,16 +143,14 @@ def _heights_under_slope(
         yield Text(at=(baseline, (y0 + y1) / 2), text=text, size=_FIGURE, anchor="middle", turn=90.0)
 
 
-def _heights_of_front(
-    cabinet: RodCabinet, left: float, low: float, size: tuple[float, float], k: float
-) -> Iterator[Shape]:
-    """The height; under a slope that of each side."""
+def _heights_of_front(cabinet: RodCabinet, left: float, bottom: float, wide: float, k: float) -> Iterator[Shape]:
+    """The height from the bottom of the carcass, whatever stands below it; under a slope that of each side."""
     heights = outside_heights(cabinet)
-    high, mm = (heights[0] * k, heights[0]) if heights else (size[1], cabinet.size[1])
-    yield from dimension_up(left - 4.0, low, low + high, size_text(mm), 5.0, bold=True, reach=2.0)
+    mm = heights[0] if heights else cabinet.size[1]
+    yield from dimension_up(left - 4.0, bottom, bottom + mm * k, size_text(mm), 5.0, bold=True, reach=2.0)
     if heights is not None:
-        at = left + size[0] + 8.0
-        yield from dimension_up(at, low, low + heights[1] * k, size_text(heights[1]), 5.0, bold=True, reach=-6.0)
+        at, top = left + wide + 8.0, bottom + heights[1] * k
+        yield from dimension_up(at, bottom, top, size_text(heights[1]), 5.0, bold=True, reach=-6.0)
 
 
 def _openings(

@@ -8,7 +8,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
-from rodwork.documents.annotate import Box, clipped, listed, place_for, text_box
+from rodwork.documents.annotate import Box, clipped, listed, named, place_for, text_box
 from rodwork.documents.drawing import (
     HIDDEN,
     LINE,
@@ -357,7 +357,7 @@ def _plates_said(cabinet: RodCabinet, step: float) -> Iterator[str]:
         axis = 0 if door.hinged == "up" else 1
         places = listed([size_text(_height(p[axis], step)) for p in _plate_places(cabinet, door)])
         where = f", {places} from the left" if door.hinged == "up" else f": {places}"
-        alike.setdefault(f"on the {carrier}{where}", []).append(_leaf(cabinet.part[door.door]))
+        alike.setdefault(f"on {named(carrier)}{where}", []).append(_leaf(cabinet.part[door.door]))
     for words, which in alike.items():
         yield f"Plates of {listed(which)}, {words}."
 

@@ -8,7 +8,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Literal
 
-from rodwork.documents.annotate import capital, figure, fits, listed, setting, spread, triangle
+from rodwork.documents.annotate import capital, figure, fits, listed, named, setting, spread, triangle
 from rodwork.documents.drawing import (
     FOLD,
     HEAVY,
@@ -404,7 +404,7 @@ def _why_they_differ(one: Opened) -> str:
     """Why the numbers along the run are not the same on both boards."""
     reasons = [_set_back_words(one)] if abs(one.set_back) > 0.005 else []
     if one.slide:
-        reasons.append(f"the entry bores lie {figure(one.slide)} on: the {one.end_board.name} slides home by that")
+        reasons.append(f"the entry bores lie {figure(one.slide)} on: {named(one.end_board.name)} slides home by that")
     return "; ".join(reasons)
 
 
@@ -418,7 +418,7 @@ _WAYS = {
 def _set_back_words(one: Opened) -> str:
     edge = words_of(one.face_board)[one.joint.contact.host_register.along_from]
     way = _WAYS[edge.split()[0]][one.set_back < 0]
-    return f"the {one.end_board.name} stands {figure(abs(one.set_back))} {way} the {one.face_board.name}'s {edge}"
+    return f"{named(one.end_board.name)} stands {figure(abs(one.set_back))} {way} {named(one.face_board.name)}'s {edge}"
 
 
 def _datum(one: Opened, along: Along, frame: Frame) -> list[Shape]:

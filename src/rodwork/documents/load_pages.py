@@ -45,7 +45,8 @@ def load_pages(rod: Rod, loading: Loading) -> tuple[Page, ...]:
 def _cabinet_pages(rod: Rod, loading: Loading, cabinet: CabinetLoad) -> Iterator[Page]:
     area = _area(rod)
     blocks = [*_shelf_blocks(cabinet, area), *_joint_blocks(cabinet, area), *_finding_blocks(loading, cabinet, area)]
-    blocks += [gap(2.0), *(paragraph(text, area.width, 3.4, after=0.6) for text in more_lines(cabinet, in_tables=True))]
+    blocks += [gap(3.0), band("How it was reckoned", area.width), gap(1.0, keep=True)]
+    blocks += [paragraph(text, area.width, 3.4, after=0.6) for text in more_lines(cabinet, in_tables=True)]
     for shapes in flow(blocks, area):
         yield _page(rod, loading, f"Will it hold: {cabinet.name}", f"Inside: {cabinet.contents}.", "", shapes)
     if cabinet.hanging is not None:

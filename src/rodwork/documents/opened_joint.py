@@ -3,7 +3,7 @@
 import re
 from collections.abc import Sequence
 
-from rodwork.documents.annotate import Row, block, capital, figure, listed
+from rodwork.documents.annotate import Row, block, capital, figure, listed, named
 from rodwork.documents.bench_picture import HEIGHT, Lie, picture
 from rodwork.documents.channel_section import channel_shapes
 from rodwork.documents.drawing import LINE, Shape, Text, line
@@ -184,7 +184,7 @@ def _says(one: Opened, above: Area) -> list[Row]:
         )
         if one.has_line:
             datum = capital(words_of(one.face_board)[one.joint.contact.host_register.across_from])
-            texts.append(f"On the {one.face_board.name} it comes to the line {figure(one.line)} from the {datum}.")
+            texts.append(f"On {named(one.face_board.name)} it comes to the line {figure(one.line)} from the {datum}.")
     elif one.driven:
         how = "on its line" if one.has_line else "flush at the thick line"
         glue = "Glue, hold" if one.joint.glued else "Hold"

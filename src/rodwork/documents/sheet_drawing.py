@@ -1,7 +1,7 @@
 """A sheet to scale: parts with mark and size, cuts with their numbers, what is left with its size."""
 
 from collections.abc import Callable, Iterable, Iterator, Sequence
-from math import inf
+from math import ceil, inf
 
 from rodwork.documents.annotate import Box, arrow, clipped, figure, spread, text_box
 from rodwork.documents.drawing import THIN, Ink, Pen, Shape, Text, box, line, text_width
@@ -23,26 +23,36 @@ STRIP_NAME = 3.4  # em
 PAST_NUMBERS = 4.4  # from the sheet to the name of a strip, past the numbers of the cuts along the sheet's edge
 CUT_PEN = Pen(width=0.5)
 PART_PEN = Pen(width=0.25)
+LEAST_SHAPE = 0.2  # of its length: how wide a sheet is drawn at the least
+Scale = tuple[float, float]  # mm on paper for each mm along the sheet and across it
 Place = Callable[[float, float], tuple[float, float]]
 Line = tuple[tuple[float, float], tuple[float, float]]
 
 
 def drawn_height(sheet: CutSheet, width: float) -> float:
     """How high the drawing of a sheet is that is as wide as this, mm."""
-    return (width - DIMENSION_ROOM - STRIP_ROOM) * sheet.size[1] / sheet.size[0] + DIMENSION_ROOM + GRAIN_ROOM
+    shape = times_wider(sheet) * sheet.size[1] / sheet.size[0]
+    return (width - DIMENSION_ROOM - STRIP_ROOM) * shape + DIMENSION_ROOM + GRAIN_ROOM
+
+
+def times_wider(sheet: CutSheet) -> int:
+    """How many times wider than it is a plank is drawn, so that its strips have room for their marks; 1 for a sheet."""
+    return max(1, ceil(LEAST_SHAPE * sheet.size[0] / sheet.size[1]))
 
 
 def sheet_shapes(sheet: CutSheet, area: Area, grain: bool) -> tuple[Shape, ...]:
     """The sheet as large as the area lets it, its length across the page."""
-    scale = min(
+    times = times_wider(sheet)
+    along = min(
         (area.width - DIMENSION_ROOM - STRIP_ROOM) / sheet.size[0],
-        (area.height - DIMENSION_ROOM - GRAIN_ROOM) / sheet.size[1],
+        (area.height - DIMENSION_ROOM - GRAIN_ROOM) / (times * sheet.size[1]),
     )
+    scale = (along, along * times)
     x0, y0 = area.left + DIMENSION_ROOM, area.bottom + DIMENSION_ROOM
-    wide, high = sheet.size[0] * scale, sheet.size[1] * scale
+    wide, high = sheet.size[0] * scale[0], sheet.size[1] * scale[1]
 
     def place(x: float, y: float) -> tuple[float, float]:
-        return x0 + x * scale, y0 + y * scale
+        return x0 + x * scale[0], y0 + y * scale[1]
 
     shapes: list[Shape] = [box(x0, y0, wide, high, pen=Pen(width=0.7), fill="light")]
     texts: list[Text] = []
@@ -62,32 +72,34 @@ def sheet_shapes(sheet: CutSheet, area: Area, grain: bool) -> tuple[Shape, ...]:
     shapes += dimension_up(x0 - 3.5, y0, y0 + high, figure(sheet.size[1]), size=4.0)
     if grain:
         shapes += _grain(x0 + wide, y0 + high + 7.0)
+    if times > 1:
+        shapes.append(Text(at=(x0, y0 + high + 5.9), text=f"drawn {times} times as wide as it is", size=3.4))
     return tuple(shapes)
 
 
-def _rectangle(what: Sawn | Leftover, place: Place, scale: float, fill: Ink) -> Shape:
+def _rectangle(what: Sawn | Leftover, place: Place, scale: Scale, fill: Ink) -> Shape:
     x, y = place(what.x, what.y)
-    return box(x, y, what.length * scale, what.width * scale, pen=PART_PEN, fill=fill)
+    return box(x, y, what.length * scale[0], what.width * scale[1], pen=PART_PEN, fill=fill)
 
 
 def _cut_line(cut: Cut, place: Place) -> Line:
     return place(*cut.start), place(*cut.end)
 
 
-def _part_texts(sawn: Sawn, place: Place, scale: float) -> list[Text]:
+def _part_texts(sawn: Sawn, place: Place, scale: Scale) -> list[Text]:
     """Mark, what it is, size; upright where the part is narrow."""
     x, y = place(sawn.x, sawn.y)
     size = f"{figure(round(sawn.length, 1))} × {figure(round(sawn.width, 1))}"
     mark = sawn.marks[0] if len(sawn.marks) == 1 else f"{sawn.marks[0]} ({len(sawn.marks)})"
-    return _stacked((mark, size, sawn.name), x, y, sawn.length * scale, sawn.width * scale)
+    return _stacked((mark, size, sawn.name), x, y, sawn.length * scale[0], sawn.width * scale[1])
 
 
-def _leftover_text(left: Leftover, place: Place, scale: float) -> list[Text]:
+def _leftover_text(left: Leftover, place: Place, scale: Scale) -> list[Text]:
     if not left.kept:
         return []
     x, y = place(left.x, left.y)
     size = f"{figure(round(left.length, 1))} × {figure(round(left.width, 1))}"
-    return _stacked((f"keep {left.name}", size), x, y, left.length * scale, left.width * scale)
+    return _stacked((f"keep {left.name}", size), x, y, left.length * scale[0], left.width * scale[1])
 
 
 def _stacked(rows: Sequence[str], x: float, y: float, wide: float, high: float) -> list[Text]:

@@ -26,7 +26,7 @@ WARNING = "TO CHECK, NOT TO SET"
 START = Pen(width=0.6)
 LEADER = Pen(width=0.13, dashes=(0.6, 0.5))
 SCALE_ZONE, LEADER_ZONE = 4.6, 3.0  # of the width: ticks at the foot, leaders at the head
-FIGURE, WORDS = 4.2, 2.8
+FIGURE, WORDS, CAPTION = 4.2, 2.8, 3.4
 FIGURE_ROW, WORDS_ROW = 4.2, 3.1
 AIR = 0.9  # between a line and its label
 
@@ -45,6 +45,18 @@ class Tile:
     def length(self) -> float:
         """Length on paper, full size."""
         return self.end - self.start
+
+    @property
+    def caption(self) -> str:
+        """What the strip is."""
+        text = f"{self.strip.cabinet}, {self.strip.name} from the {self.strip.datum}: "
+        text += f"{figure(self.start)} to {figure(self.end)}"
+        return text if self.of == 1 else f"{text}, sheet {self.number} of {self.of}"
+
+    @property
+    def taken(self) -> float:
+        """How much of a row it takes: a short strip has a caption that is longer than it is."""
+        return max(self.length, text_width(self.caption, CAPTION))
 
 
 @dataclass(frozen=True, slots=True)
@@ -96,7 +108,7 @@ def strip_pages(rod: Rod) -> tuple[Page, ...]:
             x = EDGE
             for tile in row:
                 shapes += tile_shapes(tile, x, y)
-                x += tile.length + EDGE
+                x += tile.taken + EDGE
         pages.append(Page(kind="strips", title="Strips", shapes=tuple(shapes), bare=True))
     return tuple(pages)
 
@@ -135,7 +147,7 @@ def _rows(tiles: Sequence[Tile], room: float) -> list[list[Tile]]:
     rows: list[list[Tile]] = []
     for tile in tiles:
         for row in rows:
-            if sum(t.length + EDGE for t in row) + tile.length <= room:
+            if sum(t.taken + EDGE for t in row) + tile.taken <= room:
                 row.append(tile)
                 break
         else:
@@ -147,10 +159,7 @@ def tile_shapes(tile: Tile, x: float, y: float) -> tuple[Shape, ...]:
     """One sheet of a strip, full size, from its lower left corner."""
     strip = tile.strip
     shapes: list[Shape] = [box(x, y, tile.length, WIDE, FAINT)]
-    caption = f"{strip.cabinet}, {strip.name} from the {strip.datum}: {figure(tile.start)} to {figure(tile.end)}"
-    if tile.of > 1:
-        caption += f", sheet {tile.number} of {tile.of}"
-    shapes += _caption(caption, x, y + WIDE + 1.4, tile.length)
+    shapes.append(Text(at=(x, y + WIDE + 1.4), text=tile.caption, size=CAPTION))
     here = [row for row in strip.lines if tile.start - 1e-6 <= row.mm <= tile.end + 1e-6]
     lines = _with_start(tile, here)
     for row in lines:
@@ -162,14 +171,6 @@ def tile_shapes(tile: Tile, x: float, y: float) -> tuple[Shape, ...]:
     shapes += _crosses(tile, spaces, x, y)
     shapes += _scale(tile, lines, x, y)
     return tuple(shapes)
-
-
-def _caption(text: str, x: float, y: float, width: float) -> list[Shape]:
-    """What the strip is, beside it: this is cut off."""
-    size = 3.4
-    while size > 2.4 and text_width(text, size) > width:
-        size -= 0.1
-    return [Text(at=(x, y), text=piece, size=size) for piece in wrapped(text, size, max(width, 40.0))[:1]]
 
 
 def _with_start(tile: Tile, here: Sequence[RodLine]) -> list[RodLine]:
@@ -191,7 +192,7 @@ def _spaces(tile: Tile, lines: Sequence[RodLine]) -> list[Space]:
 def _label(row: RodLine) -> Label:
     room = WIDE - SCALE_ZONE - LEADER_ZONE - 0.8
     words = wrapped(row.words, WORDS, room)
-    return Label(row, ((figure(round(row.mm, 1)), FIGURE, True), *((w, WORDS, False) for w in words[:3])))
+    return Label(row, ((figure(round(row.mm, 1)), FIGURE, True), *((w, WORDS, False) for w in words)))
 
 
 def _labels(tile: Tile, lines: Sequence[RodLine], spaces: list[Space], x: float, y: float) -> list[Shape]:

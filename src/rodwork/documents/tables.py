@@ -6,7 +6,7 @@ what does not fit on a page goes on to the next.
 
 import re
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from rodwork.documents.drawing import NO_PEN, THIN, Anchor, Ink, Pen, Shape, Text, box, line, moved, text_width, wrapped
 from rodwork.documents.page import Area
@@ -162,6 +162,12 @@ def paragraph(text: str, width: float, size: float = 4.0, bold: bool = False, af
         Text(at=(0.0, -(n + 0.78) * size * LEADING), text=t, size=size, bold=bold) for n, t in enumerate(lines) if t
     )
     return Block(height=len(lines) * size * LEADING + after, shapes=texts)
+
+
+def closed(blocks: Sequence[Block], *closing: Block) -> list[Block]:
+    """A list and what stands under it, which never stands on a page without a row: the last one comes with it."""
+    *before, last = blocks
+    return [*before, replace(last, keep=True), *(replace(b, keep=True) for b in closing[:-1]), *closing[-1:]]
 
 
 def gap(height: float, keep: bool = False) -> Block:

@@ -54,7 +54,7 @@ def _slanting_key(u: float, v: float, run: Run, s: Settings) -> Void:
     at = (u + s.key_aside_mm, run.guest_thickness + out if inside else out, s.key_distance_mm)
     cut = Pocket(
         id="k", role="access", at=at, into=neg(ACROSS) if inside else ACROSS, along=ALONG, diameter=s.key_mm,
-        depth=round(abs(at[1] - v), 6),
+        depth=round(abs(at[1] - v), 1),  # a stop is set to a tenth: what is set is what the sheet says
     )  # fmt: skip
     return Void(
         board="guest", tool="drill and fence", cutter=f"{s.key_mm:g} mm", stands_on="the machined face", cut=cut
