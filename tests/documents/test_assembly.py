@@ -3,6 +3,7 @@
 import re
 from dataclasses import replace
 from math import hypot
+from pathlib import Path
 
 import pytest
 from hypothesis import HealthCheck, assume, given, settings
@@ -10,14 +11,16 @@ from page_laws import check_pages
 from samples import PAPERS, SAMPLES, sample
 from tests.building import back, cabinet, job, recipe, rod, rod_of
 from tests.cabinets import built
+from tests.texts import HEAD
 
 from rodwork.checks.registry import run_checks
 from rodwork.documents.assembly import MOST_PICTURES, assembly_pages, closing, diagonals, pictures
 from rodwork.documents.assembly_order import NoOrder, assembly_steps
-from rodwork.documents.drawing import Text
+from rodwork.documents.drawing import Path_, Text
 from rodwork.documents.solids import part_solid
 from rodwork.geometry.vec import scale
 from rodwork.model.fixing import Move
+from rodwork.pipeline import set_out
 
 BACKS = ("grooved all round", "grooved in the sides", "rebated", "rebated in the sides", "planted", "inset")
 
@@ -203,10 +206,49 @@ def test_boards_that_go_one_on_another_are_named_in_their_order():
     r = rod(width_mm=1500.0, bays=("rest", 400.0, "rest"), corner_joint=recipe("screw"), back=None)
     order = [i for s in assembly_steps(r.cabinets[0]) for i in s.new]
     said = texts(assembly_pages(r)[0])
-    named = said.split("each down on to the last:")[1]
-    first = [i for i in order if i in named][:3]
-    assert [named.index(i) for i in first] == sorted(named.index(i) for i in first)
-    assert first == ["fixed shelf 1", "divider 1", "fixed shelf 2"]
+    turns = ["ixed shelf 1 down on to ", "; then divider 1 down on to ", "; then fixed shelf 2 down on to divider 1"]
+    places = [said.index(turn) for turn in turns]
+    assert places == sorted(places)
+    assert [i for i in order if i in ("fixed shelf 1", "divider 1", "fixed shelf 2")] == [
+        "fixed shelf 1", "divider 1", "fixed shelf 2",
+    ]  # fmt: skip
+
+
+def test_shelves_that_go_into_one_divider_are_not_said_to_go_on_each_other():
+    """The studio's library: three shelves into the housings of the divider, then a side on to them and the corners."""
+    studio = Path(__file__).parents[2] / "examples" / "pottery-studio.toml"
+    r = set_out(studio.read_text(encoding="utf-8"), studio.name)
+    page = next(p for p in assembly_pages(r) if p.title == "Assembly: library")
+    said = texts(page)
+    assert "Fixed shelves 2 to 4 down into divider; then left side down on to " in said
+    eaves = texts(next(p for p in assembly_pages(r) if p.title == "Assembly: eaves"))
+    assert "Fixed shelf 2 down on to divider; back down into left side, top and bottom; then right side" in eaves
+    check_pages((page,), r)
+
+
+def test_a_stiffened_shelf_is_drawn_with_its_strip_in_every_picture_that_has_the_shelf():
+    """The strip comes with its shelf, drawn heavy where that is new; without it the picture has fewer lines."""
+    text = (
+        f"{HEAD}\n[cabinets.glaze]\nkind = 'wall'\nboard = 'birch18'\n"
+        "width = 900\nheight = 700\ndepth = 300\nfixed_shelves = 1\nloose_shelves = 1\n"
+    )
+    plain, stiff = (set_out(text + words, "job.toml") for words in ("", "stiffeners = { depth = 40 }\n"))
+    assert any(p.role == "stiffener" for p in stiff.cabinets[0].parts)
+
+    def lines(r):
+        (page,) = assembly_pages(r)
+        check_pages((page,), r)
+        heavy = [s for s in page.shapes if isinstance(s, Path_) and s.pen.width == 0.75]
+        return len(heavy), sum(isinstance(s, Path_) for s in page.shapes) - len(heavy)
+
+    (new_before, there_before), (new_after, there_after) = lines(plain), lines(stiff)
+    assert new_after >= new_before + 6  # two strips, each seen by three edges at the least
+    assert there_after > there_before
+
+
+def test_one_shelf_goes_on_its_pins_and_several_on_theirs():
+    assert "Loose shelf in from the front, on to its pins." in texts(assembly_pages(rod(loose_shelves=(1, 0)))[0])
+    assert "2 loose shelves in from the front, on to their pins." in texts(assembly_pages(rod(loose_shelves=(1, 1)))[0])
 
 
 def test_a_heavy_cabinet_asks_for_two_people_and_a_light_one_does_not():

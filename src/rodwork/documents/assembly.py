@@ -3,7 +3,6 @@
 from collections import Counter
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
-from itertools import pairwise
 from math import hypot
 
 from rodwork.documents.annotate import listed
@@ -50,6 +49,7 @@ _HEAD = 4.8
 _WORDS = 3.9
 _SMALLER = (1.0, 0.92, 0.85, 0.78, 0.72)  # what captions shrink to where they are long
 _MOST_WORDS = 0.6  # of the height of a picture with its caption under it
+_SHARES = (0.25, 0.3, 0.35, 0.4, 0.45, 0.55, 0.6)  # of the room for pictures, that the upper of two rows may have
 _FEW = 3  # in a row of fewer the words stand beside the picture,
 _BESIDE = 0.56  # from this share of its room on
 _NOTE_SIZE = 3.4
@@ -240,15 +240,19 @@ def _drawn(cabinet: RodCabinet, steps: tuple[Step, ...], rod: Rod, area: Area) -
     strip = _STRIP if at is not None else 0.0
     notes = [row for text in (*_beside_the_box(cabinet, rod), _NOTE) for row in wrapped(text, _NOTE_SIZE, area.width)]
     foot = _NOTE_SIZE * LEADING * len(notes) + 2.0
-    height = (area.height - strip - foot) / len(rows)
-    drawings = [_lines(cabinet, p) for p in shown]
+    high = area.height - strip - foot
+    drawings = [_lines(rod.cabinet[cabinet.name], p) for p in shown]
     captions = [_caption(n, p, cabinet) for n, p in enumerate(shown, 1)]
     captions.append(_last_caption(len(shown) + 1, cabinet, rod, loose))
-    size = next((k for k in _SMALLER if _told(rows, captions, area, height, k)), _SMALLER[-1])
-    cells = _cells(rows, captions, area, height, strip, at, size)
-    k = min(
-        (_scale(d, cells[n][0]) for n, d in enumerate(drawings)), default=1.0
-    )  # the smallest; no other is drawn at more than twice it
+    even = (high / len(rows),) * len(rows)
+    size = next((k for k in _SMALLER if _told(rows, captions, area, even, k)), _SMALLER[-1])
+    ways = [
+        (heights, _cells(rows, captions, area, heights, strip, at, size))
+        for heights in (even, *_uneven(high, len(rows)))
+        if heights == even or _told(rows, captions, area, heights, size)
+    ]
+    heights, cells = max(ways, key=lambda way: _smallest(drawings, way[1]))
+    k = _smallest(drawings, cells)  # no other is drawn at more than twice it
     for n, (room, words) in enumerate(cells):
         if n < len(drawings):
             yield from _placed(drawings[n], room, min(_scale(drawings[n], room), 2.0 * k))
@@ -256,7 +260,7 @@ def _drawn(cabinet: RodCabinet, steps: tuple[Step, ...], rod: Rod, area: Area) -
             yield from _front_with_diagonals(cabinet, room)
         yield from _written(captions[n], words, size)
     if at is not None:
-        y = area.top - height * next(i for i, row in enumerate(rows) if row[0] == at)
+        y = area.top - sum(heights[: next(i for i, row in enumerate(rows) if row[0] == at)])
         yield from _strip(named, cabinet, area, y)
     for n, text in enumerate(reversed(notes)):
         yield Text(at=(area.left, area.bottom + 1.0 + n * _NOTE_SIZE * LEADING), text=text, size=_NOTE_SIZE)
@@ -280,11 +284,19 @@ def _room(row: list[int], area: Area) -> tuple[float, float]:
     return wide, (1.0 - _BESIDE) * wide if len(row) < _FEW else wide
 
 
-def _told(rows: list[list[int]], captions: list[tuple[str, str]], area: Area, height: float, k: float) -> bool:
+def _uneven(high: float, count: int) -> Iterator[tuple[float, ...]]:
+    """Other heights of two rows: one with a single picture often needs less."""
+    if count == 2:
+        yield from ((share * high, (1 - share) * high) for share in _SHARES)
+
+
+def _told(
+    rows: list[list[int]], captions: list[tuple[str, str]], area: Area, heights: tuple[float, ...], k: float
+) -> bool:
     """Whether every caption has room at this share of its size, and leaves its picture some."""
     return all(
         _height_of(captions[n], _room(row, area)[1], k) <= (height - 3.0 if len(row) < _FEW else _MOST_WORDS * height)
-        for row in rows for n in row
+        for row, height in zip(rows, heights, strict=True) for n in row
     )  # fmt: skip
 
 
@@ -292,7 +304,7 @@ def _cells(
     rows: list[list[int]],
     captions: list[tuple[str, str]],
     area: Area,
-    height: float,
+    heights: tuple[float, ...],
     strip: float,
     at: int | None,
     k: float,
@@ -300,7 +312,7 @@ def _cells(
     """For every picture the room for its lines and the room for its words: beside it where a row holds few."""
     cells: list[tuple[Area, Area]] = []
     top = area.top
-    for row in rows:
+    for row, height in zip(rows, heights, strict=True):
         top -= strip if at is not None and row[0] == at else 0.0
         wide, for_words = _room(row, area)
         under = max(_height_of(captions[n], for_words, k) for n in row)
@@ -348,23 +360,42 @@ def _by_push(steps: tuple[Step, ...]) -> Iterator[tuple[Step, ...]]:
 
 def _said(steps: tuple[Step, ...], cabinet: RodCabinet) -> str:
     new = tuple(i for s in steps for i in s.new)
-    on = tuple(dict.fromkeys(i for s in steps for i in s.on if i not in new))
     joints = [j for j in cabinet.joints if any(j.id in s.joints for s in steps)]
-    in_turn = any(set(b.on) & set(a.new) for a, b in pairwise(steps))
-    enters = any(f.law == "enter" and j.parts[1] in new for j in joints for f in j.fixings)
-    verb = "down into" if enters else "down on to"
     bought = Counter[str]()
     for item in (i for j in joints for f in j.fixings for i in f.hardware):
         bought[item.item] += item.count
-    words = [f"{_names(new, cabinet)} {verb} {_names(on, cabinet, capital=False)}."]
-    if in_turn:
-        turn = listed([cabinet.part[i].name for i in new])
-        words = [f"In this order, each down on to the last: {turn}."]
-    if any(s.push not in _LIES for s in steps):
-        words[0] = f"{words[0][:-1]}, pushed square to the slope."
+    turns = "; then ".join(_turn(turn, cabinet) for turn in _in_turn(steps))
+    words = [f"{turns[:1].upper()}{turns[1:]}."]
     bought_words = listed([f"{count} × {item}" for item, count in bought.items()])
     words.append(f"With {bought_words}. {_glue(joints, new, cabinet)}" if bought else _glue(joints, new, cabinet))
     return " ".join(words)
+
+
+def _in_turn(steps: tuple[Step, ...]) -> Iterator[tuple[Step, ...]]:
+    """Steps of one push that may be done in any order, then those that go on them, and so on."""
+    turn: list[Step] = []
+    for step in steps:
+        if {*step.on} & {i for s in turn for i in s.new}:
+            yield tuple(turn)
+            turn = []
+        turn.append(step)
+    yield tuple(turn)
+
+
+def _turn(steps: tuple[Step, ...], cabinet: RodCabinet) -> str:
+    """What goes down on what; what goes into a groove or housing by itself."""
+    parted: dict[bool, list[Step]] = {}
+    for step in steps:
+        joints = [j for j in cabinet.joints if j.id in step.joints]
+        enters = any(f.law == "enter" and j.parts[1] in step.new for j in joints for f in j.fixings)
+        parted.setdefault(enters, []).append(step)
+    words = []
+    for enters, some in parted.items():
+        new = _names([i for s in some for i in s.new], cabinet, capital=False)
+        on = _names(list(dict.fromkeys(i for s in some for i in s.on)), cabinet, capital=False)
+        slope = ", pushed square to the slope" if any(s.push not in _LIES for s in some) else ""
+        words.append(f"{new} {'down into' if enters else 'down on to'} {on}{slope}")
+    return "; ".join(words)
 
 
 def _glue(joints: list[Joint], new: tuple[str, ...], cabinet: RodCabinet) -> str:
@@ -379,17 +410,36 @@ def _glue(joints: list[Joint], new: tuple[str, ...], cabinet: RodCabinet) -> str
 
 
 def _names(ids: Sequence[str], cabinet: RodCabinet, capital: bool = True) -> str:
-    """ "Bottom, fixed shelf and top"; several of a kind as "3 loose shelves"."""
+    """ "Bottom, fixed shelf and top"; all of a kind as "3 loose shelves", some of it as "loose shelves 1 and 3"."""
     kinds: dict[str, list[str]] = {}
     for i in ids:
         name = cabinet.part[i].name
-        stem, _, number = name.rpartition(" ")
-        kinds.setdefault(stem if number.isdigit() else name, []).append(name)
+        kinds.setdefault(_stem(name), []).append(name)
+    every = Counter(_stem(p.name) for p in cabinet.whole_boards)
     words = []
     for stem, names in kinds.items():
-        words.append(names[0] if len(names) == 1 else f"{len(names)} {_several(stem)}")
+        if len(names) == 1:
+            words.append(names[0])
+        elif len(names) == every[stem]:
+            words.append(f"{len(names)} {_several(stem)}")
+        else:
+            words.append(f"{_several(stem)} {_numbers([int(n.rpartition(' ')[2]) for n in names])}")
     text = listed(words)
     return text[:1].upper() + text[1:] if capital else text
+
+
+def _stem(name: str) -> str:
+    """A name without its number: "fixed shelf" of "fixed shelf 2"."""
+    stem, _, number = name.rpartition(" ")
+    return stem if number.isdigit() else name
+
+
+def _numbers(numbers: list[int]) -> str:
+    """Numbers as they are said: "2 to 4", "1, 3 and 4"."""
+    in_a_row = sorted(numbers)
+    if len(in_a_row) > 2 and in_a_row[-1] - in_a_row[0] == len(in_a_row) - 1:
+        return f"{in_a_row[0]} to {in_a_row[-1]}"
+    return listed([str(n) for n in in_a_row])
 
 
 def _several(word: str) -> str:
@@ -411,7 +461,7 @@ def _from_the_front(new: tuple[str, ...], cabinet: RodCabinet) -> str:
     doors = tuple(i for i in new if cabinet.part[i].role == "door")
     strips = tuple(i for i in new if cabinet.part[i].role == "scribe")
     rest = tuple(i for i in new if i not in (*doors, *strips))
-    words = [f"{_names(rest, cabinet)} in from the front{_on_pins(cabinet)}."] if rest else []
+    words = [f"{_names(rest, cabinet)} in from the front{_on_pins(rest, cabinet)}."] if rest else []
     if doors:
         words.append(f"{_names(doors, cabinet)} hung on the bench, set to the margins, taken off for the van.")
     if strips:
@@ -419,9 +469,9 @@ def _from_the_front(new: tuple[str, ...], cabinet: RodCabinet) -> str:
     return " ".join(words)
 
 
-def _on_pins(cabinet: RodCabinet) -> str:
+def _on_pins(shelves: tuple[str, ...], cabinet: RodCabinet) -> str:
     pins = any(f.role == "shelf_pin" for p in cabinet.parts for f in p.features)
-    return ", on to their pins" if pins else ""
+    return f", on to {'its' if len(shelves) == 1 else 'their'} pins" if pins else ""
 
 
 def _last_caption(n: int, cabinet: RodCabinet, rod: Rod, loose: Picture | None) -> tuple[str, str]:
@@ -514,9 +564,11 @@ class _Drawn:
 
 
 def _lines(cabinet: RodCabinet, picture: Picture) -> _Drawn:
-    """The boards that are there, and the new ones drawn back the way they come."""
+    """The boards that are there, and the new ones drawn back the way they come; shelves with their stiffeners."""
     view = STANDING if picture.down == (0.0, 0.0, -1.0) else lying(picture.down)
-    there = dict.fromkeys(i for s in picture.steps for i in (*s.there, *s.new))
+    under = _stiffeners(cabinet)
+    there = {i: None for s in picture.steps for board in (*s.there, *s.new) for i in (board, *under.get(board, ()))}
+    new = [i for board in picture.new for i in (board, *under.get(board, ()))]
     boards = {s.id: s for s in solids(cabinet, there)}
     reach = 0.14 * max(cabinet.size)
     arrows = []
@@ -526,12 +578,22 @@ def _lines(cabinet: RodCabinet, picture: Picture) -> _Drawn:
         layer.update(dict.fromkeys(step.new, depth))
         whole = extent([boards[i].whole for i in step.new])
         out = scale(step.push, -(depth * reach + _slides(step, whole, cabinet)))
-        for i in step.new:
+        for i in (i for board in step.new for i in (board, *under.get(board, ()))):
             boards[i] = shifted(boards[i], out)
         arrows.append(_arrow(view, step, whole, out, depth * reach))
     kept = arrows[len(arrows) // 2 :][:1] if len({s.push for s in picture.steps}) == 1 else _one_each(picture, arrows)
     order = tuple(boards[i] for i in (s.id for s in solids(cabinet, there)))
-    return _Drawn(lines=seen(order, view), new=frozenset(picture.new), arrows=tuple(kept))
+    return _Drawn(lines=seen(order, view), new=frozenset(new), arrows=tuple(kept))
+
+
+def _stiffeners(cabinet: RodCabinet) -> dict[str, tuple[str, ...]]:
+    """The strips under each shelf that has any: joined to it before it goes in, they come with it."""
+    found: dict[str, tuple[str, ...]] = {}
+    for joint in cabinet.joints:
+        shelf, strip = joint.parts
+        if cabinet.part[strip].role == "stiffener":
+            found[shelf] = (*found.get(shelf, ()), strip)
+    return found
 
 
 def _slides(step: Step, whole: Box, cabinet: RodCabinet) -> float:
@@ -558,6 +620,11 @@ def _arrow(view: View, step: Step, whole: Box, out: Vec, reach: float) -> tuple[
 def _scale(drawing: _Drawn, room: Area) -> float:
     (x0, y0), (x1, y1) = drawing.corners
     return min(room.width / (x1 - x0), room.height / (y1 - y0))
+
+
+def _smallest(drawings: list[_Drawn], cells: list[tuple[Area, Area]]) -> float:
+    """The scale of the picture that comes out smallest."""
+    return min((_scale(d, cells[n][0]) for n, d in enumerate(drawings)), default=1.0)
 
 
 def _placed(picture: _Drawn, room: Area, k: float) -> Iterator[Shape]:
