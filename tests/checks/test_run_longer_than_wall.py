@@ -28,5 +28,12 @@ def test_what_the_wall_leaves_must_be_more_than_small_errors_come_to(wall, sever
     assert [f.severity for f in told(CODE, rod)] == severities
 
 
+def test_a_run_between_no_walls_may_be_longer_than_the_length_it_was_given():
+    """A row in the middle of a room shares a length out over its cabinets: a millimetre more is nothing to stop for."""
+    asked = "length = 1500.0\nwalls = {}\nof = ['bench', 'bench', {{ gap = 500 }}]\nscrews = 'none'\n"
+    assert told(CODE, rod_of(asked.format("'none'"), FRONTS)) == []
+    assert told(CODE, rod_of(asked.format("'both'"), FRONTS)) != []
+
+
 def test_a_run_without_a_wall_has_nothing_to_be_longer_than():
     assert told(CODE, rod_of("of = ['bench', 'bench']\n", FRONTS)) == []

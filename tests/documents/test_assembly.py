@@ -255,3 +255,17 @@ def test_a_heavy_cabinet_asks_for_two_people_and_a_light_one_does_not():
     assert "two people" in texts(assembly_pages(rod(width_mm=1200.0, height_mm=2000.0))[0])
     assert "two people" not in texts(assembly_pages(rod())[0])
     assert "two people" not in texts(assembly_pages(rod_of(job(cabinet())))[0])
+
+
+def test_boards_that_go_on_side_by_side_are_not_said_to_go_one_on_another():
+    """A rack of bolts: its shelves stand on the left side, not on each other; and nothing takes glue."""
+    r = rod(shelf_joint=recipe("carcass screw"), corner_joint=recipe("carcass screw"), back=None)
+    said = texts(assembly_pages(r)[0])
+    assert "Bottom, fixed shelf and top down on to left side" in said
+    assert "the last:" not in said
+    assert "glue takes" not in said
+    assert "before you draw it up tight" in said
+
+
+def test_the_words_of_glue_stand_where_something_is_glued():
+    assert "glue takes" in texts(assembly_pages(rod(back=None))[0])

@@ -236,7 +236,7 @@ def _stack(
     infills = sum(w for e, w in zip(asked.of, widths, strict=True) if e.stands_as == "infill")
     return StackUp(
         length=round(sum(widths), 3), worst=round(said.worst, 2), likely=round(said.likely, 2),
-        left=None if wall.length is None else round(left + infills, 3),
+        left=None if wall.length is None or asked.walls == "none" else round(left + infills, 3),
         measured=any(not s.assumed for s in behind),
     )  # fmt: skip
 

@@ -57,6 +57,7 @@ _NOTE = (
     "Dry-fit the first of each kind without glue. Glue within the time its maker prints, a clamp across every glued "
     "joint (common practice). Measure the diagonals before the glue takes."
 )
+_DRY_NOTE = "Put the first of each kind together loosely. Measure the diagonals before anything is drawn up tight."
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -238,7 +239,8 @@ def _drawn(cabinet: RodCabinet, steps: tuple[Step, ...], rod: Rod, area: Area) -
     at = at if named else None  # what is shut in within one picture is told by the order under it
     rows = _rows(len(shown) + 1, at)
     strip = _STRIP if at is not None else 0.0
-    notes = [row for text in (*_beside_the_box(cabinet, rod), _NOTE) for row in wrapped(text, _NOTE_SIZE, area.width)]
+    care = _NOTE if any(j.glued for j in cabinet.joints) else _DRY_NOTE
+    notes = [row for text in (*_beside_the_box(cabinet, rod), care) for row in wrapped(text, _NOTE_SIZE, area.width)]
     foot = _NOTE_SIZE * LEADING * len(notes) + 2.0
     high = area.height - strip - foot
     drawings = [_lines(rod.cabinet[cabinet.name], p) for p in shown]
@@ -516,9 +518,10 @@ def _squares(cabinet: RodCabinet, pulled: str) -> str:
     places = {j.contact.place for j in cabinet.joints}
     if places & {"back in a rebate", "planted back", "inset back"}:
         return f"Pull them {pulled}, then fix the back: it holds the box square."
+    until = "before the glue takes" if any(j.glued for j in cabinet.joints) else "before you draw it up tight"
     if "back in a groove" in places:
-        return f"Pull them {pulled} before the glue takes: a back in a groove holds only to its own play."
-    return f"Pull them {pulled} before the glue takes: there is no back to hold it square."
+        return f"Pull them {pulled} {until}: a back in a groove holds only to its own play."
+    return f"Pull them {pulled} {until}: there is no back to hold it square."
 
 
 def _strip(shut: tuple[str, ...], cabinet: RodCabinet, area: Area, y: float) -> Iterator[Shape]:
