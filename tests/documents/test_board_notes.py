@@ -1,10 +1,15 @@
 """What a board's page says and keeps room for, read from the text of a job: notches, grooves off a line, long stacks."""
 
+import re
+from dataclasses import replace
+
 from page_laws import check_pages
 from tests.texts import HEAD, joint
 
-from rodwork.documents.board_face import Board
+from rodwork.documents.annotate import text_box
+from rodwork.documents.board_face import Board, face_shapes
 from rodwork.documents.board_notches import notches
+from rodwork.documents.board_notes import surfaces_words
 from rodwork.documents.board_numbers import LEAST_NUMBER
 from rodwork.documents.boards import board_pages, pair_faces
 from rodwork.documents.cutting_list import cutting_rows
@@ -106,6 +111,35 @@ def test_the_sides_of_a_drawer_are_a_pair_and_so_are_those_of_drawers_like_it():
     assert [p.title.partition("pair")[2] for p in pages] == ["", " (also S1-W3)", ""]
     assert all(p.under.startswith("insides up, bottoms together, backs to the left") for p in pages)
     check_pages(board_pages(rod), rod)
+
+
+def test_the_end_that_numbers_run_from_stands_in_their_row_where_there_is_room():
+    """A top lies inside up, its left end at the right: a number under it is not from the left of the page."""
+    rod = made("dividers = 1", shelves=0)
+    (page,) = [p for p in board_pages(rod) if p.title.startswith("S1-T ")]
+    at = {s.text: s.at for s in page.shapes if isinstance(s, Text)}
+    said = at["from LEFT"]
+    number = next(p for t, p in at.items() if re.fullmatch(r"4\d\d(\.\d)?", t) and abs(p[1] - said[1]) < 3.0)
+    assert said[0] > number[0] + 30.0
+    assert at["LEFT"][0] > at["RIGHT"][0]
+
+
+def test_bores_in_the_two_ends_are_said_to_be_in_both():
+    assert surfaces_words(["right end", "left end"]) == surfaces_words(["top end", "bottom end"]) == "both ends"
+    assert surfaces_words(["right end", "inside"]) == "inside and right end"
+
+
+def test_the_name_of_a_board_keeps_clear_of_its_edges():
+    """Over the bench the first letter is not to be taken for part of the edge."""
+    rod = made("dividers = 0", depth=560, shelves=0)
+    left, right = (rod.cabinets[0].part[f"{hand} side"] for hand in ("left", "right"))
+    boards = [Board(part=p, works=Works(rod).of(rod.cabinets[0], p)) for p in (left, right)]
+    for face in pair_faces(*boards, "face_side", with_edges=True):
+        face = replace(face, view=replace(face.view, scale=0.11, x=40.0, y=40.0))
+        (name,) = [s for s in face_shapes(face, "face_edge") if isinstance(s, Text) and "SIDE" in s.text]
+        room = text_box(name)
+        assert room.left > face.view.box.left + 3.9
+        assert room.right < face.view.box.right - 3.9
 
 
 def test_no_title_and_no_label_of_a_drawer_is_cut_short():

@@ -1,5 +1,7 @@
 """Every page of the pack of a cabinet under a slope keeps the laws of pages, and shows the slope where it is."""
 
+import re
+
 import pytest
 from page_laws import check_pages
 from tests.texts import HEAD, joint
@@ -56,6 +58,20 @@ def test_pages_keep_the_laws(pages, name):
     made = pages(rod)
     if made or pages not in (front_pages, inside_pages):  # which there are of doors and drawers alone
         check_pages(made, rod)
+
+
+def test_a_sloping_back_has_the_same_two_lengths_on_its_drawing_its_table_and_in_words():
+    """Its right edge is 700 less what is under the back, its left edge 1500 less the same, to the step of the job."""
+    (page,) = [p for p in board_pages(unit("right")) if p.title.endswith("BACK")]
+    said = [s.text for s in page.shapes if isinstance(s, Text)]
+    ends = {t.split()[0]: t.split()[1] for t in said if t.endswith(" long")}
+    assert set(ends) == {"LEFT", "RIGHT"}
+    assert f"{ends['RIGHT']} at the right edge" in " ".join(said) or f"{ends['LEFT']} at the left edge" in " ".join(
+        said
+    )
+    finished = next(t for t in said if t.startswith("Finished"))
+    assert all(f"{mm} at the {word}" in " ".join(said) for word, mm in ends.items())
+    assert not re.search(r"\d\.\d\d", finished)
 
 
 @pytest.mark.parametrize("name", UNITS)

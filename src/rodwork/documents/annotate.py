@@ -183,6 +183,11 @@ class Box:
     right: float
     top: float
 
+    @property
+    def middle(self) -> float:
+        """Half way from left to right."""
+        return (self.left + self.right) / 2
+
     def clear_of(self, other: "Box") -> bool:
         """Whether the two share no ground."""
         return (

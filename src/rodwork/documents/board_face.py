@@ -12,6 +12,7 @@ from rodwork.documents.machined import ToLine, Work, marks_words, words_of
 from rodwork.model.panel import Part
 from rodwork.model.surface import EDGES, OPPOSITE, Surface
 
+NAME_AIR = ((4.0, 1.5), (1.5, 0.0))  # kept beside and over a name, mm: as may be, and where there is little room
 FACES: tuple[Surface, ...] = ("face_side", "back_side")
 
 
@@ -23,6 +24,7 @@ class Board:
     works: tuple[Work, ...]
     to_lines: tuple[ToLine, ...] = ()
     same: tuple[Part, ...] = ()
+    step: float = 0.1  # what sizes are printed to, mm
     lipped: str = ""  # what is done before it is machined, where it is lipped
 
     @property
@@ -107,10 +109,14 @@ def _name(face: Face, taken: Sequence[Box]) -> tuple[Shape, ...]:
     """The board's mark and name inside it, as large as goes between the bores."""
     marks = marks_words(face.board.marks, 2)
     inside = face.view.box
-    wish = (inside.left + face.view.width * 0.35, (inside.bottom + inside.top) / 2)
+    up = (inside.bottom + inside.top) / 2
     with_marks = [(f"{marks} {face.name}", size) for size in (6.0, 5.0, 4.2)] if len(face.board.marks) < 3 else []
     for text, size in (*with_marks, *((face.name, size) for size in (6.0, 5.0, 4.2, 3.6, 3.0))):
-        spot = place_for(text_width(text, size, True) + 3.0, size, inside, taken, wish)
-        if spot is not None:
-            return (Text(at=(spot[0] + 1.5, spot[1] + 0.2 * size), text=text, size=size, bold=True),)
+        long = text_width(text, size, True)
+        wish = (max(inside.left + 0.35 * face.view.width, min(inside.left + 6.0 + long / 2, inside.middle)), up)
+        for air in NAME_AIR:
+            spot = place_for(long + 2 * air[0], size + 2 * air[1], inside, taken, wish)
+            if spot is not None:
+                at = (spot[0] + air[0], spot[1] + air[1] + 0.2 * size)
+                return (Text(at=at, text=text, size=size, bold=True),)
     return ()

@@ -8,6 +8,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from rodwork.documents.annotate import (
+    Box,
     Row,
     block,
     capital,
@@ -17,7 +18,7 @@ from rodwork.documents.annotate import (
     text_box,
     triangle,
 )
-from rodwork.documents.askew_edges import askew_notes
+from rodwork.documents.askew_edges import askew_notes, lengths_beside
 from rodwork.documents.bevels import bevel_words
 from rodwork.documents.board_drawing import (
     BORE_PEN,
@@ -38,7 +39,7 @@ from rodwork.documents.board_numbers import (
     side_numbers,
     side_stack,
 )
-from rodwork.documents.drawing import THIN, Circle, Ink, Path_, Shape, Text, box, line, text_width
+from rodwork.documents.drawing import THIN, Anchor, Circle, Ink, Path_, Shape, Text, box, line, text_width
 from rodwork.documents.machined import Work, words_of
 from rodwork.documents.mouths import mouth
 from rodwork.documents.page import Area
@@ -239,7 +240,7 @@ def one_face(area: Area, face: Face, table: Sequence[Shape], table_top: float) -
     if at_right and alone:
         numbers_left = side_numbers(face, alone, left, datum, leftwards=True)
         shapes += numbers_left
-        left = min(text_box(s).left for s in numbers_left if isinstance(s, Text)) + 0.6
+        left = min(text_box(s).left for s in numbers_left if isinstance(s, Text)) - 0.6
     row = view.box.bottom - ROW_DOWN
     row_of_numbers = number_row(
         numbers, view.box.left - 15.0, view.box.right + 20.0, row, (view.box.bottom - 0.6, None)
@@ -247,7 +248,7 @@ def one_face(area: Area, face: Face, table: Sequence[Shape], table_top: float) -
     lowest = min((text_box(s).bottom for s in row_of_numbers if isinstance(s, Text)), default=view.box.bottom)
     shapes += [*row_of_numbers, *_one_face_words(face, left, right + WORDS_AT, lowest)]
     if numbers:
-        shapes.append(_row_caption(face, row))
+        shapes.append(_row_caption(face, row, [text_box(s) for s in row_of_numbers if isinstance(s, Text)]))
     return Layout(shapes=(*shapes, *table))
 
 
@@ -328,7 +329,7 @@ def _one_face_words(face: Face, left: float, right: float, lowest: float) -> tup
                 shapes.append(Text(at=(x, up - 1.2), text=text, size=3.6, bold=True, anchor="end"))
                 continue
             shapes.append(Text(at=at, text=text, size=max(size, 2.6), bold=True, anchor="middle", turn=90))
-    below, above = face.word_at("bottom"), face.word_at("top")
+    below, above = _edge_word(face, "bottom"), _edge_word(face, "top")
     has_row = lowest < inside.bottom
     down = min(inside.bottom - 6.5 - (ROW_DOWN + 1.0 if has_row else 0.0), lowest - 0.8 * WORD - 0.6)
     shapes.append(Text(at=(middle, down), text=below, size=WORD, bold=True, anchor="middle"))
@@ -337,6 +338,12 @@ def _one_face_words(face: Face, left: float, right: float, lowest: float) -> tup
         half = _word_width(face) / 2 - 1.5
         shapes += [triangle((middle + s * half, down + 0.2), (0.0, -1.0), 3.0) for s in (-1, 1)]
     return tuple(shapes)
+
+
+def _edge_word(face: Face, side: str) -> str:
+    """What the edge at this side is called, with its length where it runs into an edge askew: "LEFT 971.5 long"."""
+    long = lengths_beside(face.board).get(face.view.surface_at(side))
+    return f"{face.word_at(side)} {long} long" if long else face.word_at(side)
 
 
 def _shared_words(face: Face, side: str) -> list[str]:
@@ -354,21 +361,29 @@ def _shared_words(face: Face, side: str) -> list[str]:
     return rows
 
 
-def _row_caption(face: Face, row: float) -> Text:
-    """From which end the row of numbers runs, under its beginning and clear of the word under the middle."""
+def _row_caption(face: Face, row: float, numbers: Sequence[Box]) -> Text:
+    """From which end the row of numbers runs: in the row at that end; where they leave no room, under its beginning."""
     surface = face.main(0)
     text = f"from {face.words[surface].split()[0].upper()}"
     inside = face.view.box
-    middle = (inside.left + inside.right) / 2
-    half = max(inside.right - inside.left, _word_width(face)) / 2 + 1.0
-    if face.view.side_of(surface) == "left":
-        return Text(at=(middle - half, row - 6.0), text=text, size=3.6, anchor="end")
-    return Text(at=(middle + half, row - 6.0), text=text, size=3.6)
+    at_left = face.view.side_of(surface) == "left"
+    anchor: Anchor = "end" if at_left else "start"
+    if at_left:
+        beside = min([inside.left - 1.0, *(number.left - 2.0 for number in numbers)])
+        has_room = beside - text_width(text, 3.6) > inside.left - LEFT_ROOM
+    else:
+        beside = max([inside.right + 1.0, *(number.right + 2.0 for number in numbers)])
+        has_room = beside + text_width(text, 3.6) < inside.right + WORDS_AT
+    if has_room:
+        return Text(at=(beside, row - 1.2), text=text, size=3.6, anchor=anchor)
+    half = max(inside.right - inside.left, _word_width(face)) / 2 + 1.0  # clear of the word under the middle
+    out = -half if at_left else half
+    return Text(at=(inside.middle + out, row - 6.0), text=text, size=3.6, anchor=anchor)
 
 
 def _word_width(face: Face) -> float:
     """How wide the word under a face is, with the triangles that stand at both sides of a front edge."""
-    wide = text_width(face.word_at("bottom"), WORD, True)
+    wide = text_width(_edge_word(face, "bottom"), WORD, True)
     return wide + 10.0 if _front_is_below(face) else wide
 
 

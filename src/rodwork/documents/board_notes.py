@@ -30,9 +30,8 @@ class Group:
 
     @property
     def where(self) -> str:
-        """On which surfaces: "left end and right end", "inside"."""
-        words = dict.fromkeys(words_of(w.part)[w.bears] for w in self.works)
-        return listed(sorted(words, key=_order_of_word))
+        """On which surfaces: "both ends", "inside"."""
+        return surfaces_words(words_of(w.part)[w.bears] for w in self.works)
 
     @property
     def from_fence(self) -> str:
@@ -109,7 +108,7 @@ def note_rows(group: Group) -> tuple[Row, ...]:
     """A group as a block of notes: title, how deep and where, where its row stands, settings."""
     on_edge = group.first.bears not in ("face_side", "back_side")
     rows = [Row(text=group.title, bold=True, size=4.0, before=2.6)]
-    rows.append(Row(text=f"{group.first.depth_words}, {'in the ' if on_edge else ''}{group.where}"))
+    rows.append(Row(text=f"{group.first.depth_words}, {_in_the(group.where) if on_edge else group.where}"))
     more = group.along_run
     if group.first.groove is None:
         across = axis_of(group.first.along.from_surface) == 1
@@ -118,6 +117,18 @@ def note_rows(group: Group) -> tuple[Row, ...]:
     rows += [Row(text=text) for text in (group.from_fence, more, raw) if text]
     rows.append(Row(text=group.settings, size=3.3))
     return tuple(rows)
+
+
+def surfaces_words(words: Iterable[str]) -> str:
+    """Surfaces by their words, each once: "inside", "left end and front edge", "both ends"."""
+    each = set(words)
+    if each in ({"left end", "right end"}, {"bottom end", "top end"}, {"front end", "back end"}):
+        return "both ends"
+    return listed(sorted(each, key=lambda word: (_order_of_word(word), word)))
+
+
+def _in_the(where: str) -> str:
+    return f"in {where}" if where.startswith("both") else f"in the {where}"
 
 
 def runs_of(numbers: Sequence[float]) -> list[list[float]]:

@@ -5,6 +5,7 @@ the LEFT below, neither is a mirror image, and the numbers between them serve bo
 too, bottoms together and backs to the left.
 """
 
+import re
 from collections.abc import Sequence
 from dataclasses import replace
 
@@ -14,12 +15,12 @@ from rodwork.documents.board_drawing import View
 from rodwork.documents.board_face import FACES, Board, Face
 from rodwork.documents.board_layout import one_face, remarks, two_faces
 from rodwork.documents.board_notches import notches
-from rodwork.documents.board_notes import grouped
+from rodwork.documents.board_notes import grouped, surfaces_words
 from rodwork.documents.board_table import Cells, table
 from rodwork.documents.drawing import Shape
 from rodwork.documents.figures import board_size_text
 from rodwork.documents.lipping_words import lipped_words
-from rodwork.documents.machined import Work, Works, marks_words, words_of
+from rodwork.documents.machined import Work, Works, marks_words, runs_words, words_of
 from rodwork.documents.page import Area, Page, body
 from rodwork.model.panel import Part, Role
 from rodwork.model.rod import Rod, RodCabinet
@@ -30,6 +31,7 @@ ORDER = (
     "side", "top", "bottom", "rail", "fixed shelf", "loose shelf", "divider", "part divider", "back", "face frame",
     "door", "drawer front", "drawer side", "drawer back", "drawer bottom",
 )  # fmt: skip
+MOST_MARKS = 6  # or runs of them, in a title
 
 
 def board_pages(rod: Rod) -> tuple[Page, ...]:
@@ -52,7 +54,9 @@ def _pairs(rod: Rod, works: Works) -> list[tuple[Board, Board]]:
     for cabinet in rod.cabinets:
         keys: dict[tuple[str | None, str | None], object] = {}
         for a, b in _hands(cabinet):
-            left, right = (Board(part=p, works=works.of(cabinet, p), lipped=lipped_words(p, works.rod)) for p in (a, b))
+            left, right = (
+                Board(part=p, works=works.of(cabinet, p), lipped=lipped_words(p, rod), step=rod.step) for p in (a, b)
+            )
             key = keys.get((a.same_as, b.same_as), (_key(left), _key(right)))
             if key not in found and not (left.works or right.works or _is_notched(a) or _is_notched(b)):
                 continue
@@ -98,7 +102,7 @@ def _singles(rod: Rod, works: Works) -> list[Board]:
         for part in cabinet.parts:
             board = Board(
                 part=part, works=works.of(cabinet, part), to_lines=works.to_lines(cabinet, part),
-                lipped=lipped_words(part, works.rod),
+                lipped=lipped_words(part, rod), step=rod.step,
             )  # fmt: skip
             if part.id in paired or not (board.works or _is_notched(part)):
                 continue
@@ -253,14 +257,14 @@ def _table(board: Board, face: Face, area: Area) -> tuple[tuple[Shape, ...], flo
         for g in grouped(board.works)
     ]
     rows += [
-        Cells((listed(notch.at), "notch", notch.deep, notch.along, "right through", "-"))
+        Cells((surfaces_words(notch.at), "notch", notch.deep, notch.along, "right through", "-"))
         for notch in notches(board.part)
     ]
     rows += [
         Cells((words_of(board.part)[cut.edge], "sawn to a line", "-", cut.words, "right through", cut.setup.id))
         for cut in board.to_lines
     ]
-    says = [*remarks([face]), *finished_words(board.part)]
+    says = [*remarks([face]), *finished_words(board)]
     heads = Cells(("where", "what", "fence or line", "along the row", "how deep", "setting"))
     return table(heads, rows, says, area)
 
@@ -269,7 +273,14 @@ def _title(board: Board) -> str:
     by_name: dict[str, list[str]] = {}
     for part in board.parts:
         by_name.setdefault(plain_name(part.name), []).extend(part.marks)
-    return listed([f"{marks_words(marks, 4).replace(' and ', ', ')} {name.upper()}" for name, marks in by_name.items()])
+    return listed([f"{_marks(marks)} {name.upper()}" for name, marks in by_name.items()])
+
+
+def _marks(marks: Sequence[str]) -> str:
+    """All of them, cabinet by cabinet, where they go on a line: "B1-W1F to B1-W3F, B2-W1F to B2-W3F"."""
+    ordered = sorted(marks, key=lambda mark: [int(p) if p.isdigit() else p for p in re.split(r"(\d+)", mark)])
+    text = runs_words(ordered).replace(" and ", ", ")
+    return text if text.count(",") < MOST_MARKS else marks_words(ordered, MOST_MARKS).replace(" and ", ", ")
 
 
 def _names(board: Board) -> str:

@@ -1,5 +1,6 @@
 """How the board goes home: the joint cut through square to its run, apart with an arrow, and closed.
 
+What stands loose in both boards, a dowel or biscuit, is black, and sits in the board that is lifted.
 All of one joint's machining is drawn in one cut, wherever along the run it stands: v across from the registering face,
 w out of the board worked on its face into the other. manifold3d is imported inside, as in solids.py.
 """
@@ -9,7 +10,7 @@ from dataclasses import dataclass
 from typing import Any, Literal
 
 from rodwork.documents.annotate import arrow
-from rodwork.documents.drawing import LINE, Path_, Pen, Shape, Text, line
+from rodwork.documents.drawing import LINE, NO_PEN, Path_, Pen, Shape, Text, line
 from rodwork.documents.joint_kinds import Opened
 from rodwork.documents.mouths import mouth
 from rodwork.geometry.vec import Vec, dot, sub
@@ -22,6 +23,7 @@ Point = tuple[float, float]
 WIDTH = 60.0  # of both pictures, mm of the page
 _AIR = 13.0  # mm of either board that is shown beyond the joint
 _LIFT = 11.0  # mm by which the board is lifted where they are apart
+_CLEAR = 5.0  # mm by which what stands loose in it is clear of the other board then
 _OUT = 0.5  # mm by which a void is begun outside its board, so that no sliver is left
 _ARROW = Pen(width=0.9)
 _NAIL = Pen(width=0.5)
@@ -43,14 +45,17 @@ class _Page:
 def home_shapes(one: Opened, left: float, top: float, height: float) -> tuple[Shape, ...]:
     """Both pictures side by side, from their top left corner."""
     host, guest = _section(one, one.face_board), _section(one, one.end_board)
+    loose = _loose(one)
     low_v, low_w, high_v, high_w = (host + guest).bounds()
-    size = min((WIDTH / 2 - 6.0) / (high_v - low_v), (height - 5.0) / (high_w + _LIFT + 3.0 - low_w), 0.7)
+    up = max([_LIFT, *(_CLEAR - w for bar in loose for _, w in bar)])
+    size = min((WIDTH / 2 - 6.0) / (high_v - low_v), (height - 5.0) / (high_w + up + 3.0 - low_w), 0.7)
     shapes: list[Shape] = []
-    for n, (lift, says) in enumerate(((_LIFT, "apart"), (0.0, "home"))):
+    for n, (lift, says) in enumerate(((up, "apart"), (0.0, "home"))):
         x = left + n * WIDTH / 2
         page = _Page(x - low_v * size, top - height + 4.5 - low_w * size, size)
         shapes += _drawn(host, page, "light")
         shapes += _drawn(guest.translate([0.0, lift]), page, "white")
+        shapes += [_bar_on(page, bar, lift) for bar in loose]
         if lift:
             v = guest.bounds()[2]
             (tip_x, tip_y), (_, tail_y) = page.at(v, 2.0), page.at(v, high_w + lift)
@@ -69,7 +74,8 @@ def _section(one: Opened, part: Part) -> Any:
     corners = _profile(one, part)
     (v0, v1), (w0, w1) = ((min(c[k] for c in corners), max(c[k] for c in corners)) for k in (0, 1))
     v0, v1 = max(v0, -_AIR), min(v1, one.joint.contact.width + _AIR)
-    w0, w1 = max(w0, -2.0 * _AIR), min(w1, 1.3 * _AIR)
+    deepest = max((w.feature.depth for w in (*one.on_face, *one.on_end) if w.part.id == part.id), default=0.0)
+    w0, w1 = max(w0, -2.0 * _AIR), min(w1, max(1.3 * _AIR, deepest + 4.0))
     board = CrossSection([[(v0, w0), (v1, w0), (v1, w1), (v0, w1)]], FillRule.NonZero)
     if _cut_lengthways(one, part):
         board = board ^ CrossSection([corners], FillRule.NonZero)
@@ -125,7 +131,7 @@ def _voids(one: Opened, part: Part, feature: Feature, at: Point) -> Iterator[lis
     contact, pose = one.joint.contact, part.pose
     into = pose.direction_to_cabinet(feature.into)
     dv, dw = dot(into, contact.across), dot(into, contact.out)
-    steps = [sub(pose.to_cabinet(step), pose.origin) for step in mouth(feature)]
+    steps = _steps(part, feature)
     wide = [-dw * dot(step, contact.across) + dv * dot(step, contact.out) for step in steps]
     out = _OUT if dv * dw == 0.0 else 2 * max(wide)  # askew: until the whole mouth is clear
     yield _bar(at, (dv, dw), max(wide), -out, feature.depth)
@@ -133,11 +139,40 @@ def _voids(one: Opened, part: Part, feature: Feature, at: Point) -> Iterator[lis
         yield _bar(at, (dv, dw), feature.ahead / 2, feature.depth - _OUT, feature.ahead_depth + _OUT)
 
 
+def _steps(part: Part, feature: Feature) -> list[Vec]:
+    """The outline of a mouth as steps in cabinet axes."""
+    return [sub(part.pose.to_cabinet(step), part.pose.origin) for step in mouth(feature)]
+
+
 def _bar(at: Point, way: Point, half: float, start: float, end: float) -> list[Point]:
     """A straight void of the cut, counter-clockwise."""
     (v, w), (dv, dw) = at, way
     corners = ((start, -half), (end, -half), (end, half), (start, half))
     return [(v + d * dv - s * dw, w + d * dw + s * dv) for d, s in corners]
+
+
+def _loose(one: Opened) -> list[list[Point]]:
+    """The one thing that stands loose in two mouths that are alike, with half its play at either floor.
+
+    A biscuit's length lies along the run: half a millimetre is left over and under it. What lies over one another in
+    the cut is drawn once. A fitting of several pieces is not drawn: each is fixed in its own board.
+    """
+    mouths = {w.feature.id: w for w in (*one.on_face, *one.on_end)}
+    found: dict[tuple[float, float], list[Point]] = {}
+    for fixing in one.joint.fixings:
+        a, b = (mouths.get(half.feature or "") for half in fixing.halves)
+        if a is None or b is None or a.size_words != b.size_words or sum(i.count for i in fixing.hardware) > 1:
+            continue
+        at = next(p for f, p in _machined(one, one.face_board, 0.0) if f.id == a.feature.id)
+        into, out = a.feature.depth, b.feature.depth
+        play = into + out - fixing.length if fixing.length < into + out else 1.0
+        half = max(abs(dot(step, one.joint.contact.across)) for step in _steps(one.face_board, a.feature))
+        found[round(at[0], 2), half] = _bar(at, (0.0, 1.0), half, play / 2 - into, out - play / 2)
+    return list(found.values())
+
+
+def _bar_on(page: _Page, bar: list[Point], lift: float) -> Path_:
+    return Path_(points=tuple(page.at(v, w + lift) for v, w in bar), closed=True, pen=NO_PEN, fill="black")
 
 
 def _drawn(section: Any, page: _Page, fill: Literal["white", "light"]) -> list[Shape]:
