@@ -1,6 +1,7 @@
 """Every page of the pack of a cabinet under a slope keeps the laws of pages, and shows the slope where it is."""
 
 import re
+from math import radians, tan
 
 import pytest
 from page_laws import check_pages
@@ -116,6 +117,18 @@ def test_the_cover_says_which_way_it_falls_and_both_heights():
     assert "the top falling 34.5 degrees to the right" in said
     assert "1500" in said
     assert "700" in said
+
+
+@pytest.mark.parametrize("pages", [front_pages, inside_pages])
+def test_each_side_has_its_own_height_beside_it_shut_and_open(pages):
+    """The left side comes to 1500 - (1200 - 2 x 17.6) tan 40: the top falls between the sides, which are cut square."""
+    rod = unit("left")
+    low = 1500 - (1200 - 2 * 17.6) * tan(radians(40))
+    (page,) = pages(rod)
+    turned = {s.text: s.at[0] for s in page.shapes if isinstance(s, Text) and s.turn and s.bold}
+    assert turned.keys() == {f"{low:.1f}".removesuffix(".0"), "1500"}
+    width = next(s.at[0] for s in page.shapes if isinstance(s, Text) and s.text == "1200")
+    assert turned[f"{low:.1f}".removesuffix(".0")] < width < turned["1500"]
 
 
 def test_an_opening_under_the_slope_has_its_height_at_either_end():

@@ -97,7 +97,7 @@ def _front(cabinet: RodCabinet, left: float, low: float, k: float) -> tuple[Shap
     width = size_text(cabinet.size[0])
     shapes: list[Shape] = [
         *_view(cabinet, FRONT, _all_of_it(), left, low, k),
-        *_heights_of_front(cabinet, left, low - z0 * k, (x1 - x0) * k, k),
+        *heights_of_sides(cabinet, (left - 4.0, left + (x1 - x0) * k + 8.0), low - z0 * k, k),
         *dimension_across(side, side + cabinet.size[0] * k, low - 6.0, width, 5.0, bold=True, reach=4.0),
         Text(at=(left, low + high + 1.5), text="Front", size=_FIGURE, bold=True),
     ]
@@ -143,14 +143,11 @@ def _heights_under_slope(
         yield Text(at=(baseline, (y0 + y1) / 2), text=text, size=_FIGURE, anchor="middle", turn=90.0)
 
 
-def _heights_of_front(cabinet: RodCabinet, left: float, bottom: float, wide: float, k: float) -> Iterator[Shape]:
-    """The height from the bottom of the carcass, whatever stands below it; under a slope that of each side."""
-    heights = outside_heights(cabinet)
-    mm = heights[0] if heights else cabinet.size[1]
-    yield from dimension_up(left - 4.0, bottom, bottom + mm * k, size_text(mm), 5.0, bold=True, reach=2.0)
-    if heights is not None:
-        at, top = left + wide + 8.0, bottom + heights[1] * k
-        yield from dimension_up(at, bottom, top, size_text(heights[1]), 5.0, bold=True, reach=-6.0)
+def heights_of_sides(cabinet: RodCabinet, places: tuple[float, float], low: float, k: float) -> Iterator[Shape]:
+    """The height from the carcass's bottom, `low` on paper, at the first place; under a slope that of each side."""
+    heights = outside_heights(cabinet) or (cabinet.size[1],)
+    for x, mm, reach in zip(places, heights, (2.0, -6.0), strict=False):
+        yield from dimension_up(x, low, low + mm * k, size_text(mm), 5.0, bold=True, reach=reach)
 
 
 def _openings(

@@ -7,8 +7,9 @@ from collections.abc import Callable, Iterator, Sequence
 
 from rodwork.documents.annotate import listed
 from rodwork.documents.drawing import HIDDEN, LINE, THIN, Circle, Path_, Point, Shape, Text, line, wrapped
-from rodwork.documents.figures import dimension_across, dimension_up, size_text
-from rodwork.documents.hulls import front_heights, front_outline
+from rodwork.documents.elevations import heights_of_sides
+from rodwork.documents.figures import dimension_across, size_text
+from rodwork.documents.hulls import front_heights, front_outline, outside_heights
 from rodwork.documents.page import Area, Page, body, fitted
 from rodwork.documents.pictorial import extent, part_box
 from rodwork.documents.run_drawing import opening_lines
@@ -63,9 +64,9 @@ def _front(cabinet: RodCabinet, area: Area) -> Iterator[Shape]:
         yield from _door(part, hinged.get(part.id), at, k)
     right = at(x1, z1)[0]
     yield from dimension_across(left, right, low - 7.0, size_text(cabinet.size[0]), 5.0, bold=True, reach=4.0)
-    up = (at(0.0, 0.0)[1], at(0.0, cabinet.size[1])[1])
-    yield from dimension_up(left - 5.0, *up, size_text(cabinet.size[1]), 5.0, bold=True, reach=2.0)
-    words = Area(left=max(right + 8.0, area.right - _WORDS), bottom=area.bottom, right=area.right, top=area.top)
+    yield from heights_of_sides(cabinet, (left - 5.0, right + 9.0), at(0.0, 0.0)[1], k)
+    beside = _ROOM if outside_heights(cabinet) else 8.0
+    words = Area(left=max(right + beside, area.right - _WORDS), bottom=area.bottom, right=area.right, top=area.top)
     for n, row in enumerate(r for text in _said(cabinet, fronts) for r in wrapped(text, _SIZE, words.width)):
         if words.top - (n + 1) * 1.3 * _SIZE > words.bottom:
             yield Text(at=(words.left, words.top - (n + 1) * 1.3 * _SIZE), text=row, size=_SIZE)

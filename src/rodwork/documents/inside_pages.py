@@ -25,8 +25,9 @@ from rodwork.documents.drawing import (
     text_width,
     wrapped,
 )
-from rodwork.documents.elevations import bays
-from rodwork.documents.figures import dimension_across, dimension_up, size_text
+from rodwork.documents.elevations import bays, heights_of_sides
+from rodwork.documents.figures import dimension_across, size_text
+from rodwork.documents.hulls import outside_heights
 from rodwork.documents.page import Area, Page, body
 from rodwork.documents.pictorial import FRONT, drawn, extent, part_box, seen, solids
 from rodwork.geometry.rounding import to_step
@@ -116,10 +117,10 @@ def _page(cabinet: RodCabinet, area: Area, step: float) -> Iterator[Shape]:
     things = (*plates, *runners, *tubes, *sockets)
     taken = [*_grounds(lines), *(sheet.ground(t.low, t.high) for t in things)]
     yield from _figures(cabinet, sheet, [*plates, *runners], taken, step)
-    (left, low), (right, top) = sheet.at(0.0, 0.0), sheet.at(cabinet.size[0], cabinet.size[1])
+    (left, low), (right, _) = sheet.at(0.0, 0.0), sheet.at(cabinet.size[0], 0.0)
     yield from dimension_across(left, right, sheet.low - 7.0, size_text(cabinet.size[0]), 5.0, bold=True, reach=4.0)
-    yield from dimension_up(sheet.left - 5.0, low, top, size_text(cabinet.size[1]), 5.0, bold=True, reach=2.0)
-    beside = max(sheet.at(x1, 0.0)[0] + 8.0, area.right - _WORDS)
+    yield from heights_of_sides(cabinet, (sheet.left - 5.0, sheet.at(x1, 0.0)[0] + 9.0), low, k)
+    beside = max(sheet.at(x1, 0.0)[0] + (_ROOM if outside_heights(cabinet) else 8.0), area.right - _WORDS)
     yield from _words(list(_said(cabinet, step)), Area(left=beside, bottom=area.bottom, right=area.right, top=area.top))
 
 
