@@ -10,6 +10,7 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 
 from rodwork.checks.kinds.cannot_be_made import CODE as CANNOT
+from rodwork.checks.kinds.larger_than_sheet import CODE as TOO_LARGE
 from rodwork.job.faults import JobFaults
 from rodwork.pipeline import cutting, dry_fit, load, set_out
 from rodwork.setout.proof import prove
@@ -130,15 +131,19 @@ def test_the_outside_is_as_asked_and_cut_sizes_grow_by_edging_only(drawn):
 @settings(max_examples=max(EACH // 25, 4), deadline=None, suppress_health_check=[HealthCheck.too_slow])
 @given(jobs())
 def test_every_station_takes_it(drawn):
-    """Load, dry fit and cutting plan give an answer for each cabinet, or say that it is none of theirs."""
+    """Load, dry fit and cutting plan give an answer for each cabinet, or say that it is none of theirs, and why."""
     for cabinet in load(drawn.rod).cabinets:
         assert all(isfinite(s.new_mm) and s.new_mm >= 0 for s in cabinet.shelves if s.new_mm is not None)
     for fit in dry_fit(drawn.rod, samples=40).cabinets:
         assert 0.0 <= fit.chance <= 1.0
     plan = cutting(drawn.rod, steps=20)
     sawn = [m for board in plan.boards for s in board.sheets for p in s.sawn for m in p.marks]
-    marks = [m for c in drawn.rod.cabinets for p in c.parts if not p.bought for m in p.marks]
-    assert sorted(sawn) == sorted(marks)
+    parts = [p for c in drawn.rod.cabinets for p in c.parts if not p.bought]
+    uncut = {f.where[0] for f in plan.findings if f.code == "cannot_be_sawn"}
+    assert sorted(sawn) == sorted(m for p in parts if p.board not in uncut for m in p.marks)
+    told = {(f.cabinet, part) for f in drawn.rod.findings if f.code == TOO_LARGE for part in f.where}
+    large = {p.board for c in drawn.rod.cabinets for p in c.parts if (c.name, p.id) in told}
+    assert uncut <= large  # what no sheet is large enough for is told with the set-out already
 
 
 @settings(max_examples=EACH, deadline=None, suppress_health_check=[HealthCheck.too_slow])
