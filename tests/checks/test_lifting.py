@@ -22,6 +22,14 @@ def test_a_full_sheet(density, says):
     assert all(says in f.message for f in found)
 
 
+def test_a_sheet_over_what_two_could_is_not_given_to_two():
+    """3050 x 1220 x 39.5 at 680 kg/m3 is 100 kg; 2 x 25 is 50."""
+    (thick,) = told(CODE, rod_of_boards(board(), boards=stock(680.0, actual=39.5, sheet=(3050.0, 1220.0))))
+    (thin,) = told(CODE, rod_of_boards(board(), boards=stock(680.0)))
+    assert thick.mend.startswith("It is too much for two people: use a trolley or hoist, or have it cut")
+    assert thin.mend.startswith("Two people carry it")
+
+
 @pytest.mark.parametrize(("density", "heavy"), [(1000.0, False), (1000.1, True)])
 def test_25_kg_is_one_person_s_limit(density, heavy):
     """A board of 2500 x 1000 x 10 is a fortieth of a cubic metre."""

@@ -169,6 +169,15 @@ def test_lifts_for_two_people_are_named_with_the_guideline():
     assert "L23" in lifting
 
 
+def test_a_sheet_of_a_hundred_kilograms_is_not_told_to_two_people():
+    r = glaze()
+    thick = {**r.boards, "birch18": replace(r.boards["birch18"], actual=39.5, sheet=(3050.0, 1220.0))}
+    lifting = dict(caution_texts(replace(r, boards=thick)))["Lifting"]
+    assert "Too much for two, a trolley or a hoist: a whole sheet of birch18 (100 kg)." in lifting
+    assert "Two people" not in lifting
+    assert "over 25 kg" not in lifting
+
+
 def test_a_mass_that_is_not_known_is_said_to_be_unknown():
     r = glaze()
     bare = weighed(replace(r, boards={n: replace(b, density_kg_m3=None) for n, b in r.boards.items()}))

@@ -39,6 +39,15 @@ def test_a_strip_never_stands_last_on_a_page_and_is_said_again_on_the_next():
     assert third[0] == "birch18"
 
 
+def test_a_gap_at_the_foot_of_a_page_begins_no_other():
+    """A list that just fills its page, its gap at the end left over: a second page would have a strip and nothing else."""
+    blocks = [band("birch18", 100.0, height=10.0), *(block(str(n)) for n in range(9)), gap(4.0)]
+    assert len(flow(blocks, AREA)) == 1
+    first, second = (said(p) for p in flow([*blocks, band("birch6", 100.0), block("a")], AREA))
+    assert first[-1] == "8"
+    assert second == ["birch6", "a"]
+
+
 def test_a_kept_block_at_the_very_end_is_not_lost():
     assert said(flow([block("a"), block("b", keep=True)], AREA)[0]) == ["a", "b"]
 

@@ -12,7 +12,7 @@ from rodwork.documents.drawing import HEAVY, HIDDEN, NO_PEN, THIN, Point, Shape,
 from rodwork.documents.elevations import bays
 from rodwork.documents.figures import arrow, mass_text, size_text
 from rodwork.documents.hulls import outside_heights
-from rodwork.documents.masses import TWO_PEOPLE_KG
+from rodwork.documents.masses import TWO_PEOPLE_KG, carried_by
 from rodwork.documents.page import Area, Page, body, fitted
 from rodwork.documents.pictorial import (
     FRONT,
@@ -510,7 +510,7 @@ def _beside_the_box(cabinet: RodCabinet, rod: Rod) -> Iterator[str]:
     if cabinet.drawers:
         yield _DRAWERS
     if cabinet.weight is not None and cabinet.weight.kg > TWO_PEOPLE_KG:
-        yield f"About {mass_text(cabinet.weight.kg)}: two people to turn and carry it."
+        yield f"About {mass_text(cabinet.weight.kg)}, to turn and to carry: {carried_by(cabinet.weight.kg)}."
 
 
 def _squares(cabinet: RodCabinet, pulled: str) -> str:

@@ -7,7 +7,7 @@ from rodwork.documents.cutting_list import cutting_rows
 from rodwork.documents.drawing import LINE, NO_PEN, THIN, Pen, Shape, Text, box, line, moved, wrapped
 from rodwork.documents.elevations import elevations
 from rodwork.documents.figures import mass_text, size_text
-from rodwork.documents.masses import TWO_PEOPLE_KG
+from rodwork.documents.masses import TROLLEY_KG, TWO_PEOPLE_KG
 from rodwork.documents.page import Area, Page, body, fitted
 from rodwork.documents.pictorial import bounds, drawn, pictorial
 from rodwork.documents.tables import LEADING, Block, band, flow, gap, marks_text, paragraph
@@ -362,14 +362,18 @@ def _lifting(rod: Rod) -> str:
     words = []
     used = {p.board for c in rod.cabinets for p in c.parts}
     sheets = [(n, kg) for n, s in rod.boards.items() if n in used and (kg := s.sheet_kg) is not None]
-    heavy = [f"a whole sheet of {n} ({mass_text(kg)})" for n, kg in sheets if kg > TWO_PEOPLE_KG]
-    boards = [(r.kg, r) for r in cutting_rows(rod) if r.kg is not None and r.kg > TWO_PEOPLE_KG]
-    heavy += [f"{r.name} {marks_text(r.marks[:1])} ({mass_text(kg)})" for kg, r in boards]
+    loads = [(kg, f"a whole sheet of {n} ({mass_text(kg)})") for n, kg in sheets]
+    boards = [(r.kg, r) for r in cutting_rows(rod) if r.kg is not None]
+    loads += [(kg, f"{r.name} {marks_text(r.marks[:1])} ({mass_text(kg)})") for kg, r in boards]
     units = [(c.name, c.weight.kg) for c in rod.boxes if c.weight is not None]
-    heavy += [f"{name} ({mass_text(kg)} empty)" for name, kg in units if kg > TWO_PEOPLE_KG]
-    if heavy:
-        words.append(f"Two people: {listed(heavy)}.")
-    elif sheets:
+    loads += [(kg, f"{name} ({mass_text(kg)} empty)") for name, kg in units]
+    for_two = [what for kg, what in loads if TWO_PEOPLE_KG < kg <= TROLLEY_KG]
+    for_more = [what for kg, what in loads if kg > TROLLEY_KG]
+    if for_two:
+        words.append(f"Two people: {listed(for_two)}.")
+    if for_more:
+        words.append(f"Too much for two, a trolley or a hoist: {listed(for_more)}.")
+    if sheets and not (for_two or for_more):
         words.append("No board or empty cabinet of this job is over 25 kg.")
     unknown = sorted(name for name in used if rod.boards[name].density_kg_m3 is None)
     if unknown:

@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 
 from rodwork.documents.annotate import figure, listed, setting
+from rodwork.documents.masses import carried_by
 from rodwork.model.cutting import BoardPlan, Cut, CutSheet, CuttingPlan, SizingSet
 
 CUT_COLUMNS = ("no.", "piece in hand", "cut", "set to", "gives", "stays in hand")
@@ -32,7 +33,7 @@ def lifting_words(sheet: CutSheet) -> str:
     kg = f"{sheet.kg:.0f} kg"
     if not heavy:
         return kg
-    return f"{kg}: two people, or a trolley, as far as cut {heavy[-1]}"
+    return f"{kg}: {carried_by(sheet.kg)}, as far as cut {heavy[-1]}"
 
 
 def cut_words(cut: Cut) -> str:

@@ -6,9 +6,9 @@ the knee, at arm's length, when twisting or carrying far. They are guidelines fo
 """
 
 TWO_PEOPLE_KG = 25.0
-TROLLEY_KG = 33.0  # L23: two people lift about two thirds of the sum of what each does alone (from memory)
+TROLLEY_KG = 2 * TWO_PEOPLE_KG  # over what two could do if neither hindered the other, and they do
 
 
 def carried_by(kg: float) -> str:
     """Who or what carries a load that is too much for one."""
-    return "two people, or a trolley" if kg <= TROLLEY_KG else "a trolley, or have it cut where you buy it"
+    return "two people, or a trolley" if kg <= TROLLEY_KG else "a trolley or a hoist, it is too much for two"

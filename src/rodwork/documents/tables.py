@@ -55,6 +55,9 @@ def flow(blocks: Iterable[Block], area: Area, head: Block | None = None) -> tupl
         if block.keep and n < len(waiting):
             continue
         needed = sum(b.height for b in held)
+        if y - needed < area.bottom and not any(b.shapes for b in held):
+            held = []  # a gap at the foot of a page: nothing to begin another with
+            continue
         if y - needed < area.bottom or not pages:
             pages.append([])
             y = area.top

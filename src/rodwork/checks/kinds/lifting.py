@@ -37,11 +37,16 @@ def _sheets(rod: Rod) -> Iterator[Finding]:
 
 def _sheet(cabinet: RodCabinet, stock: BoardStock, weight: float) -> Finding:
     length, width = stock.sheet
+    who = (
+        "Two people carry it"
+        if weight <= 2 * ONE_PERSON_KG
+        else "It is too much for two people: use a trolley or hoist"
+    )
     return Finding(
         severity="note", code=CODE, cabinet=cabinet.name, where=(),
         message=f"A full sheet of {stock.thickness:g} mm {stock.material}, {length:g} x {width:g}, weighs about "
                 f"{weight:.0f} kg.",
-        mend="Two people carry it, or have it cut to rough size where it is bought.", source=SOURCE,
+        mend=f"{who}, or have it cut to rough size where it is bought.", source=SOURCE,
     )  # fmt: skip
 
 
