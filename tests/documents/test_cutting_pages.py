@@ -93,6 +93,24 @@ def test_the_number_of_a_cut_keeps_off_the_mark_of_a_narrow_board(width):
     assert apart >= 0.6 - 1e-9
 
 
+def test_the_number_of_a_cut_stays_on_its_cut_between_boards_that_leave_it_little_room():
+    """Off the cut it would stand beside a mark, and be read as part of it: the drawer sides of the studio's last sheet."""
+    boards = [
+        Sawn(marks=(mark,), name="drawer 3 right side", x=1980.0, y=y, length=450.0, width=197.0, turned=False)
+        for mark, y in (("B1-W3R", 400.0), ("B2-W3R", 600.0))
+    ]
+    sheet = replace(
+        planned(many()).boards[0].sheets[0], size=(2440.0, 1220.0), strips=(), leftovers=(), sawn=tuple(boards)
+    )
+    cut = replace(sheet.cuts[0], number=14, start=(1980.0, 598.5), end=(2430.0, 598.5))
+    area = Area(left=0.0, bottom=0.0, right=273.0, top=160.0)
+    drawn = sheet_shapes(replace(sheet, cuts=(cut,)), area, grain=False)
+    number = next(n for n, s in enumerate(drawn) if isinstance(s, Text) and s.text == "14")
+    (_, low), _, (_, high), _ = drawn[number - 1].points
+    level = next(s.points for s in drawn if isinstance(s, Path_) and s.pen.width == 0.5)
+    assert (low + high) / 2 == pytest.approx(level[0][1])
+
+
 @pytest.mark.parametrize("many_cuts", [32, 33, 35, 60])
 def test_a_few_cuts_more_than_a_page_takes_do_not_stand_alone_on_the_next(many_cuts):
     rod = many()

@@ -154,10 +154,14 @@ def _numbers(cuts: Sequence[Cut], lines: Sequence[Line], taken: Sequence[Box]) -
 def _clear_place(
     places: Iterable[Line], wide: float, high: float, stands: Sequence[Box], texts: Sequence[Box]
 ) -> Line | None:
-    """The first place that keeps off what stands there, its thin line off the texts; one that touches, if it must."""
+    """The first place that keeps off what stands there, its thin line off the texts; one that touches, if it must.
+
+    On the cut itself, even if it touches, rather than beside it.
+    """
     tried = list(places)
-    for off in (OFF_TEXT, 0.0):
-        for on_line, at in tried:
+    on_the_cut = [(on_line, at) for on_line, at in tried if on_line == at]
+    for among, off in ((on_the_cut, OFF_TEXT), (on_the_cut, 0.0), (tried, OFF_TEXT), (tried, 0.0)):
+        for on_line, at in among:
             ground, leader = _middle_at(*at, wide + 2 * off, high + 2 * off), _round(on_line, at)
             if all(ground.clear_of(other) for other in stands) and all(leader.clear_of(other) for other in texts):
                 return on_line, at
