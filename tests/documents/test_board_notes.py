@@ -20,6 +20,9 @@ from rodwork.documents.page import numbered
 from rodwork.model.surface import level
 from rodwork.pipeline import set_out
 
+MARKED_ROOF = (
+    'kind = "under slope"\nroof = { falls = "left", degrees = 9, joint = "slope", side_tops = "high side bevelled" }'
+)
 ROOF = 'kind = "under slope"\nroof = { falls = "left", degrees = 9, joint = "slope" }\nloose_shelves = 2'
 
 
@@ -187,3 +190,17 @@ def test_a_bevelled_end_is_no_notch():
     rod = made(ROOF)
     assert any(any(part.bevels) for cabinet in rod.cabinets for part in cabinet.parts)
     assert all(notches(part) == () for cabinet in rod.cabinets for part in cabinet.parts if any(part.bevels))
+
+
+def test_screws_along_a_slope_have_one_note_with_both_numbers_of_each():
+    """Each had a note of its own: sixteen of them filled the page beside a planted back."""
+    rod = made('loose_shelves = 1\nback = { board = "birch6", style = "planted" }\n' + MARKED_ROOF, slope="biscuit")
+    (back,) = (p for p in board_pages(rod) if "BACK" in p.title)
+    texts = [s.text for s in back.shapes if isinstance(s, Text)]
+    marked = next(s for s in rod.setups if s.is_marked)
+    assert len(marked.features) > 4
+    said = " ".join(texts)
+    assert said.count("each where two marks cross") == 1
+    for f in marked.features:
+        assert f"{round(f.along.mm, 2):g} and {round(f.across.mm, 2):g}" in said
+        assert f"{round(f.across.mm, 2):g}" not in texts  # not a second time beside the board

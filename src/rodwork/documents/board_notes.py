@@ -24,6 +24,11 @@ class Group:
         return self.works[0]
 
     @property
+    def is_marked(self) -> bool:
+        """Whether they stand in no row: each is marked by its two numbers."""
+        return self.first.setup.is_marked
+
+    @property
     def title(self) -> str:
         """What they are: "dowel bores 8"."""
         return f"{self.first.thing} {self.first.size_words}"
@@ -36,6 +41,8 @@ class Group:
     @property
     def from_fence(self) -> str:
         """Where the row stands: "9 from the BOTTOM end and the TOP end", "9 beyond the line, on its X side"."""
+        if self.is_marked:
+            return "each where two marks cross"
         plain: dict[str, list[str]] = {}
         lines: dict[str, list[float]] = {}
         for w in self.works:
@@ -53,7 +60,14 @@ class Group:
 
     @property
     def along_run(self) -> str:
-        """How they stand along their row: "40, 136, 232 and 280 from the FRONT edge"; a groove's two ends."""
+        """How they stand along their row: "40, 136, 232 and 280 from the FRONT edge"; a groove's two ends.
+
+        Of those that are marked one by one both numbers: "53.6 and 773.2, 240.6 and 730 from the LEFT edge and ...".
+        """
+        if self.is_marked:
+            both = sorted((round(w.along.mm, 2), round(w.across.mm, 2)) for w in self.works)
+            places = ", ".join(f"{figure(a)} and {figure(b)}" for a, b in both)
+            return f"{places} from the {capital(self.first.along.word)} and the {capital(self.first.across.word)}"
         by_word: dict[str, set[float]] = {}
         spans: list[str] = []
         for w in self.works:
@@ -94,7 +108,11 @@ def grouped(works: Iterable[Work]) -> tuple[Group, ...]:
     found: dict[object, list[Work]] = {}
     for (alike, row, bears), row_works in rows.items():
         on_face = bears in ("face_side", "back_side")
-        stand_at = frozenset((w.along.word, round(w.along.mm, 2), w.along.end_mm or 0.0) for w in row_works)
+        stand_at = frozenset(
+            ("marks", w.across.word, w.along.word) if w.setup.is_marked
+            else (w.along.word, round(w.along.mm, 2), w.along.end_mm or 0.0)
+            for w in row_works
+        )  # fmt: skip
         found.setdefault((alike, stand_at, () if on_face else row), []).extend(row_works)
     return tuple(Group(works=tuple(group)) for group in found.values())
 
@@ -111,7 +129,7 @@ def note_rows(group: Group) -> tuple[Row, ...]:
     rows.append(Row(text=f"{group.first.depth_words}, {_in_the(group.where) if on_edge else group.where}"))
     more = group.along_run
     if group.first.groove is None:
-        across = axis_of(group.first.along.from_surface) == 1
+        across = group.is_marked or axis_of(group.first.along.from_surface) == 1
         more = f"at {group.along_run.replace(' edge', '')}" if across else group.pitch_words
     raw = "before edging: from the raw edge" if group.before_edging else ""
     rows += [Row(text=text) for text in (group.from_fence, more, raw) if text]

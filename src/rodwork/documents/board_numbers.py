@@ -18,6 +18,7 @@ LEADER = Pen(width=0.13, ink="grey")
 NUMBER = 5.6  # em of the running numbers, mm
 SIDE_NUMBER = 4.6
 LEAST_NUMBER = 3.0
+NUMBER_GAP = 2.8  # between two in a row: at less than half an em "922" and "9 from TOP" read as one figure
 SIDE_GAP = 0.2  # between two of those at the end of a board
 OVERHANG = 3.0  # how far they may stand out over the board, away from the numbers along it, without more room kept
 APART_MM = 200.0  # from one to the next: what stands further apart is no row that a strip or a jig is stepped along
@@ -94,7 +95,9 @@ def _number_of(w: Work, reading: Reading) -> tuple[float, float]:
 
 
 def _numbers_of(w: Work, reading: Reading) -> list[tuple[float, float]]:
-    """What is written for a reading: one number, and of a cut-out both its walls."""
+    """What is written for a reading: one number, of a cut-out both its walls; what is marked has both in its note."""
+    if w.setup.is_marked:
+        return []
     if isinstance(w.feature, Cutout) and reading.end_mm is not None:
         start = level(reading.from_surface, w.part.size)
         return [(mm, start - mm if start > 0 else mm) for mm in (reading.mm, reading.end_mm)]
@@ -156,7 +159,7 @@ def number_row(
     size, upright = row_size([n.text for n in numbers], high - low)
     lengths = [text_width(n.text, size, True) for n in numbers]
     widths = [0.85 * size] * len(numbers) if upright else lengths
-    xs, gap = [n.x for n in numbers], 0.3 if upright else 1.6
+    xs, gap = [n.x for n in numbers], 0.3 if upright else NUMBER_GAP
     places = spread(xs, widths, low, high, gap) if upright else _row_places(numbers, widths, low, high, gap)
     shapes: list[Shape] = []
     for n, x, length in zip(numbers, places, lengths, strict=True):
@@ -194,7 +197,7 @@ def row_size(texts: Sequence[str], room: float) -> tuple[float, bool]:
     for share, least in ((0.75, 4.4), (0.98, LEAST_NUMBER)):  # loose if that is not too small, else tight
         size = NUMBER
         while size > least:
-            if fits([text_width(t, size, True) for t in texts], share * room, 1.6):
+            if fits([text_width(t, size, True) for t in texts], share * room, NUMBER_GAP):
                 return size, False
             size -= 0.2
     return 3.6, True

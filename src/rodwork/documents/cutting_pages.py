@@ -62,7 +62,8 @@ def _list_pages(rod: Rod, plan: CuttingPlan) -> Iterator[Page]:
             blocks += rows(columns, cells, least=8.0, most=40.0, tick=0)
         blocks.append(gap(3.0))
     blocks += [band("Before you begin", area.width), gap(1.5, keep=True)]
-    blocks += [paragraph(text, area.width, size=4.0) for text in _about(rod, plan)]
+    told = [paragraph(text, area.width, size=4.0) for text in _about(rod, plan)]
+    blocks += [*(replace(text, keep=True) for text in told[:-1]), told[-1]]
     under = f"For a {saw_words(plan)}. All sizes in mm."
     right = f"{sum(b.count for b in plan.boards)} sheets"
     for shapes in flow(blocks, area, heading(columns)):

@@ -68,7 +68,7 @@ class SettingBand:
     def set_by(self) -> str:
         """What holds the distance: the fence, the machine's own base, a jig or template that nobody sets, or marks."""
         if self.setup.fence is None:
-            return "marks" if _is_marked(self.setup) else "template" if "template" in self.setup.tool else "jig"
+            return "marks" if self.setup.is_marked else "template" if "template" in self.setup.tool else "jig"
         return "base" if self.setup.stands_on in (OWN_BASE, LAID_ON_LINE) else "fence"
 
 
@@ -137,16 +137,11 @@ def _boards(setup: Setup, rod: Rod) -> Iterator[Boards]:
         part = rod.cabinet[cabinet].part[part_id]
         of = "" if bears is None else "ends of" if bears in _ENDS else f"{_words(part)[bears]} of"
         of = "outsides of" if of == "outside of" else "insides of" if of == "inside of" else of
-        found = alike.setdefault((of, _where(entries, part, _is_marked(setup))), {}).setdefault((cabinet, part_id), [])
+        found = alike.setdefault((of, _where(entries, part, setup.is_marked)), {}).setdefault((cabinet, part_id), [])
         if bears in _ENDS:
             found.append(bears)
     for (of, where), parts in alike.items():
         yield Boards(of=of, at=where[0], from_word=where[1], marks=tuple(_marks(parts, rod)))
-
-
-def _is_marked(setup: Setup) -> bool:
-    """Whether each place is marked by its two numbers: no fence and no jig has them all."""
-    return setup.fence is None and setup.tool == "drill and fence"
 
 
 def _by_surface(setup: Setup) -> dict[tuple[str, str, Surface | None], list[SetupFeature]]:

@@ -58,3 +58,8 @@ class Setup:
     first_off: str
     features: tuple[SetupFeature, ...]
     tilt: float | None = field(default=None, metadata={"leave_out": True})
+
+    @property
+    def is_marked(self) -> bool:
+        """Whether each place is marked by its two numbers: no fence and no jig has them all."""
+        return self.fence is None and self.tool == "drill and fence"
