@@ -126,3 +126,21 @@ def test_only_what_is_to_be_put_right_stands_under_that_head(name):
                 n for n, t in enumerate(texts) if t.startswith("Stiffness used")
             )
     assert seen
+
+
+def test_what_hangs_on_the_chain_stands_clear_of_its_first_link():
+    page = next(p for p in pages_of(hung()) if p.title.startswith("The chain"))
+    rings = [s for s in page.shapes if isinstance(s, Path_) and len(s.points) == 37]
+    highest = max(y + ring.pen.width / 2 for ring in rings for _, y in ring.points)
+    (weight,) = (s for s in page.shapes if isinstance(s, Text) and s.size == 6.0)
+    assert weight.text.endswith(" kg")
+    assert weight.at[1] - 0.22 * weight.size > highest
+
+
+def test_shelves_of_which_the_same_is_printed_are_told_together():
+    made = rod(kind="tall", height_mm=1900.0, width_mm=1200.0, bays=("rest", "rest"), openings=("rest",) * 4,
+               loose_shelves=(0,) * 4)  # fmt: skip
+    texts = [s.text for s in pages_of(made)[0].shapes if isinstance(s, Text)]
+    about = [t for t in texts if t.startswith("span ")]
+    spans = {t: sum(1 for other in about if other == t) for t in about}
+    assert set(spans.values()) == {1}

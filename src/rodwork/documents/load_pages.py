@@ -94,19 +94,9 @@ def _shout(chain: Chain) -> str:
 
 def _shelf_blocks(cabinet: CabinetLoad, area: Area) -> list[Block]:
     alike: dict[tuple[object, ...], list[ShelfLoad]] = {}
-    for s in cabinet.shelves:
-        key = (
-            s.span_mm,
-            s.depth_mm,
-            s.thickness_mm,
-            held_text(s),
-            s.contents_kg,
-            s.new_mm,
-            s.later_mm,
-            s.strong,
-            s.asks,
-        )
-        alike.setdefault(key, []).append(s)
+    for s in cabinet.shelves:  # alike as they are printed: the last digits of a sum tell nobody anything
+        told = tuple(row.text for row in _shelf_rows([s]))[1:]
+        alike.setdefault((*told, s.spans, s.new_mm is None), []).append(s)
     longest = max((s.span_mm * s.spans for s in cabinet.shelves), default=1.0)
     deepest = max((v for s in cabinet.shelves for v in (s.later_mm, s.new_mm, s.straight_mm) if v), default=1.0)
     scale = PICTURE_WIDE / longest
@@ -224,7 +214,7 @@ def _chain_shapes(cabinet: CabinetLoad, hanging: HangingLoad, area: Area) -> Ite
     x, top = area.left + 92.0, area.top - 6.0
     pitch = min((area.height - 12.0) / (len(links) + 1), 24.0)
     weight = sum(s.contents_kg for s in cabinet.shelves)
-    yield Text(at=(x, top - 3.0), text=f"{weight:.0f} kg", size=6.0, bold=True, anchor="middle")
+    yield Text(at=(x, top), text=f"{weight:.0f} kg", size=6.0, bold=True, anchor="middle")
     for n, link in enumerate(links):
         y = top - 6.0 - pitch * (n + 0.5)
         yield from _link(link, hanging.chain, x, y, pitch)
