@@ -3,6 +3,7 @@
 import re
 from dataclasses import replace
 
+import pytest
 from page_laws import check_pages
 from tests.texts import HEAD, joint
 
@@ -132,13 +133,17 @@ def test_bores_in_the_two_ends_are_said_to_be_in_both():
     assert surfaces_words(["right end", "inside"]) == "inside and right end"
 
 
-def test_the_name_of_a_board_keeps_clear_of_its_edges():
-    """Over the bench the first letter is not to be taken for part of the edge."""
+@pytest.mark.parametrize("scale", [0.11, 0.095])
+def test_the_name_of_a_board_keeps_clear_of_its_edges(scale):
+    """On a drawing where the largest letters have air round them, and on one where only smaller ones have.
+
+    Over the bench the first letter is not to be taken for part of the edge.
+    """
     rod = made("dividers = 0", depth=560, shelves=0)
     left, right = (rod.cabinets[0].part[f"{hand} side"] for hand in ("left", "right"))
     boards = [Board(part=p, works=Works(rod).of(rod.cabinets[0], p)) for p in (left, right)]
     for face in pair_faces(*boards, "face_side", with_edges=True):
-        face = replace(face, view=replace(face.view, scale=0.11, x=40.0, y=40.0))
+        face = replace(face, view=replace(face.view, scale=scale, x=40.0, y=40.0))
         (name,) = [s for s in face_shapes(face, "face_edge") if isinstance(s, Text) and "SIDE" in s.text]
         room = text_box(name)
         assert room.left > face.view.box.left + 3.9

@@ -3,7 +3,7 @@
 from collections import Counter
 from collections.abc import Sequence
 from dataclasses import dataclass
-from itertools import pairwise
+from itertools import pairwise, product
 
 from rodwork.documents.annotate import Box, place_for, text_box
 from rodwork.documents.board_drawing import View, board_view, shelf_line_shapes, shelf_lines, taken_boxes
@@ -106,17 +106,16 @@ def _along_askew_edges(view: View) -> list[Box]:
 
 
 def _name(face: Face, taken: Sequence[Box]) -> tuple[Shape, ...]:
-    """The board's mark and name inside it, as large as goes between the bores."""
+    """The board's mark and name inside it: as large as goes between the bores with air round it, else without."""
     marks = marks_words(face.board.marks, 2)
     inside = face.view.box
     up = (inside.bottom + inside.top) / 2
     with_marks = [(f"{marks} {face.name}", size) for size in (6.0, 5.0, 4.2)] if len(face.board.marks) < 3 else []
-    for text, size in (*with_marks, *((face.name, size) for size in (6.0, 5.0, 4.2, 3.6, 3.0))):
-        long = text_width(text, size, True)
-        wish = (max(inside.left + 0.35 * face.view.width, min(inside.left + 6.0 + long / 2, inside.middle)), up)
-        for air in NAME_AIR:
-            spot = place_for(long + 2 * air[0], size + 2 * air[1], inside, taken, wish)
+    for texts in (with_marks, [(face.name, size) for size in (6.0, 5.0, 4.2, 3.6, 3.0)]):
+        for (beside, over), (text, size) in product(NAME_AIR, texts):
+            long = text_width(text, size, True)
+            wish = (max(inside.left + 0.35 * face.view.width, min(inside.left + 6.0 + long / 2, inside.middle)), up)
+            spot = place_for(long + 2 * beside, size + 2 * over, inside, taken, wish)
             if spot is not None:
-                at = (spot[0] + air[0], spot[1] + air[1] + 0.2 * size)
-                return (Text(at=at, text=text, size=size, bold=True),)
+                return (Text(at=(spot[0] + beside, spot[1] + over + 0.2 * size), text=text, size=size, bold=True),)
     return ()
