@@ -176,6 +176,29 @@ def test_an_unknown_board_is_nearly_one_that_there_is():
     assert 'Did you mean "oak9"?' in refused(*LINES, size=SIZE, more=more)
 
 
+@pytest.mark.parametrize("material", ["chipboard", "melamine-faced chipboard", "veneered MDF", "OSB"])
+def test_a_strip_of_chips_or_fibres_is_no_lipping(material):
+    sheet = f'material = "{material}"'
+    more = STRIPS.format("", "").replace('material = "oak"\ngrain = true\ndensity = 690', sheet)
+    said = refused(*LINES, size=SIZE, more=more)
+    assert f"which is {material}" in said
+    assert "Name a board of solid wood, or of plywood" in said
+
+
+def test_a_strip_of_plywood_may_be_a_lipping():
+    more = STRIPS.format("", "").replace('material = "oak"\ngrain = true\ndensity = 690', 'material = "birch plywood"')
+    assert any(p.role == "lipping" for p in rod_of_text(*LINES, size=SIZE, more=more).cabinets[0].parts)
+
+
+def test_a_lipping_longer_than_its_plank_stops_the_job():
+    """720 and 10 at each end do not come out of a plank of 700, and it is said what does."""
+    short = STRIPS.format("", "").replace("sheet = [2400, 120]", "sheet = [700, 120]")
+    rod = rod_of_text(*LINES, size=SIZE, more=short)
+    told = [f for f in rod.findings if f.code == "larger-than-sheet" and "lipping" in f.message]
+    assert any("740 x 19.6, grain along the first, does not come out of a 700 x 120 sheet" in f.message for f in told)
+    assert all(f.severity == "fault" and "join it from two boards" in f.mend for f in told)
+
+
 def test_a_tape_has_nothing_to_flush():
     more = "\n[edgings.tape]\nthickness = 1\nproud = 1\n"
     assert "proud goes with a lipping" in refused(size=SIZE, more=more)

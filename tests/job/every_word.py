@@ -88,8 +88,16 @@ adds = 0.9
 mills = 0.2
 price_per_m = 0.45
 
+[boards.oak18]
+material = "oak"
+grain = true
+density = 690
+thickness = 18
+actual = 17.9
+sheet = [2400, 150]
+
 [edgings.lipping]
-made_of = "chip18"
+made_of = "oak18"
 thickness = 17.9
 proud = 1.5
 longer = 12

@@ -4,6 +4,7 @@ from collections.abc import Callable, Mapping
 from decimal import Decimal
 from typing import Any
 
+from rodwork.catalogue.boards import materials
 from rodwork.job.faults import shown
 from rodwork.job.tables import Given, Reading, read_table, unknown_name
 from rodwork.job.words import EdgingWords
@@ -11,6 +12,7 @@ from rodwork.model.job import Board, Edging
 from rodwork.model.lipping import LONGER_MM, PROUD_MM, Lipping, left_of
 
 OF_A_LIPPING = ("proud", "longer")
+PLIES = "plywood"  # the one sheet that strips are sawn from: it has layers with their grain along (common practice)
 _HAIR = 1e-9
 
 
@@ -58,6 +60,13 @@ def _lipping(name: str, said: Given, boards: Mapping[str, Board | None], reading
         return None
     board = boards[of]
     if board is None:
+        return None
+    if board.material in materials() and PLIES not in board.material:
+        reading.fault(
+            (*said.path, "made_of"), f"the lipping {shown(name)} is sawn from {shown(of)}, which is {board.material}: "
+            "a strip of it has no grain along it and breaks at its edges",
+            "Name a board of solid wood, or of plywood",
+        )  # fmt: skip
         return None
     thick = board.actual_mm
     adds, mills = said.get("adds", left_of(thick)), said.get("mills", 0.0)
