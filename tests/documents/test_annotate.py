@@ -6,7 +6,7 @@ import pytest
 from hypothesis import example, given
 from hypothesis import strategies as st
 
-from rodwork.documents.annotate import Box, capital, figure, listed, named, place_for, setting, spread
+from rodwork.documents.annotate import Box, capital, figure, listed, named, place_for, setting, several_named, spread
 from rodwork.documents.drawing import text_width
 from rodwork.documents.page import fitted_text
 
@@ -90,3 +90,10 @@ def test_words():
 @pytest.mark.parametrize(("board", "words"), [("left side", "the left side"), ("stile 1", "stile 1")])
 def test_a_numbered_board_has_no_article(board, words):
     assert named(board) == words
+
+
+def test_boards_of_one_name_are_told_by_their_numbers():
+    assert several_named(["fixed shelf 4", "fixed shelf 2", "fixed shelf 3"]) == "fixed shelves 2 to 4"
+    assert several_named(["loose shelf 1", "loose shelf 3"]) == "loose shelves 1 and 3"
+    assert several_named(["door 1", "door 2"]) == "doors 1 and 2"
+    assert several_named(["divider 1", "divider 2", "divider 4"]) == "dividers 1, 2 and 4"

@@ -144,3 +144,4 @@ def test_shelves_of_which_the_same_is_printed_are_told_together():
     about = [t for t in texts if t.startswith("span ")]
     spans = {t: sum(1 for other in about if other == t) for t in about}
     assert set(spans.values()) == {1}
+    assert "Fixed shelves 1 to 6" in texts

@@ -60,6 +60,12 @@ def listed(words: Sequence[str]) -> str:
     return f"{', '.join(words[:-1])} and {words[-1]}"
 
 
+def stem_of(name: str) -> str:
+    """A board's name without its number: "fixed shelf" of "fixed shelf 2"."""
+    stem, _, number = name.rpartition(" ")
+    return stem if number.isdigit() else name
+
+
 def plain_name(name: str) -> str:
     """The name of a board without the numbers that tell several of them apart: those are in its mark."""
     return re.sub(r" \d+\b", "", name)
@@ -68,6 +74,14 @@ def plain_name(name: str) -> str:
 def several(name: str) -> str:
     """More than one of a kind of board: "fixed shelves", "tops"."""
     return f"{name.removesuffix('shelf')}shelves" if name.endswith("shelf") else f"{name}s"
+
+
+def several_named(names: Sequence[str]) -> str:
+    """Boards that have one name but for their numbers: "fixed shelves 2 to 4", "loose shelves 1 and 3"."""
+    numbers = sorted(int(n.rpartition(" ")[2]) for n in names)
+    in_a_row = len(numbers) > 2 and numbers[-1] - numbers[0] == len(numbers) - 1
+    told = f"{numbers[0]} to {numbers[-1]}" if in_a_row else listed([str(n) for n in numbers])
+    return f"{several(stem_of(names[0]))} {told}"
 
 
 def edges_text(edges: Sequence[str]) -> str:

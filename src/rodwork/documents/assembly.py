@@ -5,7 +5,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from math import hypot
 
-from rodwork.documents.annotate import listed
+from rodwork.documents.annotate import listed, several, several_named, stem_of
 from rodwork.documents.assembly_at_once import closes_at_once, drawn_at_once
 from rodwork.documents.assembly_order import NoOrder, Step, assembly_steps
 from rodwork.documents.drawing import HEAVY, HIDDEN, NO_PEN, THIN, Point, Shape, Text, box, line, moved, wrapped
@@ -416,36 +416,18 @@ def _names(ids: Sequence[str], cabinet: RodCabinet, capital: bool = True) -> str
     kinds: dict[str, list[str]] = {}
     for i in ids:
         name = cabinet.part[i].name
-        kinds.setdefault(_stem(name), []).append(name)
-    every = Counter(_stem(p.name) for p in cabinet.whole_boards)
+        kinds.setdefault(stem_of(name), []).append(name)
+    every = Counter(stem_of(p.name) for p in cabinet.whole_boards)
     words = []
     for stem, names in kinds.items():
         if len(names) == 1:
             words.append(names[0])
         elif len(names) == every[stem]:
-            words.append(f"{len(names)} {_several(stem)}")
+            words.append(f"{len(names)} {several(stem)}")
         else:
-            words.append(f"{_several(stem)} {_numbers([int(n.rpartition(' ')[2]) for n in names])}")
+            words.append(several_named(names))
     text = listed(words)
     return text[:1].upper() + text[1:] if capital else text
-
-
-def _stem(name: str) -> str:
-    """A name without its number: "fixed shelf" of "fixed shelf 2"."""
-    stem, _, number = name.rpartition(" ")
-    return stem if number.isdigit() else name
-
-
-def _numbers(numbers: list[int]) -> str:
-    """Numbers as they are said: "2 to 4", "1, 3 and 4"."""
-    in_a_row = sorted(numbers)
-    if len(in_a_row) > 2 and in_a_row[-1] - in_a_row[0] == len(in_a_row) - 1:
-        return f"{in_a_row[0]} to {in_a_row[-1]}"
-    return listed([str(n) for n in in_a_row])
-
-
-def _several(word: str) -> str:
-    return word[:-1] + "ves" if word.endswith("f") else word + "s"
 
 
 def _name(board: str, cabinet: RodCabinet) -> str:

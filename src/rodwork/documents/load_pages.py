@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from dataclasses import replace
 from math import cos, pi, radians, sin
 
-from rodwork.documents.annotate import Row, arrow, block
+from rodwork.documents.annotate import Row, arrow, block, listed, several_named, stem_of
 from rodwork.documents.drawing import FAINT, HEAVY, HIDDEN, LINE, THIN, Path_, Pen, Point, Shape, Text, box, line
 from rodwork.documents.figures import dimension_across, dimension_up
 from rodwork.documents.load_words import (
@@ -118,8 +118,7 @@ def _shelf_block(group: list[ShelfLoad], area: Area, scale: float, drawn: int) -
 
 def _shelf_rows(group: list[ShelfLoad]) -> Iterator[Row]:
     shelf = group[0]
-    names = ", ".join(s.name for s in group)
-    yield Row(text=begun(names), size=4.2, bold=True)
+    yield Row(text=begun(_names([s.name for s in group])), size=4.2, bold=True)
     yield Row(
         text=f"span {shelf.span_mm:.0f}, {shelf.depth_mm:.0f} deep, {shelf.thickness_mm:g} thick, {held_text(shelf)}; "
         f"carries {shelf.contents_kg:.0f} kg",
@@ -140,6 +139,14 @@ def _shelf_rows(group: list[ShelfLoad]) -> Iterator[Row]:
         yield Row(text=f"would do: {way}", size=3.6)
     for ask in shelf.asks:
         yield Row(text=ask, size=3.6)
+
+
+def _names(names: list[str]) -> str:
+    """Shelves by name; those of a kind by their numbers: "bottom and fixed shelves 1 to 8"."""
+    kinds: dict[str, list[str]] = {}
+    for name in names:
+        kinds.setdefault(stem_of(name), []).append(name)
+    return listed([some[0] if len(some) == 1 else several_named(some) for some in kinds.values()])
 
 
 def _sag_picture(shelf: ShelfLoad, scale: float, drawn: int) -> tuple[Shape, ...]:
