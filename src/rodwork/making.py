@@ -12,6 +12,7 @@ from rodwork.carcass.shared_widths import settled
 from rodwork.catalogue.accuracy import assumed_accuracy
 from rodwork.job.faults import Fault, JobFaults, fault_at, near, shown
 from rodwork.job.lines import Lines
+from rodwork.job.mends import in_units
 from rodwork.job.typed import TYPED
 from rodwork.joints.place import entry_of, join
 from rodwork.joints.registry import back_recipe
@@ -48,7 +49,7 @@ def settled_by_runs(job: Job, lines: Lines, file: str) -> Job:
         try:
             cabinets |= settled(asked, cabinets, job.boards, job.surveys)
         except CannotBuild as problem:
-            faults.append(fault_at(lines, file, problem.path, problem.what, _sentence(problem.mend)))
+            faults.append(fault_at(lines, file, problem.path, problem.what, _mend(problem, job)))
     if faults:
         raise JobFaults(tuple(faults))
     return replace(job, cabinets=tuple(cabinets.values()))
@@ -62,7 +63,7 @@ def _cabinets(job: Job, lines: Lines, file: str) -> tuple[Made, ...]:
         try:
             out.append(make(cabinet, job))
         except CannotBuild as problem:
-            faults.append(fault_at(lines, file, problem.path, problem.what, _sentence(problem.mend)))
+            faults.append(fault_at(lines, file, problem.path, problem.what, _mend(problem, job)))
     if faults:
         raise JobFaults(tuple(faults))
     return tuple(out)
@@ -78,7 +79,7 @@ def _runs(job: Job, cabinets: tuple[Made, ...], lines: Lines, file: str, accurac
             run = build_run(asked, built, job.boards, job.edgings, job.surveys, accuracy)
             joined = join(run.carcass, job.shop)
         except CannotBuild as problem:
-            faults.append(fault_at(lines, file, problem.path, problem.what, _sentence(problem.mend)))
+            faults.append(fault_at(lines, file, problem.path, problem.what, _mend(problem, job)))
             continue
         runs.append(
             MadeRun(
@@ -91,8 +92,9 @@ def _runs(job: Job, cabinets: tuple[Made, ...], lines: Lines, file: str, accurac
     return tuple(runs)
 
 
-def _sentence(text: str) -> str:
-    return text[:1].upper() + text[1:]
+def _mend(problem: CannotBuild, job: Job) -> str:
+    """As a sentence, with numbers that can be copied into the job."""
+    return in_units(problem.mend[:1].upper() + problem.mend[1:], job.units)
 
 
 def make(cabinet: Cabinet, job: Job) -> Made:

@@ -15,6 +15,7 @@ from typing import Any
 from rodwork.catalogue.accuracy import assumed_accuracy
 from rodwork.checks.registry import run_checks
 from rodwork.job.alcoves import largest_in
+from rodwork.job.mends import in_units
 from rodwork.job.reader import Lines, OwnFiles, read_job
 from rodwork.job.schema import job_schema, own_family_schema
 from rodwork.job.typed import with_typed
@@ -57,7 +58,8 @@ def set_out(text: str | bytes, file: str, beside: Beside = nothing_beside, cut: 
     refuse_other_boards(rod, lines, file)
     rod = measured_copies(rod)
     proven = replace(rod, cabinets=tuple(replace(c, proof=proof_of(c, rod.setups)) for c in rod.cabinets))
-    return replace(proven, findings=(*_disproved(proven), *run_checks(proven)))
+    found = (*_disproved(proven), *run_checks(proven))
+    return replace(proven, findings=tuple(replace(f, mend=in_units(f.mend, job.units)) for f in found))
 
 
 def load(rod: Rod) -> Loading:

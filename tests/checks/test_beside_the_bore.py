@@ -1,9 +1,12 @@
 """Board left beside a bore in an edge or end. The limits: common practice, no source; the rest is arithmetic."""
 
+from dataclasses import replace
+
 import pytest
 
 from tests.building import back, cabinet, job, recipe, rod, rod_of
 from tests.checks.shop import DOWN, IN, RIGHT, board, bore, rod_of_boards, told
+from tests.fronts.front_samples import drawers
 
 CODE = "beside-the-bore"
 
@@ -107,3 +110,19 @@ def test_too_little_beside_a_slot_is_told_once(offset, told_by):
     rod = rod_of(job(cabinet(corner_joint=recipe(("biscuit", {"offset_mm": offset})), openings=("rest",))))
     codes = {f.code for f in run_checks(rod)} & {"beside-the-bore", "slot-cover"}
     assert codes == ({told_by} if told_by else set())
+
+
+def test_a_thin_drawer_box_is_given_a_recipe_of_its_own():
+    """Boxes of 12 mm under dowels of 8: no smaller dowel mends it, and screws of 3.5 do (common practice, no source)."""
+    thin = replace(drawers(2), box_board="birch12")
+
+    def chest(**changes):
+        made = job(cabinet(kind="base", depth_mm=560.0, openings=("rest",), loose_shelves=(0,),
+                           drawers=replace(thin, **changes)))  # fmt: skip
+        board = replace(made.boards["birch18"], name="birch12", thickness_mm=12.0, actual_mm=11.8)
+        return rod_of(replace(made, boards={**made.boards, "birch12": board}))
+
+    (finding,) = told(CODE, chest())
+    assert "`joint` under drawers" in finding.mend
+    assert "box_board" in finding.mend
+    assert told(CODE, chest(joint=recipe(("screw", {"size": "3.5x40"})))) == []

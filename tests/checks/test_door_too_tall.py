@@ -56,3 +56,11 @@ def test_a_door_wider_than_its_hinges_are_apart_drops():
     (finding,) = told(CODE, tall(720.0, width=522.0))
     assert finding.severity == "warning"
     assert "517 apart" in finding.message
+    assert "a pair of narrower doors" in finding.mend
+
+
+def test_a_door_of_a_pair_is_not_told_to_become_a_pair():
+    """420 high: outer hinges 217 apart, under two doors of 297."""
+    found = told(CODE, fronted(doors("pair"), height_mm=420.0))
+    assert found
+    assert all("pair" not in f.mend and "lifts up" in f.mend for f in found)

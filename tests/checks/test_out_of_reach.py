@@ -7,6 +7,7 @@ import pytest
 from tests.building import cabinet, job, recipe, rod_of
 from tests.checks.own import BOLT, own
 from tests.checks.shop import told
+from tests.fronts.front_samples import drawers
 
 CODE = "out-of-reach"
 
@@ -65,3 +66,10 @@ def test_a_driver_wants_150_where_a_screw_is_driven_from_inside_a_narrow_bay():
 def test_what_is_put_in_last_is_not_in_the_way():
     with_loose = rod_of(job(cabinet(corner_joint=own(BOLT), openings=("rest", "rest"), loose_shelves=(1, 1))))
     assert told(CODE, with_loose) == []
+
+
+def test_a_drawer_box_is_screwed_together_on_the_bench_and_not_between_the_sides():
+    """Its sides stand 13 from those of the cabinet, where no driver comes; nor need it."""
+    made = cabinet(kind="base", depth_mm=560.0, openings=("rest",), loose_shelves=(0,),
+                   drawers=replace(drawers(2), joint=recipe("screw")))  # fmt: skip
+    assert told(CODE, rod_of(job(made))) == []

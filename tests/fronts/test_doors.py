@@ -116,6 +116,19 @@ def test_a_hinge_moves_off_a_row_of_shelf_pins():
             assert ((a[0] - b[0]) ** 2 + (a[1] - b[1]) ** 2) ** 0.5 >= 8.0
 
 
+@pytest.mark.parametrize(("actual", "deep"), [(17.6, 12.0), (15.0, 12.0), (14.7, 11.5), (12.0, 9.0)])
+def test_plates_in_thin_board_are_bored_less_deep(actual, deep):
+    """15 mm plywood measures 14.7: bores of 12 would leave 2.7 of it, and 3 is the least (common practice)."""
+    made = job(
+        cabinet(openings=("rest",), loose_shelves=(0,), edging=None, doors=replace(doors("pair"), board="front")),
+        thickness=actual,
+    )  # fmt: skip
+    front = replace(made.boards["birch18"], name="front", actual_mm=18.0)
+    rod = rod_of(replace(made, boards={**made.boards, "front": front}))
+    assert {f.depth for f in only(rod).part["left side"].features if f.role == "hinge"} == {deep}
+    assert [f.message for f in rod.findings if f.code == "near-far-face" and "inside: a bore" in f.message] == []
+
+
 def test_hinges_and_handles_are_on_the_buying_list():
     hardware = {i.item: i.count for i in only(fronted(doors("pair", handle=128.0))).hardware}
     assert hardware == {"cup hinge 35 mm, fixed distance 11, plate 0": 4, "handle": 2}

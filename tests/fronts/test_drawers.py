@@ -110,6 +110,31 @@ def test_the_corner_of_a_shallow_box_keeps_clear_of_the_groove_of_its_bottom(fro
     assert last - first >= 4 * 8
 
 
+def test_the_screws_of_a_shallow_box_keep_clear_of_that_groove_by_their_bores():
+    """A 4 mm screw goes through a bore of 4.5: half of that, and 3 of board, lie between its place and the groove."""
+    made = chest(drawers(heights=("rest", 110.0)), corner_joint=recipe("screw"))
+    assert [f.message for f in made.findings if f.code == "machining-that-meets"] == []
+    side = made.cabinets[0].part["drawer 2 left side"]
+    first = min(f.at[1] for f in side.features if f.role == "clearance")
+    assert first - 4.5 / 2 - (13 + 5.8 + 0.2) >= 3.0
+
+
+def test_a_front_that_does_not_fill_its_opening_says_how_high_the_opening_is_to_be():
+    """140 and a margin of 1.5 at either end want 143, less the top of 17.6 and half of the shelf: 116.6 clear."""
+    words = {
+        "openings": ("rest", 110.0), "loose_shelves": (0, 0), "doors": replace(doors("pair"), openings=(1, 1))
+    }  # fmt: skip
+    asked = drawers(openings=2, heights=(140.0,))
+    with pytest.raises(CannotBuild) as refused:
+        chest(asked, **words)
+    assert refused.value.mend.endswith("or make their opening 6.6 higher, 116.6 clear")
+    mended = chest(asked, **{**words, "openings": ("rest", 116.6)}).cabinets[0]
+    assert box_of(mended.part["drawer front"])[1][2] - box_of(mended.part["drawer front"])[0][2] == pytest.approx(140)
+    with pytest.raises(CannotBuild) as whole:
+        chest(drawers(3, heights=(100.0, 100.0, 100.0)))
+    assert "opening" not in whole.value.mend  # it is the whole cabinet: no shelf moves
+
+
 def test_runners_and_handles_are_bought():
     hardware = {i.item: i.count for i in chest(drawers(3, handle=128.0)).cabinets[0].hardware}
     assert hardware == {"pair of runners, side-mounted, 500 mm": 3, "handle": 3}

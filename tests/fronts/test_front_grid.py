@@ -116,6 +116,16 @@ def test_notched_sides_lift_the_grid_with_the_bottom():
     assert fronts(made) == [(101.5, 834.5)]
 
 
+def test_an_opening_that_is_too_high_for_its_modules_says_by_how_much():
+    """736 in two even openings is 11 and 12 modules; a drawer of 5 wants its opening 6 or 7 of 32 lower."""
+    words = drawers("number = 1, modules = [5]") + "\ndoors = { hung = 'left' }\n"
+    with pytest.raises(JobFaults) as refused:
+        cabinet_of(words + "openings = ['rest', 'rest']")
+    (fault,) = refused.value.faults
+    every = int(fault.what.split("there are ")[1].split()[0])
+    assert f"make it {(every - 5) * 32} lower" in fault.mend
+
+
 REFUSED = {
     "no whole modules": ("doors = { hung = 'left' }", CABINET.replace("736", "720"), "22.50 modules", "704 high for 22"),
     "no whole modules of drawers": (drawers(), CABINET.replace("736", "720"), "22.50 modules", "736 for 23"),

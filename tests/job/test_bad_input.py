@@ -4,7 +4,9 @@ import pytest
 
 from rodwork.job.faults import SHOWN_AT_MOST, JobFaults
 from rodwork.job.reader import read_job
+from rodwork.pipeline import set_out
 from tests.job.job_samples import FAMILIES, SOUND, faults_of, with_lines
+from tests.texts import HEAD
 
 
 def line_of(text: str, of: str) -> int:
@@ -309,3 +311,13 @@ def test_a_long_value_is_cut_short_and_a_strange_letter_never_reaches_the_screen
 
 def test_more_than_sixty_wrong_files_are_held_here():
     assert len(WRONG) + len(FILES) > 160
+
+
+def test_what_every_cabinet_says_wrongly_is_told_once():
+    """Three cabinets take it from one line, and one line is to be mended."""
+    each = '[cabinets.%s]\nwidth = 600\nheight = 720\ndepth = 560\nboard = "birch18"\n'
+    text = HEAD + '[every_cabinet]\nrails = { top_front = 80 }\nback = { board = "birch6", style = "rebated" }\n'
+    with pytest.raises(JobFaults) as refused:
+        set_out(text + "".join(each % name for name in "abc"), "job.toml")
+    (fault,) = refused.value.faults
+    assert fault.line == text[: text.index("rails = ")].count("\n") + 1

@@ -100,7 +100,7 @@ def drawers(of: Drawn) -> Boxes:
     for i, edges in of.edges.items():
         bay, clear = of.bays[i], of.clear(i)
         width = _box_width(of, clear[1] - clear[0])
-        for low, high in _fronts(of, edges):
+        for low, high in _fronts(of, i, edges):
             name = "drawer" if of.total == 1 else f"drawer {number}"
             number += 1
             one = _Drawer(of, bay, i, name, low, high, width, length, (clear[0] + clear[1]) / 2)
@@ -187,7 +187,7 @@ def _box_width(of: Drawn, opening: float) -> float:
     return d.box_width_mm
 
 
-def _fronts(of: Drawn, edges: tuple[float, float]) -> tuple[tuple[float, float], ...]:
+def _fronts(of: Drawn, bay: int, edges: tuple[float, float]) -> tuple[tuple[float, float], ...]:
     """Lower and upper edge of every front, with even gaps between."""
     d = of.drawers
     low, high = edges
@@ -201,7 +201,8 @@ def _fronts(of: Drawn, edges: tuple[float, float]) -> tuple[tuple[float, float],
             _path(of, "heights"),
             f"the fronts have {room:.1f} in all between their gaps, and {fixed:g} is asked for"
             + (f", which leaves {each:.1f} for each of the rest" if shares else ""),
-            f'let one be the "rest", or make them {room:.1f} in all; a front is at least 60',
+            f'let one be the "rest", or make them {room:.1f} in all; a front is at least 60'
+            + ("" if shares else _or_the_opening(of, bay, fixed - room)),
         )
     out = []
     for h in asked:
@@ -209,6 +210,18 @@ def _fronts(of: Drawn, edges: tuple[float, float]) -> tuple[tuple[float, float],
         out.append((round(low, 6), round(top, 6)))
         low = top + d.between_mm
     return tuple(out)
+
+
+def _or_the_opening(of: Drawn, bay: int, by: float) -> str:
+    """The other way to make fronts and opening agree, where shelves say how high the opening is.
+
+    Of one before a frame only by how much: the frame's members are not the carcass's.
+    """
+    low, high = of.spaces[bay]
+    if len(of.cabinet.in_bays[bay].openings) < 2 or high - low + by < LEAST_BOX_MM:
+        return ""
+    clear = "" if of.face.framed else f", {high - low + by:.1f} clear"
+    return f"; or make their opening {abs(by):.1f} {'higher' if by > 0 else 'lower'}{clear}"
 
 
 def _runner_depth(upright: Panel) -> float:

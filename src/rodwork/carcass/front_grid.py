@@ -118,7 +118,8 @@ def heights(cabinet: Cabinet, drawers: Drawers, room: float, path: tuple[str | i
     if left and not shares:
         raise CannotBuild(
             path, f"there are {every} modules for the fronts, and {every - left} are asked for",
-            f"write modules or heights that come to {every} modules in all",
+            f"write modules or heights that come to {every} modules in all, or, where shelves bound their opening, "
+            f"make it {abs(left) * MODULE_MM:g} {'lower' if left > 0 else 'higher'}",
         )  # fmt: skip
     each, over = divmod(left, shares) if shares else (0, 0)
     out = list[float | None]()

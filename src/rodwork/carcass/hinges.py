@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from rodwork.geometry.directions import BACK, DOWN, FRONT, LEFT, RIGHT, UP
-from rodwork.geometry.rounding import to_step
+from rodwork.geometry.rounding import down_to_step, to_step
 from rodwork.geometry.vec import Vec, along, clean, neg
 from rodwork.model.fixing import Item
 from rodwork.model.fronts import BoughtDoor, DoorHung, DoorStyle, FittingBore, Handle, Hinge, HingeSheet
@@ -26,7 +26,8 @@ GUIDE = ((1016.0, 6.8, 2), (1524.0, 13.6, 3), (2032.0, 20.4, 4), (2540.0, 27.2, 
 OUTER_MM = (100.0, 80.0)
 ON_HOLES_MM = (60.0, 130.0)  # the same, on sides that come drilled: two pitches, so that a pair of holes is among them
 PLATE_SCREWS_MM = 32.0  # apart; 5 mm bores
-PLATE_BORE_MM, PLATE_DEPTH_MM = 5.0, 12.0
+PLATE_BORE_MM, PLATE_DEPTH_MM = 5.0, 12.0  # in thin board less deep
+LEAST_UNDER_MM = 3.0  # of board under the point of a bore; common practice, no source
 PLATE_REACH_MM = 26.0  # half the length of a plate, and room to get it on
 CUP_REACH_MM = 45.0  # a cup of 35 ends so far from the door's edge, at the most
 TAKE_UP_MM = 2.0  # of a hinge, each way; common practice, no source
@@ -262,6 +263,13 @@ def _on_holes(leaf: Leaf, number: int, start: float, places: Sequence[float]) ->
     return (low, *between, high)
 
 
+def _plate_depth(leaf: Leaf) -> float:
+    """As deep as the carrying board takes, the way that the screws go in: a stile is wider than it is thick."""
+    axis = 0 if leaf.toward[0] else 2
+    low, high = leaf.carrier.box
+    return min(PLATE_DEPTH_MM, down_to_step(high[axis] - low[axis] - LEAST_UNDER_MM, 0.5))
+
+
 def _bored(leaf: Leaf, n: int, at: float, fit: Fit) -> tuple[Hinge, tuple[FittingBore, ...]]:
     """One hinge: cup and its screws in the door, the plate's two bores in the carrier, all from one place."""
     s, name = leaf.sheet, f"{leaf.panel.id} hinge {n}"
@@ -287,7 +295,7 @@ def _bored(leaf: Leaf, n: int, at: float, fit: Fit) -> tuple[Hinge, tuple[Fittin
             FittingBore(
                 panel=leaf.carrier.id, id=plates[-1], role="hinge",
                 at=clean(along(face, (leaf.run, way * PLATE_SCREWS_MM / 2))), into=leaf.toward,
-                along_from=leaf.run_from, across_from=FRONT, diameter=PLATE_BORE_MM, depth=PLATE_DEPTH_MM,
+                along_from=leaf.run_from, across_from=FRONT, diameter=PLATE_BORE_MM, depth=_plate_depth(leaf),
             )
         )  # fmt: skip
     hinge = Hinge(

@@ -36,7 +36,10 @@ class JobFaults(Exception):  # noqa: N818 - the faults are the maker's to mend, 
     """A job file that cannot be read: all its faults, in the order of their lines."""
 
     def __init__(self, faults: Iterable[Fault]) -> None:
-        self.faults = tuple(sorted(dict.fromkeys(faults), key=lambda fault: fault.line))
+        told = {
+            (f.file, f.line or f.path, f.what, f.mend): f for f in faults
+        }  # once for all that take it from one line
+        self.faults = tuple(sorted(told.values(), key=lambda fault: fault.line))
         super().__init__("\n".join(str(fault) for fault in self.faults))
 
 

@@ -11,6 +11,7 @@ from pydantic_core import ErrorDetails
 from rodwork.job.faults import Fault, fault_at, near, one_of, shown
 from rodwork.job.lengths import Unit
 from rodwork.job.lines import Lines, Path
+from rodwork.job.mends import in_units
 from rodwork.job.words import NAME_LONGEST, NEEDED, SUCH_AS, Words
 
 EXAMPLE_NAMES = {
@@ -34,7 +35,7 @@ class Reading:
 
     def fault(self, path: Path, what: str, mend: str) -> None:
         """Note a fault of this place."""
-        self.faults.append(fault_at(self.lines, self.file, path, what, mend))
+        self.faults.append(fault_at(self.lines, self.file, path, what, in_units(mend, self.unit)))
 
 
 @dataclass(frozen=True, slots=True)

@@ -39,6 +39,7 @@ def row_of(
     between: float,
     shift: float | None,
     clear: float = 0.0,
+    bore: float = 0.0,
 ) -> tuple[float, ...]:
     """Where a row stands: as asked, else by the shop's habit, or between what stands in the run already.
 
@@ -47,7 +48,8 @@ def row_of(
     near its start, as a drawer's corner does, where there is room for two beyond it.
     `half`: what one takes along the run, each way. `pitch`: where none is asked. `between`: least distance from an
     earlier family's. `shift`: off the row on a divider's other face; None: too long for that, so the rows on the two
-    faces take turns. `clear`: least wood before and after the row, where the shop's habit would leave less.
+    faces take turns. `clear`: least wood before and after the row, where the shop's habit would leave less. `bore`:
+    half of its bore in the host, where that is wider than itself.
     """
     pitch = s.pitch_mm if s.pitch_mm is not None else pitch
     if run.taken and s.first_mm is None and s.end_mm is None and s.count is None:
@@ -63,7 +65,7 @@ def row_of(
         end = max(room, down_to_step(min(both / 4, widest), shop.fence_step_mm), half + LEAST_BESIDE_MM)
         first = end + late
     if s.first_mm is None and run.run_from:
-        beyond = up_to_step(run.run_from + half + shop.least_remainder_mm, shop.fence_step_mm)
+        beyond = up_to_step(run.run_from + max(half, bore) + shop.least_remainder_mm, shop.fence_step_mm)
         ends = run.run_to - max(first, beyond) - least_apart
         if s.end_mm is None and ends >= max(room, half + LEAST_BESIDE_MM):
             end = min(end, down_to_step(ends, shop.fence_step_mm))

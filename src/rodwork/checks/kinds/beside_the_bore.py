@@ -21,12 +21,14 @@ from rodwork.geometry.rounding import to_step
 from rodwork.model.feature import Bore, Feature, Groove
 from rodwork.model.finding import Finding, Severity
 from rodwork.model.fixing import Fixing
-from rodwork.model.panel import Part
+from rodwork.model.panel import Part, Role
 from rodwork.model.rod import Rod, RodCabinet
 from rodwork.model.shop import Shop
 
 CODE = "beside-the-bore"
 LEAST_MM = 3.0
+LEAST_BORE_MM = 3.0  # a smaller one holds nothing
+DRAWER_BOX: tuple[Role, ...] = ("drawer side", "drawer front", "drawer back")
 
 
 def look(rod: Rod) -> Iterable[Finding]:
@@ -61,21 +63,31 @@ def _spot(part: Part, bore: Feature, left: float, fixing: Fixing | None, shop: S
         at=word(part, mouth_of(bore)),
         what=f"a {called(bore, fixing, None)} of {mm(2 * radius)} in {mm(thickness)} board {beside_it}; "
              f"{limit}",
-        mend=_IN_A_BEVEL if askew(bore) else _mend(thickness, radius, shop), source=f"arithmetic; the limits: {COMMON}",
+        mend=_IN_A_BEVEL if askew(bore) else _mend(part, radius, shop), source=f"arithmetic; the limits: {COMMON}",
     )  # fmt: skip
 
 
 _IN_A_BEVEL = "set it further from that face along the slope, make it less deep, or use a thicker board"
 
 
-def _mend(thickness: float, radius: float, shop: Shop) -> str:
-    """The middle, where that is sound; else the thinnest sound board and the largest sound bore."""
+def _mend(part: Part, radius: float, shop: Shop) -> str:
+    """The middle, where that is sound; else the thinnest sound board and the largest sound bore.
+
+    The boxes of drawers are often thinner than what their cabinet is joined with, and have a recipe of their own.
+    """
+    thickness = part.size[2]
     middle = to_step(thickness / 2, shop.fence_step_mm)
     if min(middle, thickness - middle) - radius >= SOUND_MM - DUST:
         return f"set it nearer the middle, {mm(middle)} from a face"
+    thicker = f"board of at least {mm(2 * (radius + SOUND_MM))} mm"
+    if part.role in DRAWER_BOX:
+        return (
+            "give the boxes a recipe of their own for thin board, such as screws: `joint` under drawers; or make them "
+            f"of a {thicker}: box_board"
+        )
     largest = 2 * (thickness / 2 - SOUND_MM)
-    smaller = f"a bore of {mm(largest)} or less in the middle of the edge, or " if largest >= 3.0 else ""
-    return f"use {smaller}a board of at least {mm(2 * (radius + SOUND_MM))} mm"
+    smaller = f"a bore of {mm(largest)} or less in the middle of the edge, or " if largest >= LEAST_BORE_MM else ""
+    return f"use {smaller}a {thicker}"
 
 
 CHECK = Check(code=CODE, title="Too little board beside a bore", look=look)

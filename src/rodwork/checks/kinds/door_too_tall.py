@@ -6,9 +6,11 @@ from rodwork.checks.check import Check
 from rodwork.checks.spot import Spot, mm, told_once
 from rodwork.model.finding import Finding
 from rodwork.model.fronts import DoorHung
+from rodwork.model.panel import Part
 from rodwork.model.rod import Rod, RodCabinet
 
 CODE = "door-too-tall"
+PAIR = ("left door", "right door")
 _HAIR = 1e-6
 GUIDE = "a hinge chart, read second-hand, for 19 mm chipboard of 750 kg per m3"
 
@@ -40,8 +42,15 @@ def _spots(cabinet: RodCabinet) -> Iterator[Spot]:
             yield Spot(
                 severity="warning", parts=(part,),
                 what=f"its outer hinges are {mm(apart)} apart and it is {mm(wide)} wide: it will drop at its free edge",
-                mend="hang a pair of narrower doors, or make it lift up", source=GUIDE,
+                mend=_narrower(part), source=GUIDE,
             )  # fmt: skip
+
+
+def _narrower(part: Part) -> str:
+    """A door of a pair has no pair to make way for."""
+    if part.name in PAIR:
+        return "make the opening higher or narrower, divide it, or hang one door that lifts up"
+    return "hang a pair of narrower doors, or make it lift up"
 
 
 def _size(cabinet: RodCabinet, door: DoorHung) -> str:

@@ -5,7 +5,7 @@ from collections.abc import Iterable, Iterator
 from rodwork.checks.check import Check
 from rodwork.checks.holes import called, features_of, mouth_of, word
 from rodwork.checks.spot import COMMON, Spot, mm, told_once, too_little
-from rodwork.checks.standing import Stood, ahead, standing
+from rodwork.checks.standing import Stood, ahead, standing, stood
 from rodwork.geometry.vec import Vec, neg
 from rodwork.model.feature import Bore, Feature
 from rodwork.model.finding import Finding
@@ -26,12 +26,14 @@ def look(rod: Rod) -> Iterable[Finding]:
 
 def _spots(cabinet: RodCabinet) -> Iterator[Spot]:
     features, boards = features_of(cabinet), standing(cabinet)
+    of_drawer = {id: tuple(stood(cabinet.part[b]) for b in d.box) for d in cabinet.drawers for id in d.box}
     for joint in cabinet.joints:
         for fixing in joint.fixings:
             for half in (fixing.halves[0], *fixing.others):
                 feature = features.get(half.feature or "")
                 if feature is not None and (room := _room(feature)) is not None:
-                    yield from _blocked(cabinet, half.part, feature, fixing, room, boards)
+                    beside = of_drawer.get(half.part, boards)  # a drawer goes together on the bench, by itself
+                    yield from _blocked(cabinet, half.part, feature, fixing, room, beside)
 
 
 def _room(feature: Feature) -> float | None:

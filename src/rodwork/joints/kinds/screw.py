@@ -126,6 +126,7 @@ def plan(run: Run, s: Settings, shop: Shop) -> tuple[FixingPlan, ...]:
     row = row_of(
         run, s, shop, what="screws", half=diameter / 2, pitch=2 * shop.pitch_mm, least_apart=5 * diameter,
         between=3 * diameter, shift=4 * diameter,  # two diameters of the head
+        bore=_clearance(s, diameter) / 2,
     )  # fmt: skip
     across = across_mm(s.offset_mm, run.guest_thickness, shop)
     if run.nears:
