@@ -161,3 +161,23 @@ def test_a_row_with_a_gap_is_told_in_its_stretches():
 
 def test_a_flap_s_plates_are_told_from_the_left():
     assert "Plates of DR, on the top, 101.5 and 798.5 from the left." in words("flap")
+
+
+def test_a_plate_under_a_slope_has_its_height_beside_it():
+    """A slanting board was taken to cover all under it: the plates next to it had their heights in the words alone."""
+    slope = """
+[joints.slope]
+use = [{ family = "biscuit" }]
+"""
+    unit = (
+        'kind = "under slope"\nwidth = 1340\nheight = 796\ndepth = 358\ndividers = 1\n'
+        'roof = { falls = "right", degrees = 13, joint = "slope" }\ndoors = { hung = "pair" }\n'
+    )
+    rod = set_out(f"{HEAD}{slope}{UNIT}{unit}", "it.toml")
+    (cabinet,) = rod.cabinets
+    texts = [s.text for page in inside_pages(rod) for s in page.shapes if isinstance(s, Text)]
+    assert len(cabinet.doors) == 4
+    said = re.findall(r"\d+(?:\.\d)?", " ".join(t for t in texts if t.startswith("Plates of")).replace("DR", ""))
+    heights = {t for t in texts if re.fullmatch(r"\d+(\.\d)?", t)}
+    assert len(set(said)) > 5
+    assert heights >= {t for t in said if float(t) > 50}

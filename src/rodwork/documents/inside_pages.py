@@ -7,6 +7,7 @@ them stand in words beside the drawing.
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
+from math import ceil
 
 from rodwork.documents.annotate import Box, clipped, listed, named, place_for, text_box
 from rodwork.documents.drawing import (
@@ -41,6 +42,7 @@ _ROOM = 16.0  # for a dimension beside the drawing, mm
 _WORDS = 84.0  # width of what is said beside it, mm
 _SIZES = (3.6, 3.2, 2.8, 2.5)  # of the words: the largest that leaves room for all
 _FIGURE = 2.8
+_PIECE = 1.0  # mm of a slanting line at a time
 _PLATE_MM = (12.0, 24.0)  # how far a plate stands in, and half its length: as they are usually bought
 _RUNNER_MM = 16.0  # half the height of a runner, drawn only
 _PIN_MM = 8.0  # how far a pin stands in, drawn only
@@ -264,13 +266,18 @@ def _rows(cabinet: RodCabinet) -> tuple[_Row, ...]:
 
 
 def _grounds(lines: Sequence[Shape]) -> Iterator[Box]:
-    """A hair of paper along every line."""
+    """A hair of paper along every line; a slanting one piece by piece, or it would take all that lies under it."""
     for path in lines:
         if isinstance(path, Path_):
-            for (x0, y0), (x1, y1) in pairwise(path.points):
-                yield Box(
-                    left=min(x0, x1) - 0.3, bottom=min(y0, y1) - 0.3, right=max(x0, x1) + 0.3, top=max(y0, y1) + 0.3
-                )
+            for a, b in pairwise(path.points):
+                aslant = min(abs(b[0] - a[0]), abs(b[1] - a[1]))
+                pieces = max(1, ceil(aslant / _PIECE))
+                points = [
+                    (a[0] + (b[0] - a[0]) * n / pieces, a[1] + (b[1] - a[1]) * n / pieces) for n in range(pieces + 1)
+                ]
+                for (x0, y0), (x1, y1) in pairwise(points):
+                    low, high = (min(x0, x1), min(y0, y1)), (max(x0, x1), max(y0, y1))
+                    yield Box(left=low[0] - 0.3, bottom=low[1] - 0.3, right=high[0] + 0.3, top=high[1] + 0.3)
 
 
 def _figures(
