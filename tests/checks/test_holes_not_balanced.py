@@ -3,8 +3,10 @@
 import pytest
 
 from rodwork.model.job import Pins
+from rodwork.pipeline import set_out
 from tests.building import rod
 from tests.checks.shop import told
+from tests.texts import HEAD
 
 CODE = "holes-not-balanced"
 
@@ -38,3 +40,17 @@ def test_the_start_that_is_named_balances():
 
 def test_no_loose_shelves_no_row():
     assert told(CODE, rod(loose_shelves=(0, 0))) == []
+
+
+def test_sides_that_are_two_anyway_are_not_asked_to_be_one():
+    """Under a slope they differ in height; beside a bay without loose shelves one has no rows."""
+    unit = '[cabinets.eaves]\nwidth = 1200\nheight = 1400\ndepth = 400\nboard = "birch18"\ndividers = 1\n'
+    slope = 'kind = "under slope"\nroof = { falls = "right", low = 750 }\nloose_shelves = 2\n'
+    for words in (slope, "openings = [['rest'], ['rest']]\nloose_shelves = [[0], [2]]\n"):
+        assert CODE not in {f.code for f in set_out(HEAD + unit + words, "it.toml").findings}
+
+
+def test_what_is_named_can_be_read_off_a_rule():
+    (finding,) = told(CODE, side(1184.906, 24.0))
+    assert "start = 16.5 " in finding.mend
+    assert told(CODE, side(1184.906, 16.5)) == []

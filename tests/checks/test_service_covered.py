@@ -1,5 +1,7 @@
 """Services of the worked alcove behind a bookcase: where a board stands before them, and what a cut-out leaves."""
 
+import re
+
 import pytest
 
 from rodwork.pipeline import set_out
@@ -63,6 +65,14 @@ def test_a_shelf_or_a_divider_before_it_is_named_too():
     assert [f.where for f in shelf] == [("fixed shelf 1",)]
     divider = told(BACK + "dividers = 1\n", placed(560, -700))
     assert [f.where for f in divider] == [("divider",)]
+
+
+@pytest.mark.parametrize("along", [20, 1120])
+def test_a_side_before_it_comes_clear_by_the_width_that_is_named(along):
+    """Neither openings nor bays move a side; a narrower unit between wider scribes does."""
+    found = [f for f in told(BACK, placed(along, -700)) if f.where[0].endswith(" side")]
+    width = int(re.search(r"width = (\d+) or less", found[0].mend)[1])
+    assert told(f"width = {width}\n" + BACK, placed(along, -700)) == []
 
 
 def test_a_service_beside_the_unit_is_told():

@@ -7,10 +7,13 @@ import pytest
 
 from rodwork.carcass.hinges import guided
 from rodwork.documents.spreadsheets import supplier_table
+from rodwork.job.faults import JobFaults
 from rodwork.model.job import CabinetEdging, CannotBuild
+from rodwork.pipeline import set_out
 from rodwork.setout.proof import prove
 from tests.building import cabinet, job, rod_of
 from tests.fronts.front_samples import box_of, doors, fronted
+from tests.texts import HEAD, board
 
 
 def only(rod):
@@ -186,6 +189,17 @@ def test_what_cannot_be_hung_is_refused_with_a_way_to_mend_it(front, changes, sa
     assert says in str(refused.value)
     assert refused.value.mend
     assert refused.value.path[:2] == ("cabinets", "glaze")
+
+
+def test_over_a_thick_side_the_margin_that_is_named_lets_the_hinges_reach():
+    """22 less 1.5 is 20.5; a straight hinge of 11 with a rim of 8 reaches 19: a plate only brings the door back."""
+    thick = f"{HEAD}{board('ply22', 22, 22)}[cabinets.it]\nwidth = 600\nheight = 720\ndepth = 320\nboard = 'ply22'\n"
+    with pytest.raises(JobFaults) as refused:
+        set_out(thick + 'doors = { hung = "left" }\n', "it.toml")
+    assert "sides 1.5 mm larger under doors" in str(refused.value)
+    assert "other plates" not in str(refused.value)
+    (door,) = set_out(thick + 'doors = { hung = "left", sides = 3 }\n', "it.toml").cabinets[0].doors
+    assert door.hinges[0].overlay == 19.0
 
 
 def moved(rod, id, by):

@@ -228,3 +228,14 @@ def test_what_cannot_be_framed_is_refused(frame, words, says):
         framed(words, frame)
     told = "\n".join(f"{f.line} {f.what} {f.mend}" for f in refused.value.faults)
     assert says in told
+
+
+def test_inset_doors_that_a_narrow_divider_cannot_carry_hang_from_the_sides():
+    """The stile before a divider of 17.6 is 38.6 wide, middle on middle: the divider lies 10.5 back from its edge."""
+    frame = 'board = "oak19", stile = 38.6, overhang = 21'
+    with pytest.raises(JobFaults) as refused:
+        framed('dividers = 1\ndoors = { hung = "pair", style = "inset" }\n', frame)
+    assert "divider behind the stile" in str(refused.value)
+    assert "from a side" in str(refused.value)
+    assert "stile and overhang" not in str(refused.value)
+    sound(framed('dividers = 1\ndoors = { hung = ["left", "right"], style = "inset" }\n', frame))

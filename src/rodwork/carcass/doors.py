@@ -352,12 +352,14 @@ def _carried(
     behind = of.bays[space.number]  # the door's edge covers the stile's: the plate stands on the board behind it
     off = bay.x0 - behind.x0 if left else behind.x1 - bay.x1
     if abs(off) > FLUSH_MM:
+        carrier = behind.left if left else behind.right
+        flush = f"make the frame flush with it, stile and overhang {abs(off):.1f} mm nearer to each other"
         raise CannotBuild(
             (*place, "style"),
-            f"an inset door of {board.actual_mm:g} covers the edge of the stile, and the board behind the stile, which "
-            f"would carry the plates, lies {off:.1f} back from that edge",
-            f"make the frame flush with it, stile and overhang {abs(off):.1f} mm nearer to each other, or hang the "
-            "doors over the frame",
+            f"an inset door of {board.actual_mm:g} covers the edge of the stile, and the {carrier.name} behind the "
+            f"stile, which would carry the plates, lies {off:.1f} back from that edge",
+            ("hang it from a side of the cabinet, hung bay by bay" if carrier.role == "divider" else flush)
+            + ", or hang the doors over the frame",
         )  # fmt: skip
     return (behind.left if left else behind.right), round(overlay - off, 6)
 

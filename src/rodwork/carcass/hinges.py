@@ -185,9 +185,19 @@ def _fit(leaf: Leaf, step: float) -> Fit:
         leaf.place,
         f"{leaf.panel.id} lies over its {leaf.carrier.name} by {leaf.overlay:.1f}, and no hinge and plate that are "
         f"given leave {s.least_rim_mm:g} to {s.most_rim_mm:g} mm between the cup and the door's edge",
-        f"give a hinge whose fixed distance is from {leaf.overlay - s.most_rim_mm + s.plates_mm[0]:.1f} to "
-        f"{leaf.overlay - s.least_rim_mm + s.plates_mm[-1]:.1f}, or other plates",
+        f"give a hinge whose fixed distance is from {leaf.overlay - s.most_rim_mm + min(s.plates_mm):.1f} to "
+        f"{leaf.overlay - s.least_rim_mm + max(s.plates_mm):.1f}, or {_else(leaf)}",
     )
+
+
+def _else(leaf: Leaf) -> str:
+    """What else than another hinge: a door that lies too far over takes a wider margin, a plate only brings it back."""
+    s = leaf.sheet
+    much = leaf.overlay - (max(s.fixed_mm) + s.most_rim_mm - min(s.plates_mm))
+    if much <= 0.0 or leaf.style == "inset":
+        return "other plates"
+    margin, share = {"side": ("sides", 1), "divider": ("between", 2)}.get(leaf.carrier.role, ("ends", 1))
+    return f"let it lie less far over: {margin} {much * share:.1f} mm larger under doors"
 
 
 def _taken_up(leaf: Leaf, rim: float) -> Fit:

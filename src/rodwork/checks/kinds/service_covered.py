@@ -1,5 +1,6 @@
 """A socket, pipe or the like behind a board that has no cut-out for it, or in the way of a drawer."""
 
+import math
 from collections.abc import Iterable, Iterator
 
 from rodwork.checks.check import Check
@@ -16,6 +17,8 @@ from rodwork.model.rod import Rod, RodCabinet
 CODE = "service-covered"
 DUST = 1e-3
 _STAND_BEFORE: tuple[Role, ...] = ("side", "divider", "part divider", "top", "bottom", "fixed shelf", "rail")
+_OUTER: tuple[Role, ...] = ("side", "top", "bottom", "rail")
+ROUND_TO_MM = 10.0  # what a width that follows an alcove is rounded down to as well
 _DRAWER: tuple[Role, ...] = ("drawer side", "drawer back", "drawer bottom")
 
 
@@ -42,11 +45,14 @@ def _spots(cabinet: RodCabinet, behind: tuple[Behind, ...]) -> Iterator[Spot]:
 def _on_the_back(cabinet: RodCabinet, service: Behind) -> Iterator[Spot]:
     name = f"the {service.what} “{service.name}”"
     before = tuple(p for p in cabinet.parts if p.role in _STAND_BEFORE and _over(p, service))
-    if before:
-        yield Spot(
-            severity="fault", parts=before, what=f"{name} lies behind it",
-            mend=f"move it until {mm(CLEAR_MM)} are clear all round: write openings or bays", source=COMMON,
-        )  # fmt: skip
+    for outer in (True, False):
+        parts = tuple(p for p in before if (p.role in _OUTER) is outer)
+        if parts:
+            mend = _outer_mend(cabinet, parts[0], service) if outer else "write openings or bays"
+            yield Spot(
+                severity="fault", parts=parts, what=f"{name} lies behind it",
+                mend=f"move it until {mm(CLEAR_MM)} are clear all round: {mend}", source=COMMON,
+            )  # fmt: skip
     for back in (p for p in cabinet.parts if p.role == "back" and _over(p, service)):
         yield from _through(back, service, name)
     struck = tuple(
@@ -59,6 +65,20 @@ def _on_the_back(cabinet: RodCabinet, service: Behind) -> Iterator[Spot]:
             severity="fault", parts=struck, what=f"{name} stands in its way",
             mend=f"use runners {mm(max(most, 0.0))} shorter or more: {mm(CLEAR_MM)} are left before it", source=COMMON,
         )  # fmt: skip
+
+
+def _outer_mend(cabinet: RodCabinet, board: Part, service: Behind) -> str:
+    """How a side, the top or the bottom comes clear of it, by the size that stands it elsewhere.
+
+    A unit stands in the middle of what it may move, so a side comes in by half of what comes off the width.
+    """
+    stands = stood(board)
+    if board.role == "side":
+        left = board.id == "left side"
+        over = service.high[0] + CLEAR_MM - stands.low[0] if left else stands.high[0] - service.low[0] + CLEAR_MM
+        most = math.floor((cabinet.size[0] - 2 * over) / ROUND_TO_MM) * ROUND_TO_MM
+        return f"write width = {mm(most)} or less, its scribes then fill up" if most > 0 else "write another width"
+    return "write another height" if board.role in ("top", "rail") else "write above_floor"
 
 
 def _through(back: Part, service: Behind, name: str) -> Iterator[Spot]:
