@@ -6,9 +6,11 @@ import pytest
 
 from rodwork.checks.registry import run_checks
 from rodwork.model.job import Pins
+from rodwork.pipeline import set_out
 from tests.building import back, rod
 from tests.checks.shop import told
 from tests.fronts.front_samples import doors, fronted
+from tests.texts import HEAD
 
 CODE = "pins-out-of-place"
 
@@ -137,3 +139,34 @@ def test_a_pin_near_the_front_edge_is_found_by_what_is_near_an_edge():
 
     said = found_by("near-an-edge-or-end", changed(rod(), {"left side"}, near))
     assert any("shelf-pin bore of 5 stands 4 from the front edge" in m for m in said)
+
+
+def test_pins_under_a_steep_top_are_held_against_the_slope_and_not_against_the_box_round_it():
+    """30 degrees over 1800: the top's box reaches down to 600, and all the pins of the high bay lie in that."""
+    unit = '[cabinets.eaves]\nkind = "under slope"\nwidth = 1800\nheight = 1650\ndepth = 400\nboard = "birch18"\n'
+    inside = (
+        'roof = { falls = "right", low = 600 }\nbays = [500, "rest", 500]\nopenings = [["rest"], ["rest"], ["rest"]]\n'
+    )
+    eaves = set_out(HEAD + unit + inside + "loose_shelves = [[2], [1], [1]]\n", "it.toml")
+    assert found_by(CODE, eaves) == []
+
+    def up(part):
+        pin = max((f for f in part.features if f.role == "shelf_pin"), key=lambda f: part.pose.to_cabinet(f.at)[2])
+        stands = part.pose.to_cabinet(pin.at)[2]
+        moved = replace(pin, at=(pin.at[0] - (1640.0 - stands), *pin.at[1:]))
+        return replace(part, features=tuple(moved if f is pin else f for f in part.features))
+
+    assert any("behind the end" in m for m in found_by(CODE, changed(eaves, {"left side"}, up)))
+
+
+@pytest.mark.parametrize("joint", ["dowel", "biscuit", "housing"])
+def test_pins_keep_off_the_fixed_shelf_beyond_a_divider(joint):
+    """A hole 12 deep behind a dowel 12 deep in 17.6 board: both cannot be. Every height of the neighbour's shelf is
+    tried over a whole pitch; each loose shelf still lies level on four."""
+    recipe = f'[joints.c]\nuse = [{{ family = "dowel" }}]\n[joints.s]\nuse = [{{ family = "{joint}" }}]\n'
+    for up in range(300, 333, 4):
+        unit = '[cabinets.it]\nwidth = 1200\nheight = 900\ndepth = 320\nboard = "birch18"\ncorner_joint = "c"\nshelf_joint = "s"\n'
+        inside = f'divider_joint = "c"\nbays = ["rest", "rest"]\nopenings = [[{up}, "rest"], ["rest"]]\nloose_shelves = [[0, 1], [2]]\n'
+        made = set_out(HEAD + recipe + unit + inside, "it.toml")
+        assert found_by("machining-that-meets", made) == []
+        assert found_by(CODE, made) == []

@@ -3,7 +3,7 @@
 from collections.abc import Mapping
 from dataclasses import replace
 from functools import partial
-from itertools import count
+from itertools import count, pairwise
 
 from rodwork.carcass import rails, under_roof
 from rodwork.carcass.boards import DIVIDER, LYING, NO_NOTCH, Notches
@@ -134,7 +134,9 @@ def loose_shelves(site: Site, bays: tuple[Bay, ...]) -> tuple[tuple[Panel, ...],
     heights = []
     for i, (*spaces, (low, high)) in enumerate(site.spaces):
         room = (*spaces, (low, high - site.railed.kept_free))
-        heights.append(_not_drawn(site, i + 1, shelf_heights(c, i, room, ts)))
+        beside = (site.spaces[j] for j in (i - 1, i + 1) if 0 <= j < len(site.spaces))
+        beyond = [(under[1], over[0]) for in_bay in beside for under, over in pairwise(in_bay)]
+        heights.append(_not_drawn(site, i + 1, shelf_heights(c, i, room, ts, beyond, site.shop)))
     low_y, high_y = LOOSE_FRONT_MM + c.shelf_set_back_mm, site.frame.shelf_back - LOOSE_BACK_MM
     places = [(bay, z) for bay, in_bay in zip(bays, heights, strict=True) for h in in_bay for z in h.shelves]
     loose = tuple(

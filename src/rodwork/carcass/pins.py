@@ -33,39 +33,64 @@ class PinHeights:
 
 
 def shelf_heights(
-    cabinet: Cabinet, bay: int, spaces: tuple[tuple[float, float], ...], shelf: float
+    cabinet: Cabinet,
+    bay: int,
+    spaces: tuple[tuple[float, float], ...],
+    shelf: float,
+    beyond: Sequence[tuple[float, float]],
+    shop: Shop,
 ) -> tuple[PinHeights, ...]:
     """Pin heights of every opening of a bay (from 0), from the bottom of the cabinet, mm.
 
     Shelves share an opening evenly, each at the nearest hole of the grid, with holes above and below it.
+    `beyond`: fixed shelves in the bays beside it, lower and upper face: what joins them to a divider is in the way of
+    bores from its other face, so holes there are left out where the shelves find places without them.
     """
+    room = cabinet.pins.diameter_mm / 2 + shop.least_remainder_mm
+    taken = tuple((low - room, high + room) for low, high in beyond)
     path = (*cabinet.place.path, "loose_shelves", *((bay,) if cabinet.by_bay else ()))
     return tuple(
-        _in_opening(cabinet.pins, (*path, i), z0, z1, n, shelf)
+        _in_opening(cabinet.pins, (*path, i), z0, z1, n, shelf, taken)
         for i, ((z0, z1), n) in enumerate(zip(spaces, cabinet.in_bays[bay].loose_shelves, strict=True))
     )
 
 
 def _in_opening(
-    p: Pins, path: tuple[str | int, ...], z0: float, z1: float, number: int, shelf: float
-) -> PinHeights:  # fmt: skip
+    p: Pins,
+    path: tuple[str | int, ...],
+    z0: float,
+    z1: float,
+    number: int,
+    shelf: float,
+    taken: tuple[tuple[float, float], ...],
+) -> PinHeights:
     if number == 0:
         return PinHeights(bored=(), shelves=())
     low, high = z0 + CLEAR_OF_SHELF_MM, z1 - CLEAR_OF_SHELF_MM - shelf
     first = int(-(-(low - p.start_mm) // p.pitch_mm))
-    grid = [p.start_mm + k * p.pitch_mm for k in range(max(first, 0), int((high - p.start_mm) // p.pitch_mm) + 1)]
+    whole = [p.start_mm + k * p.pitch_mm for k in range(max(first, 0), int((high - p.start_mm) // p.pitch_mm) + 1)]
     wanted = [z0 + (z1 - z0) * i / (number + 1) for i in range(1, number + 1)]
-    nearest = [min(grid, key=lambda g, w=w: (abs(g - w), g)) for w in wanted] if grid else []  # type: ignore[misc]
     apart = shelf + 2 * CLEAR_OF_SHELF_MM
-    if len(set(nearest)) < number or any(b - a < apart for a, b in pairwise(nearest)):
+    clear = [g for g in whole if not any(low < g < high for low, high in taken)]
+    found = next(((grid, n) for grid in (clear, whole) if (n := _nearest(grid, wanted, apart)) is not None), None)
+    if found is None:
         raise CannotBuild(
             path,
             f"{number} loose {'shelf does' if number == 1 else 'shelves do'} not fit in an opening of {z1 - z0:g} mm",
             f"an opening of {(number + 1) * apart:g} mm takes {number}; ask for fewer, or for fewer fixed shelves",
         )
+    grid, nearest = found
     reach = p.pitch_mm * (p.holes // 2) + 1e-9
     bored = sorted({g for g in grid for n in nearest if abs(g - n) <= reach})
     return PinHeights(bored=tuple(bored), shelves=tuple(n + p.diameter_mm / 2 for n in nearest))
+
+
+def _nearest(grid: Sequence[float], wanted: Sequence[float], apart: float) -> list[float] | None:
+    """The hole nearest to each place; None where they do not come so far apart."""
+    if not grid:
+        return None
+    nearest = [min(grid, key=lambda g, w=w: (abs(g - w), g)) for w in wanted]  # type: ignore[misc]
+    return None if any(b - a < apart for a, b in pairwise(nearest)) else nearest
 
 
 def pin_rows(

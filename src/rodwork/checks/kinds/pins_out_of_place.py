@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from rodwork.checks.check import Check
 from rodwork.checks.holes import mouth_of, place_in, word
 from rodwork.checks.spot import COMMON, Spot, listed, mm, told_once
-from rodwork.checks.standing import Stood, standing, stood
+from rodwork.checks.standing import Stood, standing, stood, stood_at
 from rodwork.geometry.polygon import inside
 from rodwork.geometry.vec import Vec, along, neg
 from rodwork.model.feature import Bore
@@ -74,6 +74,9 @@ def _off_its_face(pin: _Pin, boards: Sequence[Stood]) -> Iterator[Spot]:
 
 
 def _within(point: Vec, board: Stood) -> bool:
+    """Whether a point lies in a board; of one on a slope, in what of it lies there."""
+    if board.part.pose.slopes and board.low[0] < point[0] < board.high[0]:
+        board = stood_at(board.part, point[0])
     return all(board.low[k] + _HAIR < point[k] < board.high[k] - _HAIR for k in range(3))
 
 
