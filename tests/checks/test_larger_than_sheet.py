@@ -4,8 +4,10 @@ from dataclasses import replace
 
 import pytest
 
+from rodwork.pipeline import set_out
 from tests.building import rod
 from tests.checks.shop import BASE, board, rod_of_boards, told
+from tests.texts import HEAD
 
 CODE = "larger-than-sheet"
 
@@ -63,3 +65,23 @@ def test_a_back_with_its_grain_up_in_a_wide_cabinet():
     assert told(CODE, rod(width_mm=1200.0, bays=("rest", "rest"))) == []
     (found,) = told(CODE, rod(width_mm=1300.0, bays=("rest", "rest")))
     assert (found.where, found.severity) == (("back",), "fault")
+
+
+BENCH = '[cabinets.it]\nwidth = 1600\nheight = 420\ndepth = 400\nboard = "birch18"\nback = { board = "birch6", style = '
+
+
+@pytest.mark.parametrize("style", ["grooved all round", "rebated in the sides", "planted"])
+def test_a_back_wider_than_its_sheet_runs_across_where_nothing_else_is_said(style):
+    """A window seat of 1600: no sheet of 1220 gives its back with the grain up, and none is asked for. Common practice."""
+    made = set_out(f'{HEAD}{BENCH}"{style}" }}\n', "it.toml")
+    assert CODE not in {f.code for f in made.findings}
+    length, width, _ = made.cabinets[0].part["back"].size
+    assert length > 1560 > 450 > width
+    said = set_out(f'{HEAD}{BENCH}"{style}", grain = "up" }}\n', "it.toml")
+    assert CODE in {f.code for f in said.findings}
+
+
+def test_a_back_that_comes_out_upright_stays_upright():
+    made = set_out(f'{HEAD}{BENCH}"planted" }}\n'.replace("1600", "1200"), "it.toml")
+    length, width, _ = made.cabinets[0].part["back"].size
+    assert (length, width) == (418.0, 1198.0)

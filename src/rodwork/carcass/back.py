@@ -14,6 +14,7 @@ groove, or at the front face of the back.
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
+from typing import Literal
 
 from rodwork.carcass.boards import BACK_ACROSS, BACK_UP
 from rodwork.carcass.contacts import facing, meet
@@ -23,6 +24,7 @@ from rodwork.model.contact import Place, Register
 from rodwork.model.job import Back, BackStyle, Board, Cabinet, CannotBuild, Recipe
 from rodwork.model.meeting import EntryOf, Meeting
 from rodwork.model.panel import Panel
+from rodwork.model.sawing import SHEET_TRIM_MM
 from rodwork.model.shop import Shop
 
 PLANTED_SHY_MM = 1.0  # a planted back is this much short of the carcass all round; common practice, 1 to 2
@@ -103,11 +105,20 @@ def frame(
     return replace(
         made,
         board=board,
-        rotation=BACK_UP if back.grain == "up" else BACK_ACROSS,
+        rotation=BACK_UP if (back.grain or _grain(made, board)) == "up" else BACK_ACROSS,
         style=back.style,
         void=back.void_mm,
         ripped_together=shop.ripped_together,
     )
+
+
+def _grain(made: Frame, board: Board) -> Literal["up", "across"]:
+    """Up, unless only across comes out of the sheet, as a back that is wider than a sheet has it."""
+    (x0, _, z0), (x1, _, z1) = made.low, made.high
+    wide, high = x1 - x0, z1 - z0
+    length, width = (side - 2 * SHEET_TRIM_MM for side in board.sheet_mm)
+    up, across = high <= length and wide <= width, wide <= length and high <= width
+    return "across" if board.grain and across and not up else "up"
 
 
 def _box(cabinet: Cabinet, gap_x: float, gap_z: float, y0: float, y1: float) -> tuple[Vec, Vec]:

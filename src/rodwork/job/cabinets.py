@@ -406,7 +406,7 @@ class _Maker:
             return None
         return Back(
             board=board, style=table["style"], void_mm=table.get("void", 0.0), depth_mm=table.get("depth"),
-            clearance_mm=table.get("clearance"), grain=table.get("grain", "up"),
+            clearance_mm=table.get("clearance"), grain=table.get("grain"),
             cut_outs=tuple(cut_out_of(cut) for cut in table.get("cut_outs", ())),
             joint=self.shared.recipes[joint] if joint is not None else None,
         )  # fmt: skip

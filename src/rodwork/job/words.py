@@ -250,7 +250,9 @@ class BackWords(Words):
     clearance: Annotated[float, Length(0, 10)] = word(
         "Play at each edge of the back, so that it goes in", default="as the style has it"
     )
-    grain: Annotated[str, Choice(("up", "across"))] = word("Which way its grain runs", default='"up"')
+    grain: Annotated[str, Choice(("up", "across"))] = word(
+        "Which way its grain runs", default='"up"; "across" where it comes out of its sheet only so'
+    )
     joint: Annotated[str, Reference("joints")] = word("A recipe for how it is held", default="as the style has it")
     cut_outs: Annotated[tuple[Any, ...], ListOf(_BACK_CUT_OUT, 1, 20, f"[{_BACK_CUT_OUT.such_as}]")] = word(
         "Cut-outs for services, from the outside left and bottom of the carcass; `out`: how far what is there stands "

@@ -147,7 +147,7 @@ class Back:
     void_mm: float
     depth_mm: float | None  # groove depth, or how far a rebate goes into the board; None: the style's own
     clearance_mm: float | None
-    grain: Literal["up", "across"]
+    grain: Literal["up", "across"] | None  # None: up, or across where it comes out of its sheet only so
     joint: Recipe | None  # None: the style's own fixing
     cut_outs: tuple[BackCutOut, ...] = ()
 
