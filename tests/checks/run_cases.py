@@ -27,6 +27,7 @@ RUNS = {
     "run_longer_than_wall": "length = 1005\nof = ['bench', 'bench', { gap = 4 }]\nscrews = 'none'\n",
     "worktop_joint": "of = ['plain', { gap = 602, for = 'drier' }, 'plain']\nscrews = 'none'\n" + SINK % (900, 400, 20),
     "cut_out_edges": "of = ['plain', 'plain']\nscrews = 'none'\n" + SINK % (900, 400, 20),
+    "cut_out_over_boards": "of = ['plain', 'plain']\nscrews = 'none'\n" + SINK % (900, 400, 20),
     "infill_missing": "length = 1100\nof = ['bench', 'bench', { infill = 'rest' }]\n",
     "margins_differ": "of = ['bench', 'bench', 'desk']\nscrews = 'none'\n",
     "neighbours_not_joined": "of = ['plain', 'plain']\n",
