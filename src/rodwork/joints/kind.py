@@ -45,6 +45,7 @@ class Run:
     set_back: float
     run_from: float = 0.0
     taken: tuple[float, ...] = ()  # where earlier families of the recipe stand along the run
+    bored: tuple[tuple[float, float], ...] = ()  # what is bored near it for others: along the run, half its bore
     inner: bool = False  # a corner that is set out from the guest's inner face
     covered: bool = False  # another board stands on the host's other face just there
     start_edging: float = 0.0  # what edging adds to the host where the run begins, and where it ends

@@ -7,6 +7,7 @@ from types import MappingProxyType
 
 from rodwork.geometry.vec import dot, sub
 from rodwork.joints.halves import cut
+from rodwork.joints.keep_clear import MAY_MOVE, Bored, bored_along
 from rodwork.joints.kind import FixingPlan, JointKind, Run
 from rodwork.joints.leaning import keep_inside
 from rodwork.joints.registry import joint_kinds, kind_of
@@ -60,21 +61,28 @@ def join(carcass: Carcass, shop: Shop, known: Mapping[str, Joined] = MappingProx
     `known`: joints by id that are taken as they are, from a carcass that has them alike.
     """
     panels = {p.id: p for p in carcass.panels}
-    each = [known.get(meeting.id) or _one(meeting, panels, shop) for meeting in carcass.meetings]
+    found: dict[str, Joined] = {}
+    for meeting in sorted(carcass.meetings, key=lambda m: m.contact.place in MAY_MOVE):
+        bored: tuple[Bored, ...] = ()
+        if meeting.contact.place in MAY_MOVE:
+            made = (cut for one in found.values() for cut in one.machining)
+            bored = bored_along(meeting, panels, carcass.fitting_bores, made)
+        found[meeting.id] = known.get(meeting.id) or _one(meeting, panels, shop, bored)
+    each = [found[meeting.id] for meeting in carcass.meetings]
     return Joined(
         joints=tuple(joint for one in each for joint in one.joints),
         machining=tuple(cut for one in each for cut in one.machining),
     )
 
 
-def _one(meeting: Meeting, panels: Mapping[str, Panel], shop: Shop) -> Joined:
+def _one(meeting: Meeting, panels: Mapping[str, Panel], shop: Shop, bored: tuple[Bored, ...]) -> Joined:
     """One joint, with the machining of both its boards."""
     fixings: list[Fixing] = []
     machining: list[Machining] = []
     for use in meeting.recipe.uses:
         kind = kind_of(use)
         taken = tuple(_along(meeting, f) for f in fixings if f.law != "enter")
-        run = _run(meeting, panels, taken)
+        run = replace(_run(meeting, panels, taken), bored=bored)
         for plan in _planned(kind, use, run, shop, meeting, panels[meeting.guest].role):
             fixing, cuts = cut(meeting, len(fixings) + 1, plan, kind.name, panels)
             fixings.append(fixing)

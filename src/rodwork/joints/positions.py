@@ -5,6 +5,7 @@ from itertools import pairwise
 from math import ceil
 
 from rodwork.geometry.rounding import down_to_step, to_step, up_to_step
+from rodwork.joints.keep_clear import moved_clear
 from rodwork.joints.kind import Run
 from rodwork.model.job import CannotBuild
 from rodwork.model.settings import choice, length, whole
@@ -74,11 +75,12 @@ def row_of(
     if shift is None and run.covered:
         last = _last(run.run_to, end, to_groove, half, shop)
         return _turn_about(first, last, what=what, pitch=pitch, apart=between, turn=run.stagger, shop=shop)
-    return stand_at(
+    row = stand_at(
         what=what, run_to=run.run_to, to_groove=to_groove, radius=half, first=first, end=end,
         shift=(shift or 0.0) * run.stagger, pitch=pitch, least_apart=least_apart,
         evenly=(shop.positions if s.positions == "shop" else s.positions) == "evenly", number=s.count, shop=shop,
     )  # fmt: skip
+    return moved_clear(row, run.bored, max(half, bore), shop.least_remainder_mm, shop.fence_step_mm)
 
 
 def stand_at(

@@ -44,7 +44,8 @@ def _mend(cut: CutOutPlace, part: Part, cabinet: RodCabinet, deep: float) -> str
     if part.role == "top":
         return (
             f"Give {cabinet.name} rails in place of its top, "
-            f'rails = {{ top_front = 80, top_back = 80, set = "on edge" }}, or cut the top away with the template of the {cut.what}.'
+            f'rails = {{ top_front = 80, top_back = 80, set = "on edge" }}, '
+            f"or cut the top away with the template of the {cut.what}."
         )
     if part.role == "divider":
         return f"Move the cut-out, or leave the divider out of {cabinet.name}."
