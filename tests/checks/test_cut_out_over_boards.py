@@ -39,6 +39,14 @@ def test_the_rails_that_are_named_for_a_top_are_clear_of_it():
     assert told(CODE, rod_of(RUN % SINK, IT + rails + "\n")) == []
 
 
+def test_a_rail_that_would_be_cut_away_whole_is_left_out_instead():
+    """The front rail is 80 wide, and 60 of it are under the cut-out; the back one is 80, and 45 are."""
+    rails = "rails = { top_front = 80, top_back = 80 }"
+    front, back = told(CODE, rod_of(RUN % "width = 500, depth = 505, radius = 15", IT + rails + "\n"))
+    assert front.mend.endswith("or leave that rail out.")
+    assert back.mend.endswith("or cut 45 of it away under the cut-out.")
+
+
 def test_a_cut_out_beside_the_cabinet_is_none_of_its_business():
     run = RUN.replace("['it']", "['it', 'sink']") % "width = 500, depth = 440, radius = 15"
     assert told(CODE, rod_of(run.replace("over = 1", "over = 2"), IT + "\n[cabinets.sink]\nwidth = 800\nrails = "

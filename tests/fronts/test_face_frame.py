@@ -163,6 +163,16 @@ def test_inset_doors_hang_on_the_side_where_the_frame_is_flush_with_it():
     assert c.doors[0].hinges[0].carrier == "left side"
 
 
+def test_the_overhang_that_is_named_for_inset_doors_lets_them_hang():
+    """A stile of 38 before a board of 17.6 is flush with it 20.4 over the side; copied from the refusal, it is sound."""
+    doors = 'doors = { hung = "left", style = "inset" }\n'
+    with pytest.raises(JobFaults) as refused:
+        framed(doors, 'board = "oak19", overhang = 5')
+    said = refused.value.faults[0].mend
+    assert "Write overhang = 20.4 under face_frame" in said
+    sound(framed(doors, 'board = "oak19", overhang = 20.4'))
+
+
 def test_inset_doors_that_shut_within_the_frame_leave_the_shelves_behind_it_where_they_are():
     """The frame is 19 before the carcass and so is the door; a thicker one would shut on a shelf that comes up to the frame."""
     inset = 'doors = { hung = "left", style = "inset" }\nloose_shelves = 2\nfixed_shelves = 0\n'

@@ -338,6 +338,13 @@ def _leaf(
     )  # fmt: skip
 
 
+def _flush_with_it(of: Opened, off: float) -> str:
+    """What brings the edge of an outer stile before the side's inside, from which it lies `off` into the opening."""
+    frame = of.cabinet.face_frame
+    overhang = round((frame.overhang_mm if frame else 0.0) + off, 6)
+    return f"write overhang = {overhang:g} under face_frame, which brings its edge flush with that side"
+
+
 def _carried(
     of: Opened, space: _Space, board: Board, place: tuple[str | int, ...]
 ) -> tuple[Panel, float]:  # fmt: skip
@@ -353,7 +360,7 @@ def _carried(
     off = bay.x0 - behind.x0 if left else behind.x1 - bay.x1
     if abs(off) > FLUSH_MM:
         carrier = behind.left if left else behind.right
-        flush = f"make the frame flush with it, stile and overhang {abs(off):.1f} mm nearer to each other"
+        flush = _flush_with_it(of, off)
         raise CannotBuild(
             (*place, "style"),
             f"an inset door of {board.actual_mm:g} covers the edge of the stile, and the {carrier.name} behind the "

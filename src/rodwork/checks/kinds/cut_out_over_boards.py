@@ -12,6 +12,7 @@ from rodwork.model.run import CabinetRun, CutOutPlace, Standing
 CODE = "cut-out-over-boards"
 BOARDS: tuple[Role, ...] = ("top", "rail", "divider")  # a side under a cut-out is told by another check
 HAIR_MM = 0.5
+LEAST_LEFT_MM = 30.0  # of a rail that is cut away
 
 
 def look(rod: Rod) -> Iterable[Finding]:
@@ -50,6 +51,8 @@ def _mend(cut: CutOutPlace, part: Part, cabinet: RodCabinet, deep: float) -> str
     if part.role == "divider":
         return f"Move the cut-out, or leave the divider out of {cabinet.name}."
     (_, y0, z0), (_, y1, z1) = part.box
+    if y1 - y0 > z1 - z0 and deep > y1 - y0 - LEAST_LEFT_MM:
+        return 'Set the rails on edge, set = "on edge" under rails, or leave that rail out.'
     if y1 - y0 > z1 - z0:
         return f'Set the rails on edge, set = "on edge" under rails, or cut {mm(deep)} of it away under the cut-out.'
     way = "back" if y0 < (cut.y0 + cut.y1) / 2 else "forward"
