@@ -1,6 +1,7 @@
-"""Where a shelf is held: by its joints, by boards that stand under it, by pins; read from the Rod by what is there."""
+"""Where a shelf is held: by joints, pins, by boards, legs or the floor under it; read from the Rod by what is there."""
 
 from dataclasses import dataclass
+from math import ceil
 
 from rodwork.model.demand import Tested
 from rodwork.model.fixing import Fixing, Joint
@@ -11,7 +12,17 @@ REACH_OF_PINS_MM = 12.0  # a pin's middle lies at most so far below the undersid
 SIDEWAYS_MM = 6.0  # and its bore so far from the end of the shelf
 END_MM = 30.0  # a joint so near an end of a shelf holds that end
 NEAR_MM = 1.0
-STANDS = ("divider", "part divider", "batten", "side")  # boards on edge that may carry a shelf from below
+STANDS = (
+    "divider",
+    "part divider",
+    "batten",
+    "side",
+    "plinth frame",
+)  # boards on edge that may carry a shelf from below
+ON_THE_FLOOR = ("base", "tall", "wardrobe", "bookcase", "under slope")  # kinds that stand, without feet, on the floor
+ON_LEGS, ON_FRAME, PACKED = "on legs", "on its plinth frame", "packed up off the floor"
+FRAMED_MM = 300.0  # the boards of a plinth frame bear all along; reckoned so far apart at the most
+PACKED_MM = 600.0  # a bottom on the floor is packed up so far apart at the most; common practice, no source
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -52,6 +63,7 @@ def held_at(part: Part, cabinet: RodCabinet, rod: Rod, propped: bool = False) ->
     found = [h for j in cabinet.joints if part.id in j.parts for h in _by_joint(part, j, cabinet, rod)]
     found += _by_pins(part, cabinet)
     found += _from_below(part, cabinet)
+    found += _off_the_floor(part, cabinet, rod)
     if not propped:
         found = [h for h in found if not any(stands_on_shelf(cabinet.part[id], cabinet) for id in h.others)]
     out: list[Held] = []
@@ -159,3 +171,42 @@ def _from_below(part: Part, cabinet: RodCabinet) -> list[Held]:
                     )
                 )  # fmt: skip
     return found
+
+
+def _off_the_floor(part: Part, cabinet: RodCabinet, rod: Rod) -> list[Held]:
+    """What the bottom has between its ends: legs, a plinth frame, or the floor that it lies on, packed up."""
+    if part.role != "bottom":
+        return []
+    low, high = part.box
+    if cabinet.footing is None:
+        return _evenly(part, PACKED_MM, PACKED, low[1], high[1]) if lies_on_the_floor(part, cabinet, rod) else []
+    if cabinet.footing.style == "plinth frame":
+        boards = [p.box for p in cabinet.parts if p.role == "plinth frame"]
+        front, back = min(a[1] for a, _ in boards), max(b[1] for _, b in boards)
+        return _evenly(part, FRAMED_MM, ON_FRAME, front, back)
+    rows: dict[float, list[float]] = {}
+    for x, y in cabinet.footing.feet if cabinet.footing.style == "legs" else ():
+        rows.setdefault(x, []).append(y)
+    return [_below(part, x - low[0], ON_LEGS, min(ys), max(ys)) for x, ys in rows.items() if low[0] < x < high[0]]
+
+
+def _evenly(part: Part, apart_mm: float, by: str, front: float, back: float) -> list[Held]:
+    low, high = part.box
+    spans = ceil((high[0] - low[0]) / apart_mm)
+    return [_below(part, n * (high[0] - low[0]) / spans, by, front, back) for n in range(1, spans)]
+
+
+def _below(part: Part, at_mm: float, by: str, front: float, back: float) -> Held:
+    """Held from below at one place of its length, from front to back of the cabinet as far as the board goes."""
+    low, high = part.box
+    first, last = (min(max(y, low[1]), high[1]) - low[1] for y in (front, back))
+    return Held(at_mm=at_mm, turning_Nmm_per_rad=0.0, first_mm=first, last_mm=last, by=by)
+
+
+def lies_on_the_floor(part: Part, cabinet: RodCabinet, rod: Rod) -> bool:
+    """Whether this is the lowest board of a cabinet that stands on its own: on no feet, and on none of a run."""
+    asked = cabinet.asked
+    raised = asked.alcove is not None and min(asked.alcove.feet) > NEAR_MM
+    stands = asked.style in ON_THE_FLOOR and cabinet.footing is None and asked.hanging is None and not raised
+    in_run = any(s.name == cabinet.name for run in rod.runs for s in run.standings)
+    return stands and not in_run and part.box[0][2] < NEAR_MM

@@ -7,7 +7,7 @@ from typing import Any
 from rodwork.load.beam import NotHeld
 from rodwork.load.boards import GRAVITY, BoardFigures, creep_share, figures_of, what_is_known
 from rodwork.load.contents import STAYS, bearing, even_N_per_mm
-from rodwork.load.held import Held, held_at
+from rodwork.load.held import ON_FRAME, ON_LEGS, PACKED, Held, held_at
 from rodwork.load.section import Strip
 from rodwork.load.shelf import Across, Limits, Sagged, Shelf, longest_span_mm, sagged, strip_under
 from rodwork.model.demand import Contents
@@ -259,6 +259,9 @@ def _in_words(held: tuple[Held, ...]) -> str:
     stiff = any(h.turning_Nmm_per_rad for h in held)
     ends = "jointed, stiff as tested" if stiff else "jointed"
     word = "on pins" if by == {"on pins"} else ends if "jointed" in by else "lying on boards"
+    below = next((b for b in (ON_LEGS, ON_FRAME, PACKED) if b in by), None)
+    if below is not None:
+        return f"{word}, {below}"
     return word if len(held) == 2 else f"{word}, over {len(held) - 1} spans"
 
 
