@@ -249,3 +249,22 @@ def test_inset_doors_that_a_narrow_divider_cannot_carry_hang_from_the_sides():
     assert "from a side" in str(refused.value)
     assert "stile and overhang" not in str(refused.value)
     sound(framed('dividers = 1\ndoors = { hung = ["left", "right"], style = "inset" }\n', frame))
+
+
+@pytest.mark.parametrize("hung", ['["left", "right"]', '"pair"'])
+@pytest.mark.parametrize("shelves", ["fixed_shelves = 1\nloose_shelves = [1, 1]", "loose_shelves = 2"])
+@pytest.mark.parametrize("height", [720, 1200, 1960])
+def test_pockets_of_a_frame_keep_clear_of_pins_plates_and_shelves(hung, shelves, height):
+    """A pocket of 9.5 and a bore of 5 with 3 between them (the shop's least) stand 10.25 apart: arithmetic."""
+    style = "inset" if hung != '"pair"' else "overlay"
+    words = f'dividers = 1\n{shelves}\ndoors = {{ hung = {hung}, style = "{style}" }}\n'
+    unit = UNIT.replace("720", str(height))
+    made = framed(words, 'board = "oak19", stile = 38, overhang = 20.4', unit=unit)
+    cabinet = sound(made)
+    for board in (cabinet.part[id] for id in ("left side", "right side", "divider")):
+        pockets = [f for f in board.features if f.kind == "pocket" and "stile" in f.id]
+        others = [f for f in board.features if f.role in ("shelf_pin", "hinge") and f.at[1] < 60]
+        assert len(pockets) >= 4
+        assert others
+        assert min(abs(p.at[0] - o.at[0]) for p in pockets for o in others) >= 10.25 - 1e-6
+    assert [f.message for f in made.findings if f.code == "machining-that-meets"] == []

@@ -66,7 +66,7 @@ def join(carcass: Carcass, shop: Shop, known: Mapping[str, Joined] = MappingProx
         bored: tuple[Bored, ...] = ()
         if meeting.contact.place in MAY_MOVE:
             made = (cut for one in found.values() for cut in one.machining)
-            bored = bored_along(meeting, panels, carcass.fitting_bores, made)
+            bored = bored_along(meeting, panels, carcass, made)
         found[meeting.id] = known.get(meeting.id) or _one(meeting, panels, shop, bored)
     each = [found[meeting.id] for meeting in carcass.meetings]
     return Joined(
