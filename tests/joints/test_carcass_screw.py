@@ -83,3 +83,16 @@ def test_an_edge_of_less_than_16_mm_is_watched():
 
     assert watched(15.0) == ["warning"]
     assert watched(16.0) == []
+
+
+@pytest.mark.parametrize(
+    ("length", "wall", "last"),
+    [
+        (296.0, 296.0, 256.0),  # a shelf that ends at the groove: 40 from its own end
+        (320.0, 296.0, 280.0),  # a top that goes past it by 24: 40 from its end too, which is 16 from the wall
+        (350.0, 296.0, 280.5),  # by 54: 12 of wood before the wall and half a screw of 7 are more
+    ],
+)
+def test_the_last_keeps_from_the_end_of_its_board_at_a_back_groove_too(length, wall, last):
+    """40, or the edge splits (common practice, no source): chipboard bursts nearer than 25 to a corner."""
+    assert planned("carcass screw", run(length=length, run_to=wall))[-1].u == last

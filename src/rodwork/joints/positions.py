@@ -72,11 +72,13 @@ def row_of(
             end = min(end, down_to_step(ends, shop.fence_step_mm))
         if ends >= end:
             first = max(first, beyond)
+    # the guest's own end, at the groove or past it, wants as much wood as where there is none
+    radius = half + max(0.0, clear - (run.length - run.run_to) - shop.clear_of_groove_mm)
     if shift is None and run.covered:
-        last = _last(run.run_to, end, to_groove, half, shop)
+        last = _last(run.run_to, end, to_groove, radius, shop)
         return _turn_about(first, last, what=what, pitch=pitch, apart=between, turn=run.stagger, shop=shop)
     row = stand_at(
-        what=what, run_to=run.run_to, to_groove=to_groove, radius=half, first=first, end=end,
+        what=what, run_to=run.run_to, to_groove=to_groove, radius=radius, first=first, end=end,
         shift=(shift or 0.0) * run.stagger, pitch=pitch, least_apart=least_apart,
         evenly=(shop.positions if s.positions == "shop" else s.positions) == "evenly", number=s.count, shop=shop,
     )  # fmt: skip
