@@ -4,6 +4,7 @@ from dataclasses import replace
 
 import pytest
 
+from rodwork.checks.kinds.near_an_edge_or_end import to_edges
 from tests.building import back, cabinet, job, recipe, rod, rod_of
 from tests.checks.shop import RIGHT, board, bore, rod_of_boards, row, told
 
@@ -46,6 +47,22 @@ def test_a_notch_is_an_edge_too():
     (found,) = told(CODE, rod_of_boards(into_notch))
     assert "stands 6 from the top end" in found.message
     assert told(CODE, rod_of_boards(beside)) == []
+
+
+@pytest.mark.parametrize(
+    ("at", "near"),
+    [
+        ((109.5, 40.0), {"left_end": 9.5}),  # over the toe space: the notch's back edge lies lower, round its corner
+        ((90.0, 70.0), {"face_edge": 10.0}),  # behind it: its upper edge lies further forward
+        ((106.0, 68.0), {"left_end": 10.0, "face_edge": 10.0}),  # off the corner itself, which is one of both
+    ],
+)
+def test_round_the_inner_corner_of_a_notch_an_edge_is_no_nearer_than_the_other(at, near):
+    """A carcass screw over a toe space was told to keep from a front edge that is not beside it."""
+    toe = ((100.0, 0.0), (720.0, 0.0), (720.0, 320.0), (0.0, 320.0), (0.0, 60.0), (100.0, 60.0))
+    part = board(bore("a", (*at, 18.0)), outline=toe, bevels=(0.0,) * 6)
+    found = {surface: distance for surface, distance in to_edges(part, part.features[0]) if distance < 25.0}
+    assert found == pytest.approx(near)
 
 
 def test_an_end_is_as_long_as_its_notch_leaves_it():

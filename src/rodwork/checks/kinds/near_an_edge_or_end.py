@@ -144,7 +144,9 @@ def to_edges(part: Part, bore: Bore) -> list[tuple[Surface, float]]:
     corners = part.outline
     sides = list(zip(corners, (*corners[1:], corners[0]), strict=True))
     if across == 2:
-        return [(_facing(a, b), _to_segment((x, y), a, b)) for a, b in sides]
+        return [
+            (_facing(a, b), _to_segment((x, y), a, b)) for n, (a, b) in enumerate(sides) if _beside((x, y), sides, n)
+        ]
     other = 1 - across
     ends: tuple[Surface, Surface] = ("face_edge", "far_edge") if across == 0 else ("left_end", "right_end")
     for a, b in sides:
@@ -161,9 +163,22 @@ def _facing(a: Point, b: Point) -> Surface:
     return surface_facing((dy / long, -dx / long, 0.0))
 
 
-def _to_segment(p: Point, a: Point, b: Point) -> float:
+def _beside(p: Point, sides: list[tuple[Point, Point]], n: int) -> bool:
+    """Whether a side is beside a place, and not round the corner of a notch from the one that is."""
+    t = _foot(p, *sides[n])
+    if 0.0 <= t <= 1.0:
+        return True
+    return not 0.0 <= _foot(p, *sides[n - 1 if t < 0 else (n + 1) % len(sides)]) <= 1.0
+
+
+def _foot(p: Point, a: Point, b: Point) -> float:
+    """Where the square from a place to a line meets it: 0 at a, 1 at b."""
     dx, dy = b[0] - a[0], b[1] - a[1]
-    t = max(0.0, min(1.0, ((p[0] - a[0]) * dx + (p[1] - a[1]) * dy) / (dx * dx + dy * dy)))
+    return float(((p[0] - a[0]) * dx + (p[1] - a[1]) * dy) / (dx * dx + dy * dy))
+
+
+def _to_segment(p: Point, a: Point, b: Point) -> float:
+    dx, dy, t = b[0] - a[0], b[1] - a[1], max(0.0, min(1.0, _foot(p, a, b)))
     return float(((p[0] - a[0] - t * dx) ** 2 + (p[1] - a[1] - t * dy) ** 2) ** 0.5)
 
 
