@@ -114,3 +114,12 @@ def test_equal_neighbours_are_told_once():
         "Right door of the one and left door of the one, beside each other: opened together they stand 3 apart, and their "
         "handles want 70."
     ]
+
+
+def test_two_pairs_are_not_told_to_hang_a_leaf_the_other_way():
+    """Of a pair no leaf can be: both stand between a side or divider and the other leaf."""
+    (finding,) = told(CODE, two("pair", handle=128.0))
+    assert finding.severity == "warning"
+    assert finding.mend.startswith("Fit stops")
+    (single,) = told(CODE, two(("right", "left"), handle=128.0))
+    assert "the other way" in single.mend

@@ -1,8 +1,8 @@
 """Two doors hinged beside each other, in one cabinet or along a run: opened together they, or their handles, meet."""
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
-from itertools import combinations
+from itertools import combinations, product
 
 from rodwork.checks.check import Check
 from rodwork.checks.hung import HAND_MM
@@ -13,6 +13,7 @@ from rodwork.model.rod import Rod, RodCabinet
 from rodwork.model.run import CabinetRun
 
 CODE = "door-against-neighbour"
+PAIR_MM = 40.0  # the widest margin that may be asked between two doors
 
 Span = tuple[float, float]
 
@@ -43,7 +44,8 @@ def _spots(cabinet: RodCabinet) -> Iterator[Spot]:
         if _one_carrier(a.hung, b.hung) and room is not None and room < (wants := _wanted(a, b)):
             yield Spot(
                 severity="warning", parts=(cabinet.part[a.hung.door], cabinet.part[b.hung.door]),
-                what=f"opened together they stand {_said(room, wants, a, b)}", mend=_mend(room, wants),
+                what=f"opened together they stand {_said(room, wants, a, b)}",
+                mend=_mend(room, wants, _in_a_pair(a, leaves) and _in_a_pair(b, leaves)),
             )  # fmt: skip
 
 
@@ -52,13 +54,11 @@ def _along(rod: Rod, run: CabinetRun) -> Iterator[Finding]:
     standings = [s for s in run.standings if s.stands_as == "cabinet"]
     told = set[tuple[str, str]]()
     for one, other in combinations(standings, 2):
-        pairs = [
-            (_leaf(rod.cabinet[one.name], a, one.x0, one.z0), _leaf(rod.cabinet[other.name], b, other.x0, other.z0))
-            for a in rod.cabinet[one.name].doors
-            for b in rod.cabinet[other.name].doors
-            if a.hinged != "up" and b.hinged != "up"
-        ]
-        for a, b in pairs:
+        here, there = (
+            [_leaf(rod.cabinet[s.name], d, s.x0, s.z0) for d in rod.cabinet[s.name].doors if d.hinged != "up"]
+            for s in (one, other)
+        )
+        for a, b in product(here, there):
             room = _between(a, b)
             if room is None or room >= (wants := _wanted(a, b)):
                 continue
@@ -69,7 +69,7 @@ def _along(rod: Rod, run: CabinetRun) -> Iterator[Finding]:
                     severity="note", code=CODE, cabinet=run.name, where=(),
                     message=f"{capital(names[0])} and {names[1]}, beside each other: opened together they stand "
                             f"{_said(room, wants, a, b)}.",
-                    mend=capital(f"{_mend(room, wants)}."), source=COMMON,
+                    mend=capital(f"{_mend(room, wants, _in_a_pair(a, here) and _in_a_pair(b, there))}."), source=COMMON,
                 )  # fmt: skip
 
 
@@ -115,9 +115,26 @@ def _said(room: float, wants: float, a: _Leaf, b: _Leaf) -> str:
     return f"{mm(room)} apart, and {who} {mm(wants)}"
 
 
-def _mend(room: float, wants: float) -> str:
+def _in_a_pair(leaf: _Leaf, leaves: Sequence[_Leaf]) -> bool:
+    """Whether it shuts against another that hangs the other way: it cannot be hung otherwise by itself."""
+    return any(
+        other.hung.hinged != leaf.hung.hinged
+        and abs(_free(other) - _free(leaf)) <= PAIR_MM
+        and other.z[0] < leaf.z[1]
+        and leaf.z[0] < other.z[1]
+        for other in leaves
+    )
+
+
+def _free(leaf: _Leaf) -> float:
+    """Its edge that opens, across."""
+    return leaf.x[1] if leaf.hung.hinged == "left" else leaf.x[0]
+
+
+def _mend(room: float, wants: float, paired: bool) -> str:
     heights = ", or set the handles at different heights" if HANDLE_OUT_MM <= room < wants else ""
-    return f"hang one of them the other way, or fit stops{heights}"
+    turned = "" if paired else "hang one of them the other way, or "
+    return f"{turned}fit stops{heights}"
 
 
 CHECK = Check(code=CODE, title="Door against its neighbour", look=look)
