@@ -42,7 +42,7 @@ def test_the_cabinet_is_the_one_it_describes():
     assert cabinet.contents == Contents(kg_per_m2=60.0)
     assert cabinet.place == Place(path=("cabinets", "glaze"))
     back = cabinet.back
-    assert (back.board, back.style, back.void_mm, back.grain) == ("birch6", "grooved all round", 18.0, "up")
+    assert (back.board, back.style, back.void_mm, back.grain) == ("birch6", "grooved all round", 18.0, None)
     assert back.depth_mm is back.clearance_mm is back.joint is None
 
 
