@@ -145,3 +145,14 @@ def test_shelves_of_which_the_same_is_printed_are_told_together():
     spans = {t: sum(1 for other in about if other == t) for t in about}
     assert set(spans.values()) == {1}
     assert "Fixed shelves 1 to 6" in texts
+
+
+def test_what_is_taken_for_granted_of_a_bottom_on_the_floor_stands_on_its_page():
+    standing, hung = (
+        " ".join(
+            s.text for page in pages_of(rod(kind=kind, width_mm=1200.0)) for s in page.shapes if isinstance(s, Text)
+        )
+        for kind in ("bookcase", "wall")
+    )
+    assert "packed up under it at most 600 apart" in standing
+    assert "packed up" not in hung

@@ -21,7 +21,9 @@ def test_a_bottom_on_the_floor_is_a_beam_of_two_spans():
     1100 clear is packed up at 550. A little more sag is that of its depth, from front to back, and of shear.
     """
     found = bottom()
-    assert "packed up off the floor" in found.held
+    assert found.held == "jointed, packed up"
+    assert "at most 600 apart" in found.taken
+    assert "common practice" in found.taken
     assert found.spans == 2
     even = (found.contents_kg + found.own_kg) * GRAVITY / 1100
     assert found.moment_Nmm == pytest.approx(even * 550**2 / 8, rel=0.03)  # shear takes a little
@@ -56,6 +58,7 @@ def test_legs_hold_it_where_they_stand():
 def test_a_plinth_frame_bears_it_all_along():
     found = bottom('feet = { style = "plinth frame", height = 80 }', kind="base")
     assert "on its plinth frame" in found.held
+    assert "every 300" in found.taken
     assert found.new_mm < bottom('feet = { style = "legs", height = 150 }', kind="base").new_mm
 
 

@@ -101,6 +101,8 @@ def stiffness_lines(cabinet: CabinetLoad) -> Iterator[str]:
             told[
                 f"Later is {1 + shelf.creep.value:g} times new ({shelf.creep.source}{f'; {sure}' if sure else ''})."
             ] = None
+        if shelf.taken:
+            told[shelf.taken] = None
     yield from told
 
 

@@ -20,9 +20,14 @@ STANDS = (
     "plinth frame",
 )  # boards on edge that may carry a shelf from below
 ON_THE_FLOOR = ("base", "tall", "wardrobe", "bookcase", "under slope")  # kinds that stand, without feet, on the floor
-ON_LEGS, ON_FRAME, PACKED = "on legs", "on its plinth frame", "packed up off the floor"
 FRAMED_MM = 300.0  # the boards of a plinth frame bear all along; reckoned so far apart at the most
 PACKED_MM = 600.0  # a bottom on the floor is packed up so far apart at the most; common practice, no source
+ON_LEGS, ON_FRAME, PACKED = "on legs", "on its plinth frame", "packed up"
+TAKEN = {
+    ON_FRAME: f"A bottom on its plinth frame is reckoned as held every {FRAMED_MM:g} at the most.",
+    PACKED: f"A bottom that lies on the floor is taken as packed up under it at most {PACKED_MM:g} apart: pack it so "
+    "(common practice, no source).",
+}  # what is said of it
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -7,7 +7,7 @@ from typing import Any
 from rodwork.load.beam import NotHeld
 from rodwork.load.boards import GRAVITY, BoardFigures, creep_share, figures_of, what_is_known
 from rodwork.load.contents import STAYS, bearing, even_N_per_mm
-from rodwork.load.held import ON_FRAME, ON_LEGS, PACKED, Held, held_at
+from rodwork.load.held import ON_FRAME, ON_LEGS, PACKED, TAKEN, Held, held_at
 from rodwork.load.section import Strip
 from rodwork.load.shelf import Across, Limits, Sagged, Shelf, longest_span_mm, sagged, strip_under
 from rodwork.model.demand import Contents
@@ -54,6 +54,7 @@ def _shelf_load(part: Part, cabinet: RodCabinet, rod: Rod) -> ShelfLoad:
         "depth_mm": part.size[1], "thickness_mm": part.size[2],
         "contents_kg": kg + (heavy or 0.0), "own_kg": own, "stiffness": board.stiffness,
         "creep": _creep(board, cabinet), "stiffened": _stiffened(part, cabinet, rod),
+        "taken": next((TAKEN[h.by] for h in held if h.by in TAKEN), ""),
     }  # fmt: skip
     try:
         if made is None:

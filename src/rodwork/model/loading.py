@@ -46,6 +46,7 @@ class ShelfLoad:
     would_do: tuple[str, ...]
     asks: tuple[str, ...]
     stiffened: str = ""  # by what, in words; nothing: it bends alone
+    taken: str = ""  # for granted, of how it is held
 
     @property
     def margin(self) -> float | None:
